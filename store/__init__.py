@@ -1,0 +1,1 @@
+"""What the farm keeps and knows. Knows no screen."""

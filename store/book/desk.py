@@ -1,0 +1,132 @@
+"""Two kinds of desk that a book can lie on: a file (SQLite) or a server (PostgreSQL).
+
+Both answer the same SQL text. The file is read by sqlite3 alone, so that the first screen needs no heavier library;
+its one connection is later handed to SQLAlchemy, which writes through it.
+"""
+
+import fcntl
+import os
+import sqlite3
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, Protocol
+
+from store.book.errors import BookInUse, DamagedBook, NoBook
+from store.book.form import OLDEST_SQLITE
+
+if TYPE_CHECKING:
+    from sqlalchemy import Engine
+
+Values = dict[str, Any]
+FoundRow = tuple[Any, ...]
+
+
+class Desk(Protocol):
+    """Where a book lies."""
+
+    place: str
+
+    def rows(self, sql: str, values: Values) -> Sequence[FoundRow]:
+        """The rows that a statement with `:name` parameters finds."""
+
+    def engine(self) -> "Engine":
+        """The engine that writes. Loads SQLAlchemy."""
+
+    def close(self) -> None:
+        """Let the book go."""
+
+
+class FileDesk:
+    """A book in a file. Holds the lock on it until closed."""
+
+    def __init__(self, path: Path, *, new: bool = False) -> None:
+        """Open the file. new: make it if it is not there.
+
+        Raises NoBook, BookInUse or DamagedBook.
+        """
+        self.place = str(path)
+        if sqlite3.sqlite_version_info < OLDEST_SQLITE:
+            raise DamagedBook(f"SQLite {sqlite3.sqlite_version} is too old: Penwalk needs 3.37 or newer.")
+        if not new and not path.is_file():
+            raise NoBook(f"There is no farm book at {path}.")
+        self._lock = _lock(path)
+        self._engine: Engine | None = None
+        try:
+            self.connection = _connect(path)
+        except sqlite3.Error as error:
+            self._lock.close()
+            raise DamagedBook(f"The book {path} cannot be opened: {error}.") from error
+
+    def rows(self, sql: str, values: Values) -> Sequence[FoundRow]:
+        """The rows that a statement finds. Raises DamagedBook."""
+        try:
+            return self.connection.execute(sql, values).fetchall()
+        except sqlite3.DatabaseError as error:
+            raise DamagedBook(f"The book {self.place} cannot be read: {error}.") from error
+
+    def engine(self) -> "Engine":
+        """SQLAlchemy over the one connection."""
+        if self._engine is None:
+            from store.book.engines import over_connection  # noqa: PLC0415 heavy: after the first frame
+
+            self._engine = over_connection(self.connection)
+        return self._engine
+
+    def close(self) -> None:
+        """Close the file and let the lock go."""
+        self.connection.close()
+        self._lock.close()
+
+
+class ServerDesk:
+    """A book on a PostgreSQL server, which several benches write at once."""
+
+    def __init__(self, url: str) -> None:
+        """Open the book at a `postgresql://` URL. The place never shows its password."""
+        from store.book.engines import at_url  # noqa: PLC0415 heavy, and not needed for a file
+
+        self._engine = at_url(url)
+        self.place = self._engine.url.render_as_string(hide_password=True)
+
+    def rows(self, sql: str, values: Values) -> Sequence[FoundRow]:
+        """The rows that a statement finds."""
+        from store.book.engines import read_text  # noqa: PLC0415
+
+        return read_text(self._engine, sql, values)
+
+    def engine(self) -> "Engine":
+        """The engine."""
+        return self._engine
+
+    def close(self) -> None:
+        """Close every connection."""
+        self._engine.dispose()
+
+
+def _lock(path: Path) -> Any:
+    """One program per book: an open, locked file beside it. Raises BookInUse or DamagedBook."""
+    lock_path = path.with_name(path.name + ".lock")
+    try:
+        lock = lock_path.open("a")
+    except OSError as error:
+        raise DamagedBook(f"Nothing can be written beside the book {path}: {error.strerror}.") from error
+    try:
+        fcntl.flock(lock, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except OSError as error:
+        lock.close()
+        raise BookInUse(f"The book {path} is open in another Penwalk. Leave that one first (Q).") from error
+    os.set_inheritable(lock.fileno(), False)
+    return lock
+
+
+def _connect(path: Path) -> sqlite3.Connection:
+    connection = sqlite3.connect(path, isolation_level=None, check_same_thread=False)
+    for pragma in (
+        "journal_mode=WAL",
+        "synchronous=FULL",
+        "foreign_keys=ON",
+        "recursive_triggers=ON",
+        "busy_timeout=5000",
+    ):
+        connection.execute(f"PRAGMA {pragma}")
+    return connection

@@ -1,0 +1,41 @@
+"""SQLAlchemy engines for both desks. Heavy: nothing on the way to the first frame imports this."""
+
+import sqlite3
+from collections.abc import Sequence
+
+from sqlalchemy import Connection, Engine, create_engine, event, text
+from sqlalchemy.exc import ArgumentError, SQLAlchemyError
+from sqlalchemy.pool import StaticPool
+
+from store.book.desk import FoundRow, Values
+from store.book.errors import DamagedBook
+
+
+def over_connection(connection: sqlite3.Connection) -> Engine:
+    """An engine that writes through the connection that is already open, one immediate transaction at a time."""
+    engine = create_engine("sqlite://", creator=lambda: connection, poolclass=StaticPool)
+    event.listen(engine, "begin", _begin_immediate)
+    return engine
+
+
+def at_url(url: str) -> Engine:
+    """An engine for a server. Raises DamagedBook for a URL that is none."""
+    try:
+        return create_engine(url, pool_pre_ping=True)
+    except (ArgumentError, ImportError) as error:
+        raise DamagedBook(
+            f"This is no address of a PostgreSQL book, or the `postgres` extra is not installed: {error}."
+        ) from error
+
+
+def read_text(engine: Engine, sql: str, values: Values) -> Sequence[FoundRow]:
+    """The rows that a statement finds on a server. Raises DamagedBook."""
+    try:
+        with engine.connect() as connection:
+            return [tuple(row) for row in connection.execute(text(sql), values)]
+    except SQLAlchemyError as error:
+        raise DamagedBook(f"The book cannot be read from the server: {error.__class__.__name__}.") from error
+
+
+def _begin_immediate(connection: Connection) -> None:
+    connection.exec_driver_sql("BEGIN IMMEDIATE")

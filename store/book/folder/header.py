@@ -1,0 +1,82 @@
+"""farm.toml: which farm, and its first settings. Everything that changes later is a dated row."""
+
+import json
+import tomllib
+from dataclasses import dataclass
+from pathlib import Path
+from uuid import UUID
+
+import pendulum
+
+from store.book.clock import EPOCH
+from store.book.errors import FolderError
+from store.book.folder import REVISION
+from store.book.folder.cells import PENWALK, id_of
+from store.book.records import Farm, Row, Setting
+from store.book.words import SettingName, Units
+
+FILE = "farm.toml"
+
+
+@dataclass(frozen=True, slots=True)
+class Header:
+    """What farm.toml says."""
+
+    id: UUID
+    settings: dict[SettingName, str]
+
+    @property
+    def zone(self) -> str:
+        """The farm's time zone, as `Europe/Dublin`."""
+        return self.settings[SettingName.ZONE]
+
+    def rows(self) -> list[Row]:
+        """The farm and its first settings, in force from the beginning of time."""
+        firsts = [
+            Setting.model_validate(
+                {"id": first_id(self.id, name), "name": name, "value": value, "begins_at": EPOCH, "written_at": EPOCH}
+            )
+            for name, value in self.settings.items()
+        ]
+        return [Farm(id=self.id), *firsts]
+
+
+def first_id(farm_id: UUID, name: SettingName) -> UUID:
+    """The id of the first setting of a name; it stands in farm.toml, not in setting.csv."""
+    return id_of(f"first-{name}", "setting", farm_id)
+
+
+def read_header(folder: Path) -> Header:
+    """Read farm.toml. Raises FolderError."""
+    try:
+        farm = tomllib.loads((folder / FILE).read_text(encoding="utf-8"))["farm"]
+    except FileNotFoundError as error:
+        raise FolderError(f"{folder} is no farm folder: it has no {FILE}.") from error
+    except (tomllib.TOMLDecodeError, UnicodeDecodeError, KeyError) as error:
+        raise FolderError(f"{FILE}: cannot be read: {error}. Expected a table [farm].") from error
+    found = {name: str(farm.get(name, "")) for name in SettingName}
+    wrong = _mistakes(farm, found)
+    if wrong:
+        raise FolderError("\n".join(wrong))
+    return Header(id_of(str(farm["id"]), "farm", PENWALK), found)
+
+
+def write_header(folder: Path, header: Header) -> None:
+    """Write farm.toml."""
+    lines = ["[farm]", f"revision = {REVISION}", f"id = {json.dumps(str(header.id))}"]
+    lines += [f"{name} = {json.dumps(value, ensure_ascii=False)}" for name, value in header.settings.items()]
+    (folder / FILE).write_text("\n".join(lines) + "\n", encoding="utf-8")
+
+
+def _mistakes(farm: dict[str, object], found: dict[SettingName, str]) -> list[str]:
+    checks = (
+        ("revision", farm.get("revision") == REVISION, f"{REVISION}, the form this Penwalk reads"),
+        ("id", bool(farm.get("id")), "a word or a UUID"),
+        ("name", 0 < len(found[SettingName.NAME]) <= 60, "text of 1 to 60 letters"),
+        ("zone", found[SettingName.ZONE] in pendulum.timezones(), "a time zone as Europe/Dublin"),
+        ("units", found[SettingName.UNITS] in list(Units), "one of: " + ", ".join(Units)),
+        ("evening_from", found[SettingName.EVENING_FROM] in map(str, range(4, 24)), "an hour from 4 to 23"),
+    )
+    return [
+        f"{FILE}, {name}: found «{farm.get(name, '')}»; expected {expected}." for name, fits, expected in checks if not fits
+    ]

@@ -1,0 +1,43 @@
+"""Export: the whole book as a farm folder. Reading it back gives the same book, row for row."""
+
+import csv
+from pathlib import Path
+
+from sqlmodel import Session, col, select
+
+from store.book.desk import Desk
+from store.book.errors import FolderError
+from store.book.folder.cells import text_of
+from store.book.folder.header import Header, first_id, write_header
+from store.book.records import RECORDS, Farm, Row, Setting
+from store.book.words import SettingName
+
+
+def put_out(desk: Desk, folder: Path) -> int:
+    """Write every row of the book into a new or empty folder; how many. Raises FolderError if it is not empty."""
+    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+        raise FolderError(f"{folder} is not empty. Name a new folder: nothing is written over.")
+    folder.mkdir(parents=True, exist_ok=True)
+    with Session(desk.engine()) as session:
+        header = _header(session)
+        write_header(folder, header)
+        firsts = {row.id for row in header.rows()}
+        return sum(_write_file(session, folder, record, firsts) for record in RECORDS if record is not Farm)
+
+
+def _header(session: Session) -> Header:
+    farm = session.exec(select(Farm)).one()
+    settings = session.exec(select(Setting)).all()
+    by_id = {setting.id: setting for setting in settings}
+    names = {setting.name for setting in settings}
+    return Header(farm.id, {name: by_id[first_id(farm.id, name)].value for name in SettingName if name in names})
+
+
+def _write_file(session: Session, folder: Path, record: type[Row], leave_out: set[object]) -> int:
+    rows = [row for row in session.exec(select(record).order_by(col(record.id))) if row.id not in leave_out]
+    names = list(record.model_fields)
+    with (folder / f"{record.__tablename__}.csv").open("w", encoding="utf-8", newline="") as file:
+        writer = csv.writer(file, lineterminator="\n")
+        writer.writerow(names)
+        writer.writerows([text_of(getattr(row, name)) for name in names] for row in rows)
+    return len(rows)

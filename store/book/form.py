@@ -1,0 +1,12 @@
+"""The form (schema) that this program writes, and how a book says which form it has."""
+
+HEAD = "0001"
+"""The newest migration in store/book/migrations/versions."""
+
+KNOWN_FORMS = ("0001",)
+"""Every form this program can read, oldest first; the last is HEAD."""
+
+OLDEST_SQLITE = (3, 37, 0)
+"""Older SQLite lacks what the reading statements use."""
+
+READ_FORM = "SELECT version_num FROM alembic_version"

@@ -1,0 +1,70 @@
+"""Pens, animals, and which animal stands where."""
+
+from datetime import date
+from typing import Annotated
+from uuid import UUID
+
+from pydantic import StringConstraints
+from sqlalchemy import Index
+from sqlmodel import Field
+
+from store.book.columns import Day, Id, one_of
+from store.book.records.base import Dated, Name, Row, bounded, named
+from store.book.words import Species, Stage
+
+Tag = Annotated[str, StringConstraints(max_length=40, strip_whitespace=True)]
+
+
+class Pen(Row, table=True):
+    """A place where animals stand: stall, pen, orchard, field."""
+
+
+class PenAs(Dated, table=True):
+    """A pen's name and its place in the walk, from a day on."""
+
+    __tablename__ = "pen_as"
+    __table_args__ = (Index(None, "pen_id", "begins_at"), named(), bounded("position", 0, 999))
+
+    pen_id: UUID = Field(sa_type=Id, foreign_key="pen.id")
+    name: Name
+    position: int = Field(ge=0, le=999)  # walking order, least first
+    in_use: bool = True
+
+
+class Animal(Row, table=True):
+    """One animal."""
+
+
+class AnimalAs(Dated, table=True):
+    """What she is called and where she stands in life, from a day on."""
+
+    __tablename__ = "animal_as"
+    __table_args__ = (Index(None, "animal_id", "begins_at"), named())
+
+    animal_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
+    name: Name
+    tag: Tag = ""  # ear tag as one reads it: "BLUE 12"
+    species: Species = Field(default=Species.CATTLE, sa_type=one_of(Species, "species"))
+    stage: Stage = Field(sa_type=one_of(Stage, "stage"))
+    born_on: date | None = Field(default=None, sa_type=Day)
+    calved_on: date | None = Field(default=None, sa_type=Day)
+    kept: bool = True  # False: sold, dead, gone home
+
+
+class Standing(Dated, table=True):
+    """Where an animal stands from a moment on; no pen: nowhere here."""
+
+    __table_args__ = (Index(None, "animal_id", "begins_at"),)
+
+    animal_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
+    pen_id: UUID | None = Field(default=None, sa_type=Id, foreign_key="pen.id")
+
+
+class Sharing(Dated, table=True):
+    """A cow shares her milk with a calf, from a day on."""
+
+    __table_args__ = (Index(None, "calf_id", "begins_at"),)
+
+    cow_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
+    calf_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
+    shares: bool = True

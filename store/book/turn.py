@@ -1,0 +1,47 @@
+"""Which round: a day and a slot. And the names of its steps, the same on every laptop."""
+
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, timedelta
+from uuid import UUID, uuid5
+
+import pendulum
+
+from store.book.words import EVENING, MORNING, Kind
+
+NIGHT_ENDS_H = 3
+"""Before this hour it is still the evening round of the day before. Common practice. [h]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """One round. The day is the farm's own and is stored, never computed from UTC again."""
+
+    day: date
+    slot: str
+
+    def step_id(self, farm_id: UUID, kind: Kind, subject_id: UUID, occasion: str = "") -> UUID:
+        """The same for the same job of the same round, whoever plans it and wherever.
+
+        It holds no position, order, amount, time or pen: what moves keeps its step.
+        occasion: tells apart two steps of one kind for one subject in one round.
+        """
+        return uuid5(farm_id, f"{self.day.isoformat()}|{self.slot}|{kind}|{subject_id.hex}|{occasion}")
+
+
+def local(moment: datetime, zone: str) -> datetime:
+    """A moment on the farm's own wall clock, with the offset it had then."""
+    return datetime.fromisoformat(pendulum.instance(moment).in_timezone(zone).isoformat())
+
+
+def from_wall(wall: datetime, zone: str) -> datetime:
+    """The moment, in UTC, that the farm's wall clock showed. An hour that came twice is the second one."""
+    return datetime.fromisoformat(pendulum.instance(wall, tz=zone).isoformat()).astimezone(UTC)
+
+
+def turn_at(now: datetime, zone: str, evening_from_h: int) -> Turn:
+    """The round that this moment belongs to."""
+    wall = local(now, zone)
+    day = date(wall.year, wall.month, wall.day)
+    if wall.hour < NIGHT_ENDS_H:
+        return Turn(day - timedelta(days=1), EVENING)
+    return Turn(day, EVENING if wall.hour >= evening_from_h else MORNING)

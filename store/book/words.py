@@ -1,0 +1,89 @@
+"""The words that records, reading and the round share. No heavy import here: it is on the way to the first frame."""
+
+from enum import StrEnum
+
+
+class Kind(StrEnum):
+    """What a step asks for."""
+
+    FEED = "feed"
+    MILK = "milk"
+    TASK = "task"
+
+
+class State(StrEnum):
+    """What became of a step. Not recorded is no state: there is no entry, or the newest says open."""
+
+    DONE = "done"
+    SKIPPED = "skipped"
+    OPEN = "open"
+
+
+class Fate(StrEnum):
+    """Where a pail of milk went."""
+
+    HOUSE = "house"
+    CALVES = "calves"
+    OTHER_ANIMALS = "other animals"
+    SOLD_OR_GIVEN = "sold or given"
+    THROWN_AWAY = "thrown away"
+
+
+class Species(StrEnum):
+    """Kinds of animal in the yard."""
+
+    CATTLE = "cattle"
+    SHEEP = "sheep"
+    GOAT = "goat"
+    HORSE = "horse"
+    POULTRY = "poultry"
+
+
+class Stage(StrEnum):
+    """Where an animal stands in its life; it decides what the round asks."""
+
+    IN_MILK = "in milk"
+    DRY = "dry"
+    CLOSE_UP = "close to calving"
+    HEIFER = "heifer"
+    SUCKLER = "suckler"
+    STEER = "steer"
+    CALF = "calf"
+    BULL = "bull"
+    OTHER = "other"
+
+
+class Units(StrEnum):
+    """What amounts are shown in."""
+
+    METRIC = "metric"
+    US = "us"
+
+
+class SettingName(StrEnum):
+    """What the farm decides once and may change on a day."""
+
+    NAME = "name"
+    ZONE = "zone"
+    UNITS = "units"
+    EVENING_FROM = "evening_from"
+
+
+MORNING, EVENING = "morning", "evening"
+
+SKIP_REASONS = (
+    "not needed today",
+    "not here",
+    "ran out",
+    "would not eat or let me",
+    "no time",
+    "alone, not safe",
+    "other",
+)
+
+STEP_MOST_KG = 9999.0
+"""More feed than this in one step is a slip of the keys, whatever the pen. [kg]"""
+MILK_MOST_KG = 80.0
+"""More milk than this from one cow in one milking is a slip of the keys. [kg] Common practice."""
+PAIL_MOST_KG = 120.0
+"""A pail on a scale stays below this. [kg] Common practice."""

@@ -1,0 +1,75 @@
+"""Adding an entry. Heavy: loaded by a thread after the first frame, at the latest by the first append."""
+
+from datetime import datetime
+from typing import TYPE_CHECKING, Any
+from uuid import UUID
+
+from sqlalchemy.exc import SQLAlchemyError
+from sqlmodel import Session, col, select
+
+from store.book.clock import MICROSECOND, new_id
+from store.book.drafts import Draft, FedFigure, Figure
+from store.book.errors import DamagedBook, Overtaken
+from store.book.records import Entry, Fed, Line, Milked
+
+if TYPE_CHECKING:
+    from store.book.opening import Book
+
+
+def append(book: "Book", draft: Draft) -> UUID:
+    """Write a draft as one entry with its lines, in one durable transaction; the entry's id.
+
+    Raises Overtaken if the book has a newer entry for this step than the one the screen showed (then nothing is
+    written), DamagedBook if the disk or the server refuses.
+    """
+    try:
+        with Session(book.desk.engine()) as session, session.begin():
+            entry = _entry(book, draft, newest_of(session, draft.step_id))
+            session.add(entry)
+            session.flush()
+            session.add_all(_line(entry, figure) for figure in draft.figures)
+            return entry.id
+    except SQLAlchemyError as error:
+        cause = getattr(error, "orig", None) or error
+        raise DamagedBook(f"Nothing was written: {cause}. What you typed is still here.") from error
+
+
+def newest_of(session: Session, step_id: UUID) -> Entry | None:
+    """The entry that counts for a step."""
+    order = (col(Entry.written_at).desc(), col(Entry.id).desc())
+    return session.exec(select(Entry).where(Entry.step_id == step_id).order_by(*order).limit(1)).first()
+
+
+def _entry(book: "Book", draft: Draft, newest: Entry | None) -> Entry:
+    if (newest.id if newest else None) != draft.shown:
+        raise Overtaken("Another bench wrote this step first. Nothing was written; look at it again.")
+    written_at = _after(newest, book.clock.now())
+    values: dict[str, Any] = {
+        "id": new_id(written_at),
+        "step_id": draft.step_id,
+        "kind": draft.kind,
+        "animal_id": draft.subject.animal_id,
+        "pen_id": draft.subject.pen_id,
+        "task_id": draft.subject.task_id,
+        "day": draft.turn.day,
+        "slot": draft.turn.slot,
+        "state": draft.state,
+        "reason": draft.reason,
+        "happened_at": draft.happened_at,
+        "written_at": written_at,
+        "person_id": draft.person_id,
+        "bench": book.bench,
+        "replaces_id": draft.shown,
+    }
+    return Entry.model_validate(values)
+
+
+def _after(newest: Entry | None, now: datetime) -> datetime:
+    """Now, but always after the entry it replaces, whatever the clock says."""
+    return now if newest is None else max(now, newest.written_at + MICROSECOND)
+
+
+def _line(entry: Entry, figure: Figure) -> Line:
+    values: dict[str, Any] = {name: getattr(figure, name) for name in figure.__dataclass_fields__}
+    record = Fed if isinstance(figure, FedFigure) else Milked
+    return record.model_validate({"id": new_id(entry.written_at), "entry_id": entry.id, **values})

@@ -1,0 +1,44 @@
+"""Milk in a pail: weight, volume and the usual range."""
+
+from collections.abc import Sequence
+
+from store.husbandry.bounds import at_least_zero
+
+KG_PER_L = 1.03
+"""Density of whole milk. [kg/L] Checked against 86 containers of the robustbase data set `milk`:
+mean 1.0299, 1.0262 to 1.0322 (tests/outside)."""
+
+
+def milk_in_pail(gross_kg: float, empty_kg: float) -> float:
+    """Milk alone, from the pail as it stands on the scale. [kg]
+
+    gross_kg: pail and milk together. [kg]
+    empty_kg: the same pail, empty. [kg]
+    Raises ValueError below zero, or when the full pail is lighter than the empty one.
+    """
+    at_least_zero(gross_kg=gross_kg, empty_kg=empty_kg)
+    if gross_kg < empty_kg:
+        raise ValueError(f"gross_kg is {gross_kg}; the empty pail alone is {empty_kg}")
+    return gross_kg - empty_kg
+
+
+def litres(milk_kg: float) -> float:
+    """Volume of a weight of milk. [L]"""
+    at_least_zero(milk_kg=milk_kg)
+    return milk_kg / KG_PER_L
+
+
+def kilograms(milk_l: float) -> float:
+    """Weight of a volume of milk, froth let down. [kg]"""
+    at_least_zero(milk_l=milk_l)
+    return milk_l * KG_PER_L
+
+
+def usual_range(pails_kg: Sequence[float]) -> tuple[float, float] | None:
+    """Least and most of her last comparable pails. [kg]; None while there are fewer than three.
+
+    A plain range, common practice: it promises nothing about the next pail.
+    """
+    if len(pails_kg) < 3:
+        return None
+    return min(pails_kg), max(pails_kg)

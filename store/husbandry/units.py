@@ -1,0 +1,64 @@
+"""Units of weight and volume, and what each is in kilograms or litres.
+
+Source of every factor: NIST Handbook 44 (2024), Appendix C, "General tables of units of measurement"
+(US customary) and NIST Special Publication 811 (2008), Appendix B.8 (imperial). All are exact.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+Dimension = Literal["weight", "volume"]
+
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """One unit: how it is written, what it measures, and its size in kg (weight) or L (volume)."""
+
+    sign: str
+    dimension: Dimension
+    size: float
+
+
+KG_PER_LB = 0.45359237
+L_PER_US_GAL = 3.785411784
+L_PER_IMPERIAL_GAL = 4.54609
+
+KG = Unit("kg", "weight", 1.0)
+G = Unit("g", "weight", 0.001)
+LB = Unit("lb", "weight", KG_PER_LB)
+OZ = Unit("oz", "weight", KG_PER_LB / 16)
+L = Unit("L", "volume", 1.0)
+ML = Unit("mL", "volume", 0.001)
+US_GAL = Unit("US gal", "volume", L_PER_US_GAL)
+US_QT = Unit("US qt", "volume", L_PER_US_GAL / 4)
+US_PT = Unit("US pt", "volume", L_PER_US_GAL / 8)
+IMPERIAL_GAL = Unit("imperial gal", "volume", L_PER_IMPERIAL_GAL)
+IMPERIAL_QT = Unit("imperial qt", "volume", L_PER_IMPERIAL_GAL / 4)
+IMPERIAL_PT = Unit("imperial pt", "volume", L_PER_IMPERIAL_GAL / 8)
+
+EVERYWHERE = {
+    **dict.fromkeys(("kg", "kgs", "kilo", "kilos"), KG),
+    **dict.fromkeys(("g", "gr", "gram", "grams"), G),
+    **dict.fromkeys(("lb", "lbs", "pound", "pounds"), LB),
+    **dict.fromkeys(("oz", "ounce", "ounces"), OZ),
+    **dict.fromkeys(("l", "lt", "litre", "litres", "liter", "liters"), L),
+    **dict.fromkeys(("ml",), ML),
+    **dict.fromkeys(("usgal",), US_GAL),
+    **dict.fromkeys(("usqt",), US_QT),
+    **dict.fromkeys(("uspt",), US_PT),
+    **dict.fromkeys(("igal", "impgal"), IMPERIAL_GAL),
+    **dict.fromkeys(("iqt", "impqt"), IMPERIAL_QT),
+    **dict.fromkeys(("ipt", "imppt"), IMPERIAL_PT),
+}
+_GAL, _QT, _PT = ("gal", "gals", "gallon", "gallons"), ("qt", "qts", "quart", "quarts"), ("pt", "pts", "pint", "pints")
+BRITISH = {**dict.fromkeys(_GAL, IMPERIAL_GAL), **dict.fromkeys(_QT, IMPERIAL_QT), **dict.fromkeys(_PT, IMPERIAL_PT)}
+AMERICAN = {**dict.fromkeys(_GAL, US_GAL), **dict.fromkeys(_QT, US_QT), **dict.fromkeys(_PT, US_PT)}
+
+
+def spoken(word: str, *, american: bool) -> Unit | None:
+    """The unit a keeper means by a word; None if it is no unit.
+
+    word: as typed, any case. A bare gallon, quart or pint is the one of the farm's own words.
+    """
+    key = word.lower().rstrip(".")
+    return EVERYWHERE.get(key) or (AMERICAN if american else BRITISH).get(key)

@@ -1,0 +1,131 @@
+"""What was typed, read as an amount: `3 1/2`, `7,4`, `16 lb`, `2 gal`, `3 scoops`.
+
+The comma is a decimal point. Nothing is guessed: what cannot be read, or could mean two things, is refused with a
+sentence that says what was found and what to type instead.
+"""
+
+import re
+from dataclasses import dataclass
+
+from store.book.snapshot import Feed, Pail, Told
+from store.book.words import MILK_MOST_KG, PAIL_MOST_KG, STEP_MOST_KG, Units
+from store.husbandry.milk import kilograms, milk_in_pail
+from store.husbandry.units import KG, LB, Unit, spoken
+
+_PARTS = {"½": 0.5, "¼": 0.25, "¾": 0.75}
+_NUMBER = re.compile(
+    r"""^\s*(?:
+        (?P<whole>\d{1,6})\s*(?P<part>[½¼¾])            # 3½
+      | (?P<only>[½¼¾])                                 # ½
+      | (?:(?P<units>\d{1,6})\s+)?(?P<top>\d{1,3})\s*/\s*(?P<bottom>\d{1,3})  # 3 1/2, 1/2
+      | (?P<decimal>\d{1,6}(?:[.,]\d{0,6})?|[.,]\d{1,6})  # 3.5  7,4
+    )\s*(?P<unit>[^\d\s].*?)?\s*$""",
+    re.VERBOSE,
+)
+
+
+class Unreadable(ValueError):
+    """What was typed is no amount here; str() is the sentence for the keeper."""
+
+
+@dataclass(frozen=True, slots=True)
+class FeedAmount:
+    """A typed amount of feed: its weight, and in measures where it was told so. [kg]"""
+
+    kg: float
+    measures: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class PailAmount:
+    """A typed milk weight: milk alone, and the pail as it stood on the scale if there was one. [kg]"""
+
+    milk_kg: float
+    gross_kg: float | None
+    empty_kg: float | None
+
+
+def number_and_unit(text: str) -> tuple[float, str]:
+    """The number and the word after it ("" if none). Raises Unreadable."""
+    found = _NUMBER.match(text)
+    if found is None:
+        raise Unreadable(f"«{text.strip()}» is no amount. Type a number as 3, 3.5 or 3 1/2, then a unit if you like.")
+    return _number(found), (found["unit"] or "").strip().lower()
+
+
+def feed_amount(text: str, feed: Feed, told: Told | None, units: Units) -> FeedAmount:
+    """An amount of one feed: in its measure, or by weight with a unit. Raises Unreadable.
+
+    A bare number counts measures where the feed is told in one, else kilograms (pounds on a US farm).
+    """
+    number, word = number_and_unit(text)
+    unit = _unit(word, units)
+    if told and (not word or (unit is None and _is_measure(word, told))):
+        amount = FeedAmount(number * _holds_kg(told, feed), number)
+    else:
+        amount = FeedAmount(number * _weight(unit or _bare(word, units, told), feed).size, None)
+    if amount.kg > STEP_MOST_KG:
+        raise Unreadable(f"«{text.strip()}» is {amount.kg:,.0f} kg. At most {STEP_MOST_KG:,.0f} kg can be one step.")
+    return amount
+
+
+def pail_amount(text: str, pail: Pail | None, units: Units) -> PailAmount:
+    """The milk of one milking. A weight is the pail as it stands on the scale; a volume is milk alone. Raises Unreadable."""
+    number, word = number_and_unit(text)
+    unit = _unit(word, units) or _bare(word, units, None)
+    if unit.dimension == "volume":
+        amount = PailAmount(kilograms(number * unit.size), None, None)
+    else:
+        amount = _from_scale(number * unit.size, pail)
+    if amount.milk_kg > MILK_MOST_KG or (amount.gross_kg or 0) > PAIL_MOST_KG:
+        raise Unreadable(f"«{text.strip()}» is {amount.milk_kg:,.0f} kg of milk. At most {MILK_MOST_KG:.0f} kg is one milking.")
+    return amount
+
+
+def _from_scale(gross_kg: float, pail: Pail | None) -> PailAmount:
+    empty_kg = pail.empty_kg if pail else 0.0
+    if gross_kg < empty_kg:
+        raise Unreadable(
+            f"{gross_kg:.1f} kg is less than the empty pail ({empty_kg:.1f} kg). "
+            "Type the pail as it stands on the scale, or milk alone as litres: 5.6 l."
+        )
+    return PailAmount(milk_in_pail(gross_kg, empty_kg), gross_kg, empty_kg)
+
+
+def _number(found: re.Match[str]) -> float:
+    if found["only"]:
+        return _PARTS[found["only"]]
+    if found["whole"]:
+        return int(found["whole"]) + _PARTS[found["part"]]
+    if found["decimal"]:
+        return float(found["decimal"].replace(",", "."))
+    if int(found["bottom"]) == 0:
+        raise Unreadable("Nothing can be divided by 0. Type a part as 1/2 or 3/4.")
+    return int(found["units"] or 0) + int(found["top"]) / int(found["bottom"])
+
+
+def _unit(word: str, units: Units) -> Unit | None:
+    return spoken(word, american=units is Units.US) if word else None
+
+
+def _bare(word: str, units: Units, told: Told | None) -> Unit:
+    if word:
+        known = f", {told.plural}" if told else ""
+        raise Unreadable(f"«{word}» is no unit known here. Type kg, g, lb, oz, l, gal, qt, pt{known}, or no unit.")
+    return LB if units is Units.US else KG
+
+
+def _is_measure(word: str, told: Told) -> bool:
+    return told.name.lower().startswith(word) or told.plural.lower().startswith(word)
+
+
+def _holds_kg(told: Told, feed: Feed) -> float:
+    if told.holds_kg is None:
+        raise Unreadable(f"Nobody has weighed a {told.name} of {feed.name} yet. Type the weight, as 1.2 kg.")
+    return told.holds_kg
+
+
+def _weight(unit: Unit, feed: Feed) -> Unit:
+    if unit.dimension != "weight":
+        raise Unreadable(f"{unit.sign} is a volume; {feed.name} goes by weight here. Type kg, g, lb or oz.")
+    return unit

@@ -1,0 +1,48 @@
+"""Feed steps: one for each animal with a plan of its own, one for each pen fed as one."""
+
+from collections.abc import Iterator
+
+from store.book.drafts import Subject
+from store.book.snapshot import Animal, Pen, Portion, Snapshot
+from store.book.words import Kind
+from store.round.planning import Planning
+from store.round.steps import DueFeed, FeedStep
+
+
+def pen_feed(planning: Planning, pen: Pen) -> Iterator[FeedStep]:
+    """The step of a pen fed as one, while anybody stands in it."""
+    heads = planning.snapshot.heads(pen.id)
+    if heads and pen.id in planning.snapshot.portions:
+        yield _step(planning, Subject(pen_id=pen.id), pen.name, pen.name, None, heads)
+
+
+def animal_feed(planning: Planning, animal: Animal, place: str) -> Iterator[FeedStep]:
+    """The step of an animal with a plan of its own."""
+    if animal.id in planning.snapshot.portions:
+        yield _step(planning, Subject(animal_id=animal.id), animal.name, place, animal, (animal,))
+
+
+def due_feed(portion: Portion, heads: int) -> DueFeed:
+    """A portion for so many heads, told in the nearest quarter of its measure.
+
+    By weight instead where nobody weighed the measure, or where a quarter is more than is due.
+    """
+    due_kg = portion.due_kg * heads
+    holds_kg = portion.told.holds_kg if portion.told else None
+    measures = round(4 * due_kg / holds_kg) / 4 if holds_kg else 0.0
+    if holds_kg is None or measures == 0:
+        return DueFeed(portion.feed, portion.told, due_kg, None, due_kg)
+    return DueFeed(portion.feed, portion.told, due_kg, measures, measures * holds_kg)
+
+
+def _step(
+    planning: Planning, subject: Subject, name: str, place: str, animal: Animal | None, heads: tuple[Animal, ...]
+) -> FeedStep:  # fmt: skip
+    step_id = planning.step_id(Kind.FEED, subject)
+    return FeedStep(
+        step_id, Kind.FEED, subject, name, place, planning.counts.get(step_id),
+        animal=animal,
+        heads=heads,
+        due=tuple(due_feed(portion, len(heads)) for portion in planning.snapshot.portions[subject.id]),
+        before=planning.snapshot.given_before.get(subject.id),
+    )  # fmt: skip

@@ -1,0 +1,59 @@
+"""The plan: what is due in this round, in walking order, and all that the book already holds for it.
+
+A pure function: the same snapshot gives the same steps, on any laptop, however often it is drawn.
+"""
+
+from collections.abc import Iterable, Iterator
+
+from store.book.snapshot import Animal, Pen, Snapshot, Written
+from store.book.words import State
+from store.round.feed import animal_feed, pen_feed
+from store.round.milk import animal_milk
+from store.round.planning import BENCH, NO_PEN, Planning
+from store.round.steps import PastStep, Step
+from store.round.task import tasks
+
+
+def plan(snapshot: Snapshot) -> tuple[Step, ...]:
+    """Every step of the round: the bench, each pen in turn, the bench again; then what is no longer planned."""
+    planning = Planning(snapshot, snapshot.counts())
+    steps = tuple(_due(planning))
+    return steps + tuple(_past(planning, {step.step_id for step in steps}))
+
+
+def _due(planning: Planning) -> Iterator[Step]:
+    yield from tasks(planning, None, BENCH, closing=False)
+    for pen in planning.snapshot.pens:
+        yield from _pen(planning, pen)
+    walked = {pen.id for pen in planning.snapshot.pens}
+    yield from _animals(planning, (a for a in planning.snapshot.animals if a.pen_id not in walked), NO_PEN)
+    yield from tasks(planning, None, BENCH, closing=True)
+
+
+def _pen(planning: Planning, pen: Pen) -> Iterator[Step]:
+    """Forage for the pen first, then each animal."""
+    yield from tasks(planning, pen.id, pen.name, closing=False)
+    yield from pen_feed(planning, pen)
+    yield from _animals(planning, planning.snapshot.heads(pen.id), pen.name)
+    yield from tasks(planning, pen.id, pen.name, closing=True)
+
+
+def _animals(planning: Planning, animals: Iterable[Animal], place: str) -> Iterator[Step]:
+    for animal in animals:
+        yield from animal_feed(planning, animal, place)
+        yield from animal_milk(planning, animal, place)
+
+
+def _past(planning: Planning, planned: set[object]) -> Iterator[PastStep]:
+    """What was written in this round for a step that the plan has dropped since: it still counts."""
+    for step_id, entry in planning.counts.items():
+        if step_id not in planned and entry.state is not State.OPEN:
+            yield PastStep(
+                step_id, entry.kind, entry.subject, _name(planning.snapshot, entry), "no longer planned", entry
+            )
+
+
+def _name(snapshot: Snapshot, entry: Written) -> str:
+    names = {animal.id: animal.name for animal in snapshot.animals} | {pen.id: pen.name for pen in snapshot.pens}
+    names |= {job.id: job.name for job in snapshot.jobs}
+    return names.get(entry.subject.id, "gone since")

@@ -1,0 +1,112 @@
+"""What became of a round: first of all, what was not recorded."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from uuid import UUID
+
+from store.book.snapshot import Feed, Snapshot, Written
+from store.book.words import Fate, State
+from store.round.steps import Step
+
+
+@dataclass(frozen=True, slots=True)
+class FedTotal:
+    """One feed over the whole round. [kg, soaked feeds dry]"""
+
+    feed: Feed
+    given_kg: float
+
+
+@dataclass(frozen=True, slots=True)
+class MilkTotal:
+    """The milk that went one way: from whom, how much. [kg]"""
+
+    fate: Fate
+    milk_kg: float
+    cows: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Difference:
+    """A feed given otherwise than planned. [kg]"""
+
+    step: Step
+    feed: Feed
+    due_kg: float
+    given_kg: float
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """A step that was written more than once: its first entry and the one that counts."""
+
+    step: Step
+    first: Written
+    now: Written
+
+
+@dataclass(frozen=True, slots=True)
+class Summary:
+    """A round. Its counts add up: done + skipped + not recorded = all."""
+
+    steps: tuple[Step, ...]
+    done: tuple[Step, ...]
+    skipped: tuple[Step, ...]
+    not_recorded: tuple[Step, ...]
+    differences: tuple[Difference, ...]
+    changes: tuple[Change, ...]
+    milk: tuple[MilkTotal, ...]
+    fed: tuple[FedTotal, ...]
+
+
+def summarise(snapshot: Snapshot, steps: tuple[Step, ...]) -> Summary:
+    """The summary of a round as the book holds it now."""
+
+    def in_state(state: State) -> tuple[Step, ...]:
+        return tuple(step for step in steps if step.state is state)
+
+    done = in_state(State.DONE)
+    return Summary(
+        steps=steps,
+        done=done,
+        skipped=in_state(State.SKIPPED),
+        not_recorded=in_state(State.OPEN),
+        differences=tuple(_differences(done, snapshot)),
+        changes=tuple(_changes(steps, snapshot.entries)),
+        milk=tuple(_milk(done)),
+        fed=tuple(_fed(done, snapshot)),
+    )
+
+
+def _differences(done: Iterable[Step], snapshot: Snapshot) -> Iterator[Difference]:
+    for step in done:
+        for figure in step.entry.fed if step.entry else ():
+            if figure.typed and figure.due_kg is not None and figure.given_kg is not None:
+                if abs(figure.given_kg - figure.due_kg) >= 0.005:
+                    yield Difference(step, snapshot.feeds[figure.feed_id], figure.due_kg, figure.given_kg)
+
+
+def _changes(steps: Iterable[Step], entries: Iterable[Written]) -> Iterator[Change]:
+    first: dict[UUID, Written] = {}
+    for entry in entries:
+        first.setdefault(entry.step_id, entry)
+    for step in steps:
+        if step.entry and step.entry.id != first[step.step_id].id:
+            yield Change(step, first[step.step_id], step.entry)
+
+
+def _milk(done: Iterable[Step]) -> Iterator[MilkTotal]:
+    pails = [(step.name, step.entry.milked) for step in done if step.entry and step.entry.milked]
+    for fate in Fate:
+        went = [(name, pail.milk_kg) for name, pail in pails if pail.fate is fate and pail.milk_kg is not None]
+        if went:
+            yield MilkTotal(fate, sum(kg for _, kg in went), tuple(name for name, _ in went))
+
+
+def _fed(done: Iterable[Step], snapshot: Snapshot) -> Iterator[FedTotal]:
+    totals: dict[UUID, float] = {}
+    for step in done:
+        for figure in step.entry.fed if step.entry else ():
+            totals[figure.feed_id] = totals.get(figure.feed_id, 0.0) + (figure.given_kg or 0.0)
+    for feed in sorted((snapshot.feeds[id_] for id_ in totals), key=lambda feed: feed.name):
+        yield FedTotal(feed, totals[feed.id])

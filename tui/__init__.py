@@ -1,0 +1,1 @@
+"""What the keeper sees and presses. Knows no SQL and no equation."""

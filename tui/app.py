@@ -1,0 +1,78 @@
+"""The program on the terminal. Wiring only: theme, stage, the ways in and out."""
+
+import asyncio
+import signal
+import threading
+from collections.abc import Sequence
+from typing import ClassVar
+
+from textual.app import App, ComposeResult
+from textual.color import Color
+from textual.filter import LineFilter
+from rich.segment import Segment
+
+from tui.crash import report
+from tui.rooms import House
+from tui.stage import Stage
+from tui.theme import LOOKS, NO_COLOUR
+from tui.walker import Walker
+
+CRASHED = 70
+OUT_BY_SIGNAL = {signal.SIGTERM: 143, signal.SIGHUP: 129}
+
+
+class Colourless(LineFilter):
+    """Leaves bold and reverse and takes every colour away, so that NO_COLOR puts no colour code on the wire."""
+
+    def apply(self, segments: list[Segment], background: Color) -> list[Segment]:  # noqa: ARG002
+        """The segments without colour."""
+        return [Segment(s.text, s.style.without_color if s.style else None, s.control) for s in segments]
+
+
+class PenwalkApp(App[None]):
+    """One sitting at the bench."""
+
+    ENABLE_COMMAND_PALETTE = False
+    BINDINGS: ClassVar = []
+    CSS = "Screen { layout: vertical; overflow: hidden; }"
+
+    def __init__(self, walker: Walker, look: str = "dark", said: str = "") -> None:
+        """With the round at hand. look: dark or light; NO_COLOR in the environment wins. said: a first sentence."""
+        super().__init__()
+        self.house = House(walker)
+        self.first_said = said
+        self.crash_report = ""
+        self.look = NO_COLOUR if self.no_color else LOOKS[look]
+        self.title = "Penwalk"
+
+    def compose(self) -> ComposeResult:
+        """Nothing but the stage."""
+        yield Stage(self.house.first().say(self.first_said), self.look, self.crashed)
+
+    def on_mount(self) -> None:
+        """Leave in order on a signal; load what writing needs as soon as the first frame stands."""
+        if self.look.background:
+            self.screen.styles.background = self.look.background
+        loop = asyncio.get_running_loop()
+        for number, code in OUT_BY_SIGNAL.items():
+            loop.add_signal_handler(number, lambda code=code: self.exit(return_code=code))
+        self.call_after_refresh(threading.Thread(target=_load_writing, daemon=True).start)
+
+    def get_line_filters(self) -> Sequence[LineFilter]:
+        """With NO_COLOR, one filter more than Textual's own, which only turns colours grey."""
+        filters = super().get_line_filters()
+        return [*filters, Colourless()] if self.no_color else filters
+
+    def crashed(self, error: Exception) -> None:
+        """Something in the program broke: keep the details in a file, leave in order, say it in one line."""
+        self.crash_report = report(error)
+        self.exit(return_code=CRASHED)
+
+    async def action_quit(self) -> None:
+        """Textual's own way out: through the stage, so that nothing half typed is lost."""
+        stage = self.query_one(Stage)
+        stage.go(stage.place.leave())
+
+
+def _load_writing() -> None:
+    import store.book.writing  # noqa: F401, PLC0415 heavy: after the first frame, and in a thread

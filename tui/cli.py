@@ -1,0 +1,82 @@
+"""The command. Light: it decides what to do before anything heavy is loaded."""
+
+import argparse
+import sys
+from collections.abc import Sequence
+from importlib.metadata import version
+from pathlib import Path
+
+from platformdirs import user_data_path
+
+from store.book.errors import BookError, NoBook
+
+OK, FAILED, USAGE = 0, 1, 2
+
+
+def main(words: Sequence[str] | None = None) -> int:
+    """Run the command; its exit status. Every error of the book is one plain sentence."""
+    chosen = _parser().parse_args(words)
+    try:
+        return int(chosen.act(chosen))
+    except NoBook as error:
+        print(f"{error}\n`penwalk demo` shows a pretend farm. `penwalk import FOLDER` makes a book of a farm folder.",
+              file=sys.stderr)  # fmt: skip
+    except BookError as error:
+        print(error, file=sys.stderr)
+    return FAILED
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(prog="penwalk", description="The bench book of a keeper of a few cattle.")
+    parser.add_argument("--version", action="version", version=f"penwalk {version('penwalk')}")
+    parser.add_argument("--book", default=str(user_data_path("penwalk", appauthor=False) / "farm.penwalk"),
+                        help="the book: a path, or a postgresql:// address")  # fmt: skip
+    parser.add_argument("--look", choices=("dark", "light"), default="dark", help="colours of the screen")
+    parser.set_defaults(act=_walk)
+    commands = parser.add_subparsers(metavar="COMMAND")
+    demo = commands.add_parser("demo", help="a pretend morning on an invented farm")
+    demo.add_argument("--at", help="start the pretend clock at this time, as 2026-03-11T06:31")
+    demo.add_argument("--afresh", action="store_true", help="begin the pretend morning again")
+    demo.set_defaults(act=_demo)
+    for name, act, what in (
+        ("import", _import, "read a farm folder into the book"),
+        ("export", _export, "write the book out as a farm folder"),
+        ("merge", _merge, "take in what another book of this farm holds"),
+    ):
+        command = commands.add_parser(name, help=what)
+        command.add_argument("folder", type=Path, metavar="BOOK" if name == "merge" else "FOLDER")
+        command.set_defaults(act=act)
+    return parser
+
+
+def _walk(chosen: argparse.Namespace) -> int:
+    from tui.sitting import sit_down  # noqa: PLC0415 each command loads only what it needs
+
+    return sit_down(chosen.book, chosen.look)
+
+
+def _demo(chosen: argparse.Namespace) -> int:
+    from tui.demo import show_demo  # noqa: PLC0415
+
+    return show_demo(chosen.at, chosen.look, afresh=chosen.afresh)
+
+
+def _import(chosen: argparse.Namespace) -> int:
+    from tui.moving import import_folder  # noqa: PLC0415
+
+    print(import_folder(chosen.folder, chosen.book))
+    return OK
+
+
+def _export(chosen: argparse.Namespace) -> int:
+    from tui.moving import export_folder  # noqa: PLC0415
+
+    print(export_folder(chosen.folder, chosen.book))
+    return OK
+
+
+def _merge(chosen: argparse.Namespace) -> int:
+    from tui.moving import merge_book  # noqa: PLC0415
+
+    print(merge_book(chosen.folder, chosen.book))
+    return OK

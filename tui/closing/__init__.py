@@ -1,0 +1,1 @@
+"""The closing: what was done, and above all what was not."""

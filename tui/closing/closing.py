@@ -1,0 +1,60 @@
+"""The end of the walk."""
+
+from typing import ClassVar
+
+from store.round.summary import Summary, summarise
+from tui.closing.draw import closing_lines
+from tui.frame import framed
+from tui.page import Page, Size
+from tui.place import Key, Place, Rooms
+
+
+class Closing(Place):
+    """What became of the round; Up and Down mark what is not recorded, Enter goes there."""
+
+    def __init__(self, rooms: Rooms) -> None:
+        """As the book holds it now."""
+        super().__init__(rooms)
+        self.row = 0
+
+    @property
+    def summary(self) -> Summary:
+        """The round, summed."""
+        return summarise(self.walker.snapshot, self.walker.steps)
+
+    def draw(self, size: Size) -> Page:
+        """Every list."""
+        return framed(self, closing_lines(self.walker, self.summary, self.row, size), size)
+
+    def enter(self) -> Place:
+        """To the marked step."""
+        missing = self.summary.not_recorded
+        if not missing:
+            return self.say("Every step is recorded. Q leaves.")
+        step = missing[min(self.row, len(missing) - 1)]
+        return self.rooms.lamp(self.walker.steps.index(step))
+
+    def choose(self, by: int) -> Place:
+        """Mark another of what is not recorded."""
+        self.row = (self.row + by) % max(len(self.summary.not_recorded), 1)
+        return self
+
+    def back(self) -> Place:
+        """The last step again, to look or correct."""
+        if not self.walker.steps:
+            return self.say("There is nothing planned in this round.")
+        return self.rooms.lamp(len(self.walker.steps) - 1, taken_up=False)
+
+    def enter_words(self) -> str:
+        """Where Enter goes."""
+        return "go to the marked step" if self.summary.not_recorded else "nothing is left"
+
+    KEYS: ClassVar[tuple[Key, ...]] = (
+        Key(("enter", "ctrl+j"), "Enter", enter_words, "Goes to the marked step, to do it after all.", enter),
+        Key(("up",), "Up", "line", "Marks the line above.", lambda place: place.choose(-1)),
+        Key(("down",), "Down", "line", "Marks the line below.", lambda place: place.choose(1)),
+        Key(("left",), "Left", "steps again", "Back through the steps, to look or correct.", back),
+        Key(("u",), "U", "undo", "Undoes what was written: shows it first, Enter undoes.", lambda place: place.rooms.undoing(place)),
+        Key(("h", "question_mark"), "H", "help", "This list of keys.", lambda place: place.rooms.help(place)),
+        Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves. The round stays open; coming back goes on where it stands.", Place.leave),
+    )  # fmt: skip

@@ -1,0 +1,83 @@
+"""What every screen of the round shares: the header, the walk, what was last written, the sentence, the keys."""
+
+from collections.abc import Iterable, Sequence
+
+from store.book.snapshot import Written
+from store.book.words import State
+from store.round.steps import Step
+from tui.page import Line, Page, Role, Size, Span, apart, cut, fit, line, width_of
+from tui.place import Place
+from tui.walker import Walker
+from tui.words import clock, day, slot_name
+
+
+def framed(place: Place, body: Sequence[Line], size: Size, here: Step | None = None) -> Page:
+    """A page of exactly the screen's size. What does not fit is left off the body, never off header or keys."""
+    walker = place.walker
+    top = [header(walker, size.width), walk_line(walker, here, size.width)]
+    bottom = [last_written(walker, size.width), line(Span(cut(f" {place.said}", size.width), Role.WARNING))]
+    bottom += key_lines(place, size.width)
+    room = max(size.height - len(top) - len(bottom), 0)
+    middle = [*body[:room], *[()] * (room - len(body))]
+    lines = [*top, *middle, *bottom][: size.height]
+    return Page(tuple(fit(each, size.width, Role.HEADER if row == 0 else Role.TEXT) for row, each in enumerate(lines)))
+
+
+def header(walker: Walker, width: int) -> Line:
+    """Which round, what time it is, who walks, and counts that add up."""
+    farm, now = walker.farm, walker.book.clock.now()
+    states = [step.state for step in walker.steps]
+    counts = f"{states.count(State.DONE)} done  {states.count(State.SKIPPED)} skipped  {states.count(State.OPEN)} to do "
+    which = f"DEMO, PRETEND {slot_name(walker.snapshot)}" if walker.pretend else slot_name(walker.snapshot)
+    who = f" {which}  {day(walker.turn.day)}  {clock(now, farm.zone)}  {walker.person.name}"
+    return line(Span(apart(who, counts, width), Role.HEADER))
+
+
+def walk_line(walker: Walker, here: Step | None, width: int) -> Line:
+    """Every place of the walk with what is left there; the one we stand in is marked."""
+    spans: list[Span] = [Span(" ")]
+    for place, steps in _places(walker.steps):
+        left = sum(step.state is State.OPEN for step in steps)
+        words = f"{place} {left or 'done'}"
+        at_it = here is not None and any(step.step_id == here.step_id for step in steps)
+        spans += [Span(f"> {words}", Role.STRONG) if at_it else Span(words, Role.QUIET), Span("   ")]
+    return fit(tuple(spans), width)
+
+
+def last_written(walker: Walker, width: int) -> Line:
+    """What the last key that wrote has written: always on the screen."""
+    entries = walker.snapshot.entries
+    if not entries:
+        return line(Span(" WRITTEN  nothing yet in this round", Role.QUIET))
+    entry = entries[-1]
+    step = next((step for step in walker.steps if step.step_id == entry.step_id), None)
+    name = step.name if step else "a step"
+    return line(Span(cut(f" WRITTEN  {entry_words(walker, entry)}  {name}", width), Role.QUIET))
+
+
+def entry_words(walker: Walker, entry: Written) -> str:
+    """`06:42 Ann: done`."""
+    what = "open again" if entry.state is State.OPEN else entry.state.value
+    reason = f" ({entry.reason})" if entry.reason else ""
+    return f"{clock(entry.happened_at, walker.farm.zone)} {walker.name_of(entry.person_id)}: {what}{reason}"
+
+
+def key_lines(place: Place, width: int) -> list[Line]:
+    """Every key of the place, in as many rows as they need."""
+    rows: list[list[Span]] = [[Span(" ")]]
+    for key in place.KEYS:
+        words = [Span(key.sign, Role.KEY), Span(f" {key.shown(place)}   ")]
+        if width_of(rows[-1]) + width_of(words) - 3 > width:
+            rows.append([Span(" ")])
+        rows[-1] += words
+    return [fit(tuple(row), width) for row in rows]
+
+
+def _places(steps: Iterable[Step]) -> list[tuple[str, list[Step]]]:
+    """The steps by the stretches of the walk: the bench comes twice."""
+    stretches: list[tuple[str, list[Step]]] = []
+    for step in steps:
+        if not stretches or stretches[-1][0] != step.place:
+            stretches.append((step.place, []))
+        stretches[-1][1].append(step)
+    return stretches

@@ -1,0 +1,33 @@
+"""The commands that move a whole book: import, export, merge. Each says in words what it did."""
+
+from contextlib import closing
+from pathlib import Path
+
+from store.book.clock import Clock
+from store.book.folder.put_out import put_out
+from store.book.folder.take_in import new_book_from, take_in
+from store.book.merging import merge
+from store.book.opening import open_book
+
+
+def import_folder(folder: Path, place: str) -> str:
+    """Read a farm folder into the book; into a new one where there is none."""
+    path = Path(place)
+    if "://" not in place and not path.exists():
+        path.parent.mkdir(parents=True, exist_ok=True)
+        added = new_book_from(folder, path)
+        return f"A new book: {path}, {added} rows. `penwalk` opens the round."
+    with closing(open_book(place, Clock())) as book:
+        return f"{take_in(folder, book.desk)} new rows are in {book.desk.place}."
+
+
+def export_folder(folder: Path, place: str) -> str:
+    """Write the book out as a farm folder."""
+    with closing(open_book(place, Clock())) as book:
+        return f"{put_out(book.desk, folder)} rows are written to {folder}."
+
+
+def merge_book(other: Path, place: str) -> str:
+    """Take in what another book of the same farm holds."""
+    with closing(open_book(place, Clock())) as book:
+        return f"{merge(book.desk, other)} new rows came in from {other}."

@@ -1,0 +1,112 @@
+"""What a screen is made of: lines of spans, each with a role. No colour here, and no markup: text is text."""
+
+import unicodedata
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import Enum, auto
+
+from rich.cells import cell_len, set_cell_size
+
+from tui.letters import large
+
+
+class Role(Enum):
+    """What a piece of text is for. The theme gives each its look."""
+
+    TEXT = auto()
+    QUIET = auto()
+    STRONG = auto()
+    NAME = auto()
+    AMOUNT = auto()
+    TYPED = auto()
+    HEADER = auto()
+    HERE = auto()
+    WARNING = auto()
+    KEY = auto()
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """Some text in one role."""
+
+    text: str
+    role: Role = Role.TEXT
+
+
+Line = tuple[Span, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """Of the screen, in cells."""
+
+    width: int
+    height: int
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """A whole screen, top to bottom."""
+
+    lines: tuple[Line, ...]
+
+    def text(self) -> str:
+        """The page as plain text, for tests and for reading aloud."""
+        return "\n".join("".join(span.text for span in line).rstrip() for line in self.lines)
+
+
+def clean(text: str) -> str:
+    """Text from the book or the keys without anything that could move the cursor or turn the line around."""
+    return "".join(c if unicodedata.category(c) not in ("Cc", "Cf", "Zl", "Zp", "Cs") else " " for c in text)
+
+
+def line(*parts: str | Span) -> Line:
+    """A line of spans; a bare string is plain text."""
+    return tuple(part if isinstance(part, Span) else Span(part) for part in parts)
+
+
+def width_of(spans: Iterable[Span]) -> int:
+    """Cells that a line takes."""
+    return sum(cell_len(span.text) for span in spans)
+
+
+def cut(text: str, width: int) -> str:
+    """Text in at most so many cells, with a sign where something was left off."""
+    if cell_len(text) <= width:
+        return text
+    return set_cell_size(text, max(width - 1, 0)).rstrip() + "…" if width > 0 else ""
+
+
+def fit(spans: Line, width: int, role: Role = Role.TEXT) -> Line:
+    """A line in exactly so many cells: cut at the right, or filled up."""
+    kept: list[Span] = []
+    left = width
+    for span in spans:
+        text = cut(span.text, left)
+        kept.append(Span(text, span.role))
+        left -= cell_len(text)
+    return (*kept, Span(" " * left, role)) if left > 0 else tuple(kept)
+
+
+def apart(left: str, right: str, width: int) -> str:
+    """One text at the left and one at the right; the left is cut first."""
+    left = cut(left, max(width - cell_len(right) - 1, 0))
+    return left + " " * max(width - cell_len(left) - cell_len(right), 0) + right
+
+
+def large_lines(text: str, role: Role, width: int, scale: int = 1) -> list[Line]:
+    """Text as large letters in so many cells; as one line of strong text where it does not fit or cannot be drawn."""
+    for size in range(scale, 0, -1):
+        rows = large(text, size)
+        if rows and len(rows[0]) <= width:
+            return [line(Span(row, role)) for row in rows]
+    return [line(Span(cut(text, width), role))]
+
+
+def beside(left: list[Line], right: list[Line], column: int) -> list[Line]:
+    """Two blocks side by side, the right one from a column on."""
+    rows = max(len(left), len(right))
+    padded = [*left, *[()] * (rows - len(left))]
+    return [
+        (*fit(padded[row], column), *right[row]) if row < len(right) else padded[row] for row in range(rows)
+    ]

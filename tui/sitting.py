@@ -1,0 +1,45 @@
+"""One sitting: a book opened, its round walked, the terminal left as it was found."""
+
+import sys
+from contextlib import closing
+
+from platformdirs import user_state_path
+
+from store.book.clock import Clock, new_id
+from store.book.opening import Book, open_book
+from store.book.reading import read_facts
+from tui.terminal import keys_kept, refuse_dumb
+from tui.walker import Walker
+
+
+def sit_down(place: str, look: str) -> int:
+    """Open the keeper's own book and walk the round of this hour; the exit status."""
+    refuse_dumb()
+    with keys_kept(), closing(open_book(place, Clock(), bench_name())) as book:
+        return walk(book, look)
+
+
+def walk(book: Book, look: str, *, pretend: bool = False, said: str = "") -> int:
+    """Show the round of an open book until the keeper leaves; the exit status."""
+    walker = Walker(book, read_facts(book.desk, book.clock.now()), pretend=pretend)
+    from tui.app import PenwalkApp  # noqa: PLC0415 textual: only when there is a round to show
+
+    app = PenwalkApp(walker, look, said)
+    app.run(mouse=False)
+    if app.crash_report:
+        print(app.crash_report, file=sys.stderr)  # noqa: T201
+    return app.return_code or 0
+
+
+def bench_name() -> str:
+    """The word for this laptop, kept in its state folder: made up at first, the same ever after."""
+    path = user_state_path("penwalk", appauthor=False) / "bench"
+    try:
+        if path.is_file():
+            return path.read_text(encoding="utf-8").strip()[:60] or "bench"
+        name = f"bench-{new_id(Clock().now()).hex[-6:]}"
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(name + "\n", encoding="utf-8")
+    except OSError:
+        return "bench"
+    return name

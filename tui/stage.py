@@ -1,0 +1,86 @@
+"""The one widget: it takes every key, hands it to the place that is shown, and paints that place's page.
+
+Key, disk and picture happen in one handler, with no message between: that is fast, and loses no key.
+"""
+
+from collections.abc import Callable
+
+from rich.segment import Segment
+from textual import events
+from textual.strip import Strip
+from textual.widget import Widget
+
+from tui.guard import EnterGuard
+from tui.page import Page, Role, Size
+from tui.place import Place
+from tui.theme import Look
+
+ENTER = ("enter", "ctrl+j")
+TOO_QUICK = "That Enter came too soon after the last one and was not counted. Press it again."
+TICK_S = 5.0
+
+
+class Stage(Widget, can_focus=True):
+    """Shows one place at a time."""
+
+    DEFAULT_CSS = "Stage { width: 100%; height: 100%; }"
+
+    def __init__(self, place: Place, look: Look, crashed: Callable[[Exception], None]) -> None:
+        """At a first place."""
+        super().__init__()
+        self.place = place
+        self.look = look
+        self.crashed = crashed
+        self.guard = EnterGuard()
+        self.page = Page(())
+
+    def on_mount(self) -> None:
+        """Take the keys; keep the clock in the header running."""
+        self.focus()
+        self.set_interval(TICK_S, self._tick)
+
+    def on_resize(self) -> None:
+        """Draw for the new size."""
+        self.paint()
+
+    def on_key(self, event: events.Key) -> None:
+        """One key: to the place, to the disk if it writes, and onto the screen."""
+        event.stop()
+        event.prevent_default()
+        try:
+            self.go(self._press(event))
+        except Exception as error:  # noqa: BLE001 whatever broke, the keeper reads one plain sentence
+            self.crashed(error)
+
+    def _press(self, event: events.Key) -> Place | None:
+        if event.key not in ENTER:
+            self.guard.other()
+        elif not self.guard.enter(self.place.walker.book.clock.ticks()):
+            return self.place.say(TOO_QUICK)
+        return self.place.press(event.key, event.character)
+
+    def go(self, place: Place | None) -> None:
+        """Show a place; none: leave the program."""
+        if place is None:
+            self.app.exit(return_code=0)
+            return
+        self.place = place
+        self.paint()
+
+    def paint(self) -> None:
+        """Draw the page and put on the screen what changed of it."""
+        page = self.place.draw(Size(self.size.width, self.size.height))
+        if page != self.page:
+            self.page = page
+            self.refresh()
+
+    def render_line(self, y: int) -> Strip:
+        """One line of the page in the look of the theme."""
+        spans = self.page.lines[y] if y < len(self.page.lines) else ()
+        strip = Strip([Segment(span.text, self.look.styles[span.role]) for span in spans])
+        return strip.adjust_cell_length(self.size.width, self.look.styles[Role.TEXT])
+
+    def _tick(self) -> None:
+        self.paint()
+
+

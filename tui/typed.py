@@ -1,0 +1,31 @@
+"""What is being typed. Once a digit stands, letters belong to it until Enter or until it is empty."""
+
+MOST = 20
+_STARTS = set("0123456789.,½¼¾")
+
+
+class Typed:
+    """One line of typing."""
+
+    def __init__(self) -> None:
+        """Nothing typed."""
+        self.text = ""
+
+    def takes(self, character: str) -> bool:
+        """Whether this character belongs to the entry; then it is added (a full line takes it and drops it)."""
+        if len(character) != 1 or not character.isprintable():
+            return False
+        if not self.text and character not in _STARTS:
+            return False
+        self.text = (self.text + character)[:MOST]
+        return True
+
+    def backspace(self) -> bool:
+        """Take the last character away; whether there was one."""
+        had = bool(self.text)
+        self.text = self.text[:-1]
+        return had
+
+    def clear(self) -> None:
+        """Empty it."""
+        self.text = ""

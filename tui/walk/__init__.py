@@ -1,0 +1,1 @@
+"""The walk: one step after another under the lamp."""

@@ -1,0 +1,129 @@
+"""A feed step: each feed in scoops and weight, large; and what was given the last time."""
+
+from store.book.drafts import FedFigure
+from store.book.words import State
+from store.round.amount import Unreadable, feed_amount
+from store.round.steps import DueFeed, FeedStep
+from tui.page import Line, Role, Size, Span, beside, clean, cut, large_lines, line, width_of
+from tui.walk.shown import Shown
+from tui.walk.title import animal_facts, scale_for, title
+from tui.words import bare, day, in_quarters, measure_word, measured, spelled, weight
+
+ROWS_BESIDE_FEEDS = 15
+"""Rows of a screen that the feeds of a step cannot have."""
+
+
+def feed_lines(shown: Shown, step: FeedStep, size: Size) -> list[Line]:
+    """The body of a feed step. The chosen feed is always large, the others while there is room."""
+    facts = animal_facts(step.animal, step.place, shown.today) if step.animal else [_heads(step)]
+    rows_each = 3 * scale_for(size) + 1
+    all_large = size.height - ROWS_BESIDE_FEEDS >= rows_each * len(step.due)
+    lines = title(step.name, facts, size)
+    for row, due in enumerate(step.due):
+        lines += _large(shown, row, due, size) if all_large or row == shown.row else [_small(shown, row, due, size)]
+    return [*lines, *_last_time(shown, step, size)]
+
+
+def _large(shown: Shown, row: int, due: DueFeed, size: Size) -> list[Line]:
+    """One feed: the number large; beside it the measure and feed, the number in words, the weight."""
+    mark = ">" if len(_due(shown)) > 1 and row == shown.row else " "
+    number, role = _number(shown, row, due)
+    figure = [(Span(f"{mark if at == 0 else ' '} ", Role.STRONG), *each)
+              for at, each in enumerate(large_lines(number, role, size.width // 2, scale_for(size)))]  # fmt: skip
+    column = max(14, max(map(width_of, figure)) + 3)
+    words = [line(Span(cut(text, size.width - column - 1), role)) for text, role in _words(shown, row, due)]
+    return [*beside(figure, words, column), ()]
+
+
+def _small(shown: Shown, row: int, due: DueFeed, size: Size) -> Line:
+    number, role = _number(shown, row, due)
+    return line("  ", Span(number, role), cut(f" {_what(due)}", size.width - len(number) - 4))
+
+
+def _number(shown: Shown, row: int, due: DueFeed) -> tuple[str, Role]:
+    """The large figure: what is typed, else what was given, else what is due."""
+    if shown.typed.get(row):
+        return shown.typed[row], Role.TYPED
+    given = _given(shown, due)
+    if given and given.given_kg is not None and due.told and due.told.holds_kg:
+        number = given.given_kg / due.told.holds_kg
+        return in_quarters(round(number, 6)) or bare(number), Role.AMOUNT
+    if due.measures is not None and not given:
+        return in_quarters(due.measures) or bare(due.measures), Role.AMOUNT
+    kg = given.given_kg if given and given.given_kg is not None else due.due_kg
+    return weight(kg, shown.units).split()[0], Role.AMOUNT
+
+
+def _words(shown: Shown, row: int, due: DueFeed) -> list[tuple[str, Role]]:
+    if shown.typed.get(row):
+        return [(_what(due), Role.STRONG), *_reading(shown, row, due)]
+    what = _what(due) if due.measures is not None else f"{weight(due.due_kg, shown.units).split()[1]}  {_what(due)}"
+    lines = [(what, Role.STRONG)]
+    if due.measures is not None and not _given(shown, due):
+        lines.append((spelled(due.measures), Role.TEXT))
+    return [*lines, (_weighs(shown, due), Role.TEXT)]
+
+
+def _what(due: DueFeed) -> str:
+    """`scoops DRY   LUCERNE PELLETS, soaked`."""
+    name = clean(due.feed.name).upper()
+    measure = f"{measure_word(due.measures, due.told)} " if due.told and due.measures is not None else ""
+    return f"{measure}DRY  {name}, soaked" if due.feed.soaked else f"{measure} {name}".strip()
+
+
+def _weighs(shown: Shown, due: DueFeed) -> str:
+    dry = " dry" if due.feed.soaked else ""
+    exact = f"{weight(due.as_shown_kg, shown.units)}{dry}"
+    if abs(due.as_shown_kg - due.due_kg) >= 0.005:
+        exact += f"   (plan {weight(due.due_kg, shown.units)})"
+    if due.told and due.told.holds_kg is None:
+        exact += f"   nobody has weighed this {due.told.name} yet"
+    return exact
+
+
+def _reading(shown: Shown, row: int, due: DueFeed) -> list[tuple[str, Role]]:
+    """What the typed text means, or why it means nothing yet."""
+    try:
+        amount = feed_amount(shown.typed[row], due.feed, due.told, shown.units)
+    except Unreadable as problem:
+        return [(str(problem), Role.WARNING)]
+    dry = " dry" if due.feed.soaked else ""
+    told = f"{measured(amount.measures, due.told)}, " if amount.measures is not None and due.told else ""
+    return [
+        (f"= {told}{weight(amount.kg, shown.units)}{dry}", Role.TYPED),
+        (f"plan {weight(due.due_kg, shown.units)}", Role.QUIET),
+    ]
+
+
+def _due(shown: Shown) -> tuple[DueFeed, ...]:
+    return shown.step.due if isinstance(shown.step, FeedStep) else ()
+
+
+def _given(shown: Shown, due: DueFeed) -> FedFigure | None:
+    entry = shown.step.entry
+    if entry is None or entry.state is not State.DONE:
+        return None
+    return next((figure for figure in entry.fed if figure.feed_id == due.feed.id), None)
+
+
+def _heads(step: FeedStep) -> str:
+    names = ", ".join(animal.name for animal in step.heads)
+    return f"{len(step.heads)} heads: {names}" if len(step.heads) > 1 else f"1 head: {names}"
+
+
+def _last_time(shown: Shown, step: FeedStep, size: Size) -> list[Line]:
+    if step.before is None:
+        return [line(Span(f"  LAST    no {shown.walker.turn.slot} is recorded yet", Role.QUIET))]
+    given = [
+        f"{_told_as(due, step.before.given_kg[due.feed.id], shown)} {clean(due.feed.name)}"
+        for due in step.due
+        if due.feed.id in step.before.given_kg
+    ]
+    when = f"{day(step.before.day)} {shown.walker.turn.slot}"
+    return [line(Span(cut(f"  LAST    {when}: {' + '.join(given) or 'other feeds'}", size.width - 1)))]
+
+
+def _told_as(due: DueFeed, kg: float, shown: Shown) -> str:
+    if due.told and due.told.holds_kg:
+        return measured(round(kg / due.told.holds_kg, 2), due.told)
+    return weight(kg, shown.units)

@@ -1,0 +1,74 @@
+"""A list that opens over a place: digits or arrows pick, Enter writes, Backspace goes back."""
+
+from abc import abstractmethod
+from typing import ClassVar
+
+from tui.frame import framed
+from tui.page import Line, Page, Role, Size, Span, clean, cut, line
+from tui.place import Key, Place, Rooms
+
+
+class Picking(Place):
+    """Something is picked from a numbered list; nothing is written before Enter."""
+
+    TITLE = ""
+
+    def __init__(self, rooms: Rooms, back: Place) -> None:
+        """Over the place that it goes back to."""
+        super().__init__(rooms)
+        self.came_from = back
+        self.row: int | None = None
+
+    @abstractmethod
+    def choices(self) -> list[str]:
+        """What can be picked, in order."""
+
+    @abstractmethod
+    def picked(self, row: int) -> Place:
+        """Write what was picked, and where to go on."""
+
+    def heading(self) -> str:
+        """Above the list."""
+        return self.TITLE
+
+    def takes(self, character: str) -> bool:
+        """A digit picks."""
+        if not character.isdigit() or not 1 <= int(character) <= len(self.choices()):
+            return False
+        self.row = int(character) - 1
+        return True
+
+    def move(self, by: int) -> Place:
+        """The line above or below."""
+        first = 0 if by > 0 else len(self.choices()) - 1
+        self.row = first if self.row is None else (self.row + by) % len(self.choices())
+        return self
+
+    def enter(self) -> Place:
+        """Write what is picked."""
+        if self.row is None:
+            return self.say("Nothing is picked yet. A digit or Up and Down pick, then Enter writes.")
+        return self.picked(self.row)
+
+    def back(self) -> Place:
+        """Where we came from; nothing is written."""
+        return self.came_from
+
+    def draw(self, size: Size) -> Page:
+        """The list, the picked line marked."""
+        body: list[Line] = [(), line(Span(cut(f"  {clean(self.heading())}", size.width - 1), Role.STRONG)), ()]
+        for row, choice in enumerate(self.choices()):
+            here = row == self.row
+            words = cut(f" {'>' if here else ' '} {row + 1}  {clean(choice)} ", size.width - 2)
+            body.append(line(" ", Span(words, Role.HERE if here else Role.TEXT)))
+        return framed(self, body, size)
+
+    KEYS: ClassVar[tuple[Key, ...]] = (
+        Key(("enter", "ctrl+j"), "Enter", "write the picked one", "Writes what is picked.", enter),
+        Key((), "1-9", "pick", "Picks a line of the list."),
+        Key(("up",), "Up", "line", "The line above.", lambda place: place.move(-1)),
+        Key(("down",), "Down", "line", "The line below.", lambda place: place.move(1)),
+        Key(("backspace", "ctrl+h", "delete", "left", "escape"), "Backspace", "back, write nothing", "Goes back; nothing is written.", back),
+        Key(("h", "question_mark"), "H", "help", "This list of keys.", lambda place: place.rooms.help(place)),
+        Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves. The round stays open; coming back goes on where it stands.", Place.leave),
+    )  # fmt: skip

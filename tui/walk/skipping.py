@@ -1,0 +1,32 @@
+"""Skipping a step: a numbered reason, then Enter."""
+
+from store.book.words import SKIP_REASONS
+from store.round.confirm import skipped
+from tui.place import Place, Rooms
+from tui.walk.picking import Picking
+
+
+class Skipping(Picking):
+    """Why a step is not done."""
+
+    def __init__(self, rooms: Rooms, index: int, back: Place) -> None:
+        """For one step of the walk."""
+        super().__init__(rooms, back)
+        self.index = index
+
+    def heading(self) -> str:
+        """Whose step is skipped."""
+        step = self.walker.steps[self.index]
+        return f"SKIP  {step.name} ({step.kind.value}), {step.place}: why?"
+
+    def choices(self) -> list[str]:
+        """The reasons."""
+        return list(SKIP_REASONS)
+
+    def picked(self, row: int) -> Place:
+        """Write it and go on to the next open step."""
+        problem = self.walker.write(skipped(self.walker.hand(), self.walker.steps[self.index], SKIP_REASONS[row]))
+        if problem:
+            return self.came_from.say(problem)
+        index = self.walker.first_open(self.index)
+        return self.rooms.closing() if index is None else self.rooms.lamp(index)

@@ -1,0 +1,31 @@
+"""The head of a card: the name as large as the amount, and the facts that tell one animal from another."""
+
+from datetime import date
+
+from store.book.snapshot import Animal
+from tui.page import Line, Role, Size, Span, beside, clean, cut, large_lines, line, width_of
+from tui.words import age
+
+ROOMY = Size(100, 32)
+"""From this size on, name and amount are drawn twice as large."""
+
+
+def scale_for(size: Size) -> int:
+    """How large the large letters are."""
+    return 2 if size.width >= ROOMY.width and size.height >= ROOMY.height else 1
+
+
+def title(name: str, facts: list[str], size: Size) -> list[Line]:
+    """The name, large, with its facts beside it, or below it where a long name leaves no room."""
+    large = [(Span("  "), *row) for row in large_lines(clean(name), Role.NAME, size.width - 4, scale_for(size))]
+    taken = max(map(width_of, large)) + 3
+    if size.width - taken >= max(map(len, facts), default=0):
+        return [*beside(large, [line(clean(fact)) for fact in facts], taken), ()]
+    return [*large, line(Span(cut("  " + ",  ".join(map(clean, facts)), size.width - 1))), ()]
+
+
+def animal_facts(animal: Animal, place: str, today: date) -> list[str]:
+    """Where she stands, her tag, and where she is in life."""
+    stage = f"{animal.stage.value} {age(animal.calved_on, today)}" if animal.calved_on else animal.stage.value
+    born = f", {age(animal.born_on, today)} old" if animal.born_on and not animal.calved_on else ""
+    return [f"{place}   {animal.tag}".rstrip(), stage + born]

@@ -1,0 +1,53 @@
+"""Undo: shows what it would undo, the newest first; Enter opens that step again."""
+
+from store.book.snapshot import Written
+from store.book.words import State
+from store.round.confirm import undone
+from tui.frame import entry_words
+from tui.place import Place, Rooms
+from tui.walk.picking import Picking
+
+MOST = 9
+
+
+class Undoing(Picking):
+    """What was written in this round and still counts."""
+
+    def __init__(self, rooms: Rooms, back: Place) -> None:
+        """The newest is picked already."""
+        super().__init__(rooms, back)
+        self.row = 0 if self._entries() else None
+
+    def heading(self) -> str:
+        """What Enter does."""
+        if not self._entries():
+            return "UNDO  nothing is written in this round yet. Backspace goes back."
+        return "UNDO  Enter opens the marked step again. What was written stays in the book as its history."
+
+    def choices(self) -> list[str]:
+        """The newest first."""
+        return [f"{entry_words(self.walker, entry)}   {self._name(entry)}" for entry in self._entries()]
+
+    def picked(self, row: int) -> Place:
+        """Open the step again and stand at it."""
+        entry = self._entries()[row]
+        problem = self.walker.write(undone(self.walker.hand(), entry))
+        if problem:
+            return self.came_from.say(problem)
+        index = next((at for at, step in enumerate(self.walker.steps) if step.step_id == entry.step_id), None)
+        if index is None:
+            return self.rooms.closing().say("Undone. It is no longer planned, so it is off this round.")
+        return self.rooms.lamp(index).say("Undone: this step is open again.")
+
+    def move(self, by: int) -> Place:
+        """Nothing to move among while nothing is written."""
+        return super().move(by) if self._entries() else self
+
+    def _entries(self) -> list[Written]:
+        counting = self.walker.snapshot.counts().values()
+        live = [entry for entry in counting if entry.state is not State.OPEN]
+        return sorted(live, key=lambda entry: (entry.written_at, entry.id), reverse=True)[:MOST]
+
+    def _name(self, entry: Written) -> str:
+        step = next((step for step in self.walker.steps if step.step_id == entry.step_id), None)
+        return f"{step.name} ({step.kind.value})" if step else entry.kind.value

@@ -1,0 +1,96 @@
+"""How the screen says numbers, times and ages. Numbers come in kg and L; what is shown is what the farm set."""
+
+from datetime import date, datetime
+
+from store.book.snapshot import Snapshot, Told
+from store.book.turn import local
+from store.book.words import Fate, Units
+from store.husbandry.milk import litres
+from store.husbandry.units import KG_PER_LB, L_PER_US_GAL
+
+_SMALL = (
+    "none one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen "
+    "sixteen seventeen eighteen nineteen twenty"
+).split()
+_PARTS = {0.25: ("1/4", "a quarter"), 0.5: ("1/2", "a half"), 0.75: ("3/4", "three quarters")}
+
+FATE_WORDS = {fate: fate.value for fate in Fate}
+
+
+def weight(kg: float, units: Units) -> str:
+    """A weight with its unit: `2.7 kg`, `0.25 kg`, `6.0 lb`."""
+    size, sign = (kg / KG_PER_LB, "lb") if units is Units.US else (kg, "kg")
+    return f"{bare(size)} {sign}"
+
+
+def bare(number: float) -> str:
+    """A number as one reads it: two places below one, one below a hundred, none above."""
+    if number and abs(number) < 0.995:
+        return f"{number:.2f}"
+    return f"{number:.1f}" if abs(number) < 100 else f"{number:.0f}"
+
+
+def volume(milk_kg: float, units: Units) -> str:
+    """The volume of a weight of milk: `5.6 L`, `1.5 US gal`."""
+    milk_l = litres(milk_kg)
+    return f"{milk_l / L_PER_US_GAL:.1f} US gal" if units is Units.US else f"{milk_l:.1f} L"
+
+
+def in_quarters(number: float) -> str | None:
+    """`3 1/2`; None if it is no whole number of quarters."""
+    whole, part = divmod(number, 1)
+    if part == 0:
+        return f"{whole:.0f}"
+    if part not in _PARTS:
+        return None
+    return f"{whole:.0f} {_PARTS[part][0]}" if whole else _PARTS[part][0]
+
+
+def spelled(number: float) -> str:
+    """`three and a half`; the figure itself above twenty. It keeps 1 1/2 and 11/2 apart."""
+    whole, part = divmod(number, 1)
+    if whole > 20 or (part and part not in _PARTS):
+        return in_quarters(number) or bare(number)
+    if not part:
+        return _SMALL[int(whole)]
+    return f"{_SMALL[int(whole)]} and {_PARTS[part][1]}" if whole else _PARTS[part][1]
+
+
+def measured(number: float, told: Told) -> str:
+    """`1 scoop`, `3 1/2 scoops`."""
+    return f"{in_quarters(number) or bare(number)} {measure_word(number, told)}"
+
+
+def measure_word(number: float, told: Told) -> str:
+    """`scoop` or `scoops`."""
+    return told.name if number <= 1 else told.plural
+
+
+def clock(moment: datetime, zone: str) -> str:
+    """`06:42`, on the farm's wall clock."""
+    return local(moment, zone).strftime("%H:%M")
+
+
+def day(of: date) -> str:
+    """`Wed 11 Mar`."""
+    return f"{of.strftime('%a')} {of.day} {of.strftime('%b')}"
+
+
+def age(since: date, today: date) -> str:
+    """`5 days`, `8 weeks`, `14 months`, `3 years`."""
+    days = (today - since).days
+    for least, size, word in ((730, 365.25, "years"), (120, 30.44, "months"), (21, 7, "weeks")):
+        if days >= least:
+            return f"{days / size:.0f} {word}"
+    return "1 day" if days == 1 else f"{days} days"
+
+
+def hours(elapsed_h: float) -> str:
+    """`11 h 52`."""
+    minutes = round(elapsed_h * 60)
+    return f"{minutes // 60} h {minutes % 60:02d}"
+
+
+def slot_name(snapshot: Snapshot) -> str:
+    """`MORNING`."""
+    return snapshot.turn.slot.upper()
