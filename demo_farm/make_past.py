@@ -9,8 +9,8 @@ import random
 import tempfile
 from collections.abc import Iterator
 from contextlib import closing
-from functools import cache
 from datetime import date, datetime, timedelta
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -46,9 +46,14 @@ def past_rounds(book: Book, chance: random.Random) -> Iterator[tuple[Row, list[R
             yield _entry(turn, step, wall, person, chance)
 
 
-def _entry(turn: Turn, step: Step, wall: datetime, person: str, chance: random.Random) -> tuple[Row, list[Row], list[Row]]:
+def _entry(
+    turn: Turn, step: Step, wall: datetime, person: str, chance: random.Random
+) -> tuple[Row, list[Row], list[Row]]:
     word = f"{turn.day}-{turn.slot}-{step.place}-{step.name}-{step.kind}".lower().replace(" ", "-")
-    skipped = {(str(turn.day), turn.slot, step.name), (str(turn.day), turn.slot, step.name, step.kind.value)} & SKIPPED
+    skipped = {
+        (str(turn.day), turn.slot, step.name),
+        (str(turn.day), turn.slot, step.name, step.kind.value),
+    } & SKIPPED
     entry = {
         "id": word, "kind": step.kind.value, "animal_id": step.subject.animal_id, "pen_id": step.subject.pen_id,
         "task_id": step.subject.task_id, "day": turn.day, "slot": turn.slot,
@@ -64,8 +69,9 @@ def _fed(turn: Turn, step: Step, word: str, skipped: bool) -> list[Row]:
     less = LESS_KG.get((str(turn.day), turn.slot, step.name))
     return [
         {
-            "id": f"{word}-{at}", "entry_id": word, "feed_id": due.feed.id, "measure_id": due.told.id if due.told else None,
-            "due_kg": due.due_kg, "given_kg": None if skipped else less[1] if less and at == 0 else due.as_shown_kg,
+            "id": f"{word}-{at}", "entry_id": word, "feed_id": due.feed.id,
+            "measure_id": due.told.id if due.told else None, "due_kg": due.due_kg,
+            "given_kg": None if skipped else less[1] if less and at == 0 else due.as_shown_kg,
             "typed": less[0] if less and at == 0 else "",
         }
         for at, due in enumerate(step.due)

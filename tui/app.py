@@ -4,12 +4,13 @@ import asyncio
 import signal
 import threading
 from collections.abc import Sequence
+from functools import partial
 from typing import ClassVar
 
+from rich.segment import Segment
 from textual.app import App, ComposeResult
 from textual.color import Color
 from textual.filter import LineFilter
-from rich.segment import Segment
 
 from tui.crash import report
 from tui.rooms import House
@@ -55,7 +56,7 @@ class PenwalkApp(App[None]):
             self.screen.styles.background = self.look.background
         loop = asyncio.get_running_loop()
         for number, code in OUT_BY_SIGNAL.items():
-            loop.add_signal_handler(number, lambda code=code: self.exit(return_code=code))
+            loop.add_signal_handler(number, partial(self.exit, None, code))
         self.call_after_refresh(threading.Thread(target=_load_writing, daemon=True).start)
 
     def get_line_filters(self) -> Sequence[LineFilter]:

@@ -1,8 +1,8 @@
 """When the program itself breaks: the details go into a file, the keeper reads one sentence."""
 
 import traceback
-from tempfile import gettempdir
 from pathlib import Path
+from tempfile import gettempdir
 
 from platformdirs import user_log_path
 

@@ -2,11 +2,11 @@
 
 from collections.abc import Iterable, Sequence
 
-from store.book.snapshot import Written
 from store.book.words import State
 from store.round.steps import Step
-from tui.page import Line, Page, Role, Size, Span, apart, cut, fit, line, width_of
+from tui.page import Line, Page, Role, Size, Span, apart, cut, fit, line, width_of, wrapped
 from tui.place import Place
+from tui.telling import entry_words
 from tui.walker import Walker
 from tui.words import clock, day, slot_name
 
@@ -15,7 +15,7 @@ def framed(place: Place, body: Sequence[Line], size: Size, here: Step | None = N
     """A page of exactly the screen's size. What does not fit is left off the body, never off header or keys."""
     walker = place.walker
     top = [header(walker, size.width), walk_line(walker, here, size.width)]
-    bottom = [last_written(walker, size.width), line(Span(cut(f" {place.said}", size.width), Role.WARNING))]
+    bottom = [last_written(walker, size.width), *wrapped(place.said, size.width, Role.WARNING)]
     bottom += key_lines(place, size.width)
     room = max(size.height - len(top) - len(bottom), 0)
     middle = [*body[:room], *[()] * (room - len(body))]
@@ -27,7 +27,9 @@ def header(walker: Walker, width: int) -> Line:
     """Which round, what time it is, who walks, and counts that add up."""
     farm, now = walker.farm, walker.book.clock.now()
     states = [step.state for step in walker.steps]
-    counts = f"{states.count(State.DONE)} done  {states.count(State.SKIPPED)} skipped  {states.count(State.OPEN)} to do "
+    counts = (
+        f"{states.count(State.DONE)} done  {states.count(State.SKIPPED)} skipped  {states.count(State.OPEN)} to do "
+    )
     which = f"DEMO, PRETEND {slot_name(walker.snapshot)}" if walker.pretend else slot_name(walker.snapshot)
     who = f" {which}  {day(walker.turn.day)}  {clock(now, farm.zone)}  {walker.person.name}"
     return line(Span(apart(who, counts, width), Role.HEADER))
@@ -47,28 +49,23 @@ def walk_line(walker: Walker, here: Step | None, width: int) -> Line:
 def last_written(walker: Walker, width: int) -> Line:
     """What the last key that wrote has written: always on the screen."""
     entries = walker.snapshot.entries
-    if not entries:
-        return line(Span(" WRITTEN  nothing yet in this round", Role.QUIET))
-    entry = entries[-1]
-    step = next((step for step in walker.steps if step.step_id == entry.step_id), None)
-    name = step.name if step else "a step"
-    return line(Span(cut(f" WRITTEN  {entry_words(walker, entry)}  {name}", width), Role.QUIET))
-
-
-def entry_words(walker: Walker, entry: Written) -> str:
-    """`06:42 Ann: done`."""
-    what = "open again" if entry.state is State.OPEN else entry.state.value
-    reason = f" ({entry.reason})" if entry.reason else ""
-    return f"{clock(entry.happened_at, walker.farm.zone)} {walker.name_of(entry.person_id)}: {what}{reason}"
+    told = entry_words(walker, entries[-1]) if entries else "nothing yet in this round"
+    return line(Span(cut(f" WRITTEN  {told}", width - 1), Role.QUIET))
 
 
 def key_lines(place: Place, width: int) -> list[Line]:
     """Every key of the place, in as many rows as they need."""
-    rows: list[list[Span]] = [[Span(" ")]]
+    rows: list[list[Span]] = [[]]
     for key in place.KEYS:
-        words = [Span(key.sign, Role.KEY), Span(f" {key.shown(place)}   ")]
-        if width_of(rows[-1]) + width_of(words) - 3 > width:
-            rows.append([Span(" ")])
+        if not key.shown(place):
+            continue
+        words = [
+            Span(f"   {key.sign}" if rows[-1] else f" {key.sign}", Role.KEY),
+            Span(f" {key.shown(place)}"),
+        ]
+        if width_of(rows[-1]) + width_of(words) >= width:
+            rows.append([])
+            words[0] = Span(f" {key.sign}", Role.KEY)
         rows[-1] += words
     return [fit(tuple(row), width) for row in rows]
 

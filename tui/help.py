@@ -3,8 +3,14 @@
 from typing import ClassVar
 
 from tui.frame import framed
-from tui.page import Line, Page, Role, Size, Span, cut, line
-from tui.place import Key, Place, Rooms
+from tui.page import Line, Page, Role, Size, Span, line, wrapped
+from tui.place import BACKSPACE, ENTER, LEAVE_KEY, Key, Place, Rooms
+
+SIGN_CELLS = 12
+SENTENCES = (
+    "A letter opens, a digit picks or starts an amount, Enter writes. The comma is a decimal point.",
+    "Penwalk shows and keeps what you plan and do. Local rules and your vet decide.",
+)
 
 
 class Help(Place):
@@ -28,12 +34,16 @@ class Help(Place):
         """One line for each key."""
         body: list[Line] = [(), line(Span("  KEYS HERE", Role.STRONG))]
         for key in self.came_from.KEYS:
-            body.append(line("  ", Span(f"{key.sign:<10}", Role.KEY), cut(key.more, size.width - 13)))
-        body += [(), line(Span(cut("  A letter opens, a digit picks or starts an amount, Enter writes. The comma is a decimal point.", size.width - 1)))]
-        body += [line(Span(cut("  Local rules and your vet decide. Penwalk only shows and keeps what you plan and do.", size.width - 1), Role.QUIET))]
+            if key.more:
+                first, *rest = wrapped(key.more, size.width - SIGN_CELLS)
+                body.append(line("  ", Span(f"{key.sign:<{SIGN_CELLS - 2}}", Role.KEY), *first))
+                body += [line(" " * SIGN_CELLS, *row) for row in rest]
+        for sentence in SENTENCES:
+            body += wrapped(sentence, size.width, Role.QUIET, "  ")
         return framed(self, body, size)
 
     KEYS: ClassVar[tuple[Key, ...]] = (
-        Key(("enter", "ctrl+j", "backspace", "ctrl+h", "h", "question_mark", "left", "escape"), "Enter", "back to the round", "Back; nothing is written.", back),
-        Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves.", Place.leave),
+        Key((*ENTER, *BACKSPACE, "h", "question_mark", "left", "escape"), "Enter", "back to the round",
+            "Back; nothing is written.", back),
+        LEAVE_KEY,
     )  # fmt: skip

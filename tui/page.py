@@ -4,6 +4,7 @@ import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import Enum, auto
+from textwrap import wrap
 
 from rich.cells import cell_len, set_cell_size
 
@@ -88,6 +89,12 @@ def fit(spans: Line, width: int, role: Role = Role.TEXT) -> Line:
     return (*kept, Span(" " * left, role)) if left > 0 else tuple(kept)
 
 
+def wrapped(text: str, width: int, role: Role = Role.TEXT, indent: str = " ") -> list[Line]:
+    """A sentence over as many lines as it needs: nothing of it is cut. Empty text takes one empty line."""
+    rows = wrap(text, max(width - len(indent) - 1, 8)) or [""]
+    return [line(Span(indent + row, role)) for row in rows]
+
+
 def apart(left: str, right: str, width: int) -> str:
     """One text at the left and one at the right; the left is cut first."""
     left = cut(left, max(width - cell_len(right) - 1, 0))
@@ -107,6 +114,4 @@ def beside(left: list[Line], right: list[Line], column: int) -> list[Line]:
     """Two blocks side by side, the right one from a column on."""
     rows = max(len(left), len(right))
     padded = [*left, *[()] * (rows - len(left))]
-    return [
-        (*fit(padded[row], column), *right[row]) if row < len(right) else padded[row] for row in range(rows)
-    ]
+    return [(*fit(padded[row], column), *right[row]) if row < len(right) else padded[row] for row in range(rows)]

@@ -97,3 +97,12 @@ class Place(ABC):
         if self.half_typed:
             return self.say(f"«{self.half_typed}» is typed and not written. Enter writes it, Backspace takes it away.")
         return None
+
+
+ENTER = ("enter", "ctrl+j")
+BACKSPACE = ("backspace", "ctrl+h", "delete")
+UNDO_KEY = Key(("u",), "U", "undo", "Undoes what was written last, or before: shows it first, Enter undoes.",
+               lambda place: place.rooms.undoing(place))  # fmt: skip
+HELP_KEY = Key(("h", "question_mark"), "H", "help", "This list of keys.", lambda place: place.rooms.help(place))
+LEAVE_KEY = Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves. The round stays open; coming back goes on.",
+                Place.leave)  # fmt: skip

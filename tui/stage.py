@@ -12,10 +12,9 @@ from textual.widget import Widget
 
 from tui.guard import EnterGuard
 from tui.page import Page, Role, Size
-from tui.place import Place
+from tui.place import ENTER, Place
 from tui.theme import Look
 
-ENTER = ("enter", "ctrl+j")
 TOO_QUICK = "That Enter came too soon after the last one and was not counted. Press it again."
 TICK_S = 5.0
 
@@ -82,5 +81,3 @@ class Stage(Widget, can_focus=True):
 
     def _tick(self) -> None:
         self.paint()
-
-

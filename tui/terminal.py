@@ -12,9 +12,13 @@ from store.book.errors import BookError
 def refuse_dumb() -> None:
     """Raise BookError where no screen can be drawn."""
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
-        raise BookError("Penwalk needs a terminal to show the round on. Start it in a terminal window, not through a pipe.")
+        raise BookError(
+            "Penwalk needs a terminal to show the round on. Start it in a terminal window, not through a pipe."
+        )
     if os.environ.get("TERM", "dumb") in ("dumb", "unknown", ""):
-        raise BookError("This terminal cannot draw a screen (TERM is dumb). Start Penwalk in an ordinary terminal window.")
+        raise BookError(
+            "This terminal cannot draw a screen (TERM is dumb). Start Penwalk in an ordinary terminal window."
+        )
 
 
 @contextmanager

@@ -59,10 +59,7 @@ LIGHT = _look(
 )
 
 NO_COLOUR = Look(
-    {
-        role: Style(bold=role not in (Role.TEXT, Role.QUIET), reverse=role in (Role.HEADER, Role.HERE))
-        for role in Role
-    },
+    {role: Style(bold=role not in (Role.TEXT, Role.QUIET), reverse=role in (Role.HEADER, Role.HERE)) for role in Role},
     None,
 )
 

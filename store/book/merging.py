@@ -45,7 +45,7 @@ def _union(connection: Connection) -> int:
         for record in RECORDS:
             table = f'"{record.__tablename__}"'
             columns = ", ".join(record.model_fields)
-            statement = f"INSERT INTO main.{table} ({columns}) SELECT {columns} FROM other.{table} WHERE true ON CONFLICT(id) DO NOTHING"  # noqa: S608, E501
+            statement = f"INSERT INTO main.{table} ({columns}) SELECT {columns} FROM other.{table} WHERE true ON CONFLICT(id) DO NOTHING"  # noqa: E501
             added += connection.execute(text(statement)).rowcount
         connection.exec_driver_sql("COMMIT")
     except Exception:

@@ -50,8 +50,16 @@ EVERYWHERE = {
     **dict.fromkeys(("iqt", "impqt"), IMPERIAL_QT),
     **dict.fromkeys(("ipt", "imppt"), IMPERIAL_PT),
 }
-_GAL, _QT, _PT = ("gal", "gals", "gallon", "gallons"), ("qt", "qts", "quart", "quarts"), ("pt", "pts", "pint", "pints")
-BRITISH = {**dict.fromkeys(_GAL, IMPERIAL_GAL), **dict.fromkeys(_QT, IMPERIAL_QT), **dict.fromkeys(_PT, IMPERIAL_PT)}
+_GAL, _QT, _PT = (
+    ("gal", "gals", "gallon", "gallons"),
+    ("qt", "qts", "quart", "quarts"),
+    ("pt", "pts", "pint", "pints"),
+)
+BRITISH = {
+    **dict.fromkeys(_GAL, IMPERIAL_GAL),
+    **dict.fromkeys(_QT, IMPERIAL_QT),
+    **dict.fromkeys(_PT, IMPERIAL_PT),
+}
 AMERICAN = {**dict.fromkeys(_GAL, US_GAL), **dict.fromkeys(_QT, US_QT), **dict.fromkeys(_PT, US_PT)}
 
 

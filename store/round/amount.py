@@ -70,7 +70,10 @@ def feed_amount(text: str, feed: Feed, told: Told | None, units: Units) -> FeedA
 
 
 def pail_amount(text: str, pail: Pail | None, units: Units) -> PailAmount:
-    """The milk of one milking. A weight is the pail as it stands on the scale; a volume is milk alone. Raises Unreadable."""
+    """The milk of one milking. Raises Unreadable.
+
+    A weight is the pail as it stands on the scale; a volume is milk alone.
+    """
     number, word = number_and_unit(text)
     unit = _unit(word, units) or _bare(word, units, None)
     if unit.dimension == "volume":
@@ -78,7 +81,9 @@ def pail_amount(text: str, pail: Pail | None, units: Units) -> PailAmount:
     else:
         amount = _from_scale(number * unit.size, pail)
     if amount.milk_kg > MILK_MOST_KG or (amount.gross_kg or 0) > PAIL_MOST_KG:
-        raise Unreadable(f"«{text.strip()}» is {amount.milk_kg:,.0f} kg of milk. At most {MILK_MOST_KG:.0f} kg is one milking.")
+        raise Unreadable(
+            f"«{text.strip()}» is {amount.milk_kg:,.0f} kg of milk. At most {MILK_MOST_KG:.0f} kg is one milking."
+        )
     return amount
 
 

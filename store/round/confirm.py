@@ -75,9 +75,7 @@ def undone(hand: Hand, entry: Written) -> Draft:
 
 def _not_done(step: Step) -> tuple[Figure, ...]:
     if isinstance(step, FeedStep):
-        return tuple(
-            FedFigure(due.feed.id, due.told.id if due.told else None, due.due_kg, None) for due in step.due
-        )
+        return tuple(FedFigure(due.feed.id, due.told.id if due.told else None, due.due_kg, None) for due in step.due)
     return (MilkedFigure(None),) if isinstance(step, MilkStep) else ()
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from store.book.drafts import Subject
-from store.book.snapshot import Animal, Pen, Portion, Snapshot
+from store.book.snapshot import Animal, Pen, Portion
 from store.book.words import Kind
 from store.round.planning import Planning
 from store.round.steps import DueFeed, FeedStep
@@ -13,13 +13,13 @@ def pen_feed(planning: Planning, pen: Pen) -> Iterator[FeedStep]:
     """The step of a pen fed as one, while anybody stands in it."""
     heads = planning.snapshot.heads(pen.id)
     if heads and pen.id in planning.snapshot.portions:
-        yield _step(planning, Subject(pen_id=pen.id), pen.name, pen.name, None, heads)
+        yield _step(planning, Subject(pen_id=pen.id), pen.name, pen.name, heads)
 
 
 def animal_feed(planning: Planning, animal: Animal, place: str) -> Iterator[FeedStep]:
     """The step of an animal with a plan of its own."""
     if animal.id in planning.snapshot.portions:
-        yield _step(planning, Subject(animal_id=animal.id), animal.name, place, animal, (animal,))
+        yield _step(planning, Subject(animal_id=animal.id), animal.name, place, (animal,))
 
 
 def due_feed(portion: Portion, heads: int) -> DueFeed:
@@ -35,14 +35,12 @@ def due_feed(portion: Portion, heads: int) -> DueFeed:
     return DueFeed(portion.feed, portion.told, due_kg, measures, measures * holds_kg)
 
 
-def _step(
-    planning: Planning, subject: Subject, name: str, place: str, animal: Animal | None, heads: tuple[Animal, ...]
-) -> FeedStep:  # fmt: skip
+def _step(planning: Planning, subject: Subject, name: str, place: str, heads: tuple[Animal, ...]) -> FeedStep:
     step_id = planning.step_id(Kind.FEED, subject)
     return FeedStep(
-        step_id, Kind.FEED, subject, name, place, planning.counts.get(step_id),
-        animal=animal,
+        *(step_id, Kind.FEED, subject, name, place, planning.counts.get(step_id)),
+        animal=heads[0] if subject.animal_id else None,
         heads=heads,
         due=tuple(due_feed(portion, len(heads)) for portion in planning.snapshot.portions[subject.id]),
         before=planning.snapshot.given_before.get(subject.id),
-    )  # fmt: skip
+    )

@@ -49,7 +49,12 @@ def _past(planning: Planning, planned: set[object]) -> Iterator[PastStep]:
     for step_id, entry in planning.counts.items():
         if step_id not in planned and entry.state is not State.OPEN:
             yield PastStep(
-                step_id, entry.kind, entry.subject, _name(planning.snapshot, entry), "no longer planned", entry
+                step_id,
+                entry.kind,
+                entry.subject,
+                _name(planning.snapshot, entry),
+                "no longer planned",
+                entry,
             )
 
 

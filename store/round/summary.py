@@ -81,9 +81,10 @@ def summarise(snapshot: Snapshot, steps: tuple[Step, ...]) -> Summary:
 def _differences(done: Iterable[Step], snapshot: Snapshot) -> Iterator[Difference]:
     for step in done:
         for figure in step.entry.fed if step.entry else ():
-            if figure.typed and figure.due_kg is not None and figure.given_kg is not None:
-                if abs(figure.given_kg - figure.due_kg) >= 0.005:
-                    yield Difference(step, snapshot.feeds[figure.feed_id], figure.due_kg, figure.given_kg)
+            if not figure.typed or figure.due_kg is None or figure.given_kg is None:
+                continue
+            if abs(figure.given_kg - figure.due_kg) >= 0.005:
+                yield Difference(step, snapshot.feeds[figure.feed_id], figure.due_kg, figure.given_kg)
 
 
 def _changes(steps: Iterable[Step], entries: Iterable[Written]) -> Iterator[Change]:

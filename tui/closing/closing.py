@@ -6,7 +6,7 @@ from store.round.summary import Summary, summarise
 from tui.closing.draw import closing_lines
 from tui.frame import framed
 from tui.page import Page, Size
-from tui.place import Key, Place, Rooms
+from tui.place import ENTER, HELP_KEY, LEAVE_KEY, UNDO_KEY, Key, Place, Rooms
 
 
 class Closing(Place):
@@ -50,11 +50,11 @@ class Closing(Place):
         return "go to the marked step" if self.summary.not_recorded else "nothing is left"
 
     KEYS: ClassVar[tuple[Key, ...]] = (
-        Key(("enter", "ctrl+j"), "Enter", enter_words, "Goes to the marked step, to do it after all.", enter),
-        Key(("up",), "Up", "line", "Marks the line above.", lambda place: place.choose(-1)),
-        Key(("down",), "Down", "line", "Marks the line below.", lambda place: place.choose(1)),
+        Key(ENTER, "Enter", enter_words, "Goes to the marked step, to do it after all.", enter),
+        Key(("up",), "Up Down", "line", "Marks the line above or below.", lambda place: place.choose(-1)),
+        Key(("down",), "Down", "", "", lambda place: place.choose(1)),
         Key(("left",), "Left", "steps again", "Back through the steps, to look or correct.", back),
-        Key(("u",), "U", "undo", "Undoes what was written: shows it first, Enter undoes.", lambda place: place.rooms.undoing(place)),
-        Key(("h", "question_mark"), "H", "help", "This list of keys.", lambda place: place.rooms.help(place)),
-        Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves. The round stays open; coming back goes on where it stands.", Place.leave),
+        UNDO_KEY,
+        HELP_KEY,
+        LEAVE_KEY,
     )  # fmt: skip

@@ -2,8 +2,8 @@
 
 from store.book.words import State
 from store.round.steps import FeedStep, MilkStep
-from tui.frame import entry_words
-from tui.page import Line, Role, Size, Span, cut, line
+from tui.page import Line, Role, Size, wrapped
+from tui.telling import entry_words
 from tui.walk.feed_card import feed_lines
 from tui.walk.milk_card import milk_lines
 from tui.walk.shown import Shown
@@ -26,5 +26,5 @@ def _already(shown: Shown, size: Size) -> list[Line]:
     entry = shown.step.entry
     if entry is None or entry.state is State.OPEN:
         return []
-    words = f"  {entry_words(shown.walker, entry)}. Type an amount to correct it, U undoes it."
-    return [line(Span(cut(words, size.width - 1), Role.STRONG))]
+    words = f"{entry_words(shown.walker, entry)}. Type an amount to correct it, U undoes it."
+    return wrapped(words, size.width, Role.STRONG, "  ")

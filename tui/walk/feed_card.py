@@ -15,7 +15,11 @@ ROWS_BESIDE_FEEDS = 15
 
 def feed_lines(shown: Shown, step: FeedStep, size: Size) -> list[Line]:
     """The body of a feed step. The chosen feed is always large, the others while there is room."""
-    facts = animal_facts(step.animal, step.place, shown.today) if step.animal else [_heads(step)]
+    facts = (
+        animal_facts("FEED", step.animal, step.place, shown.today)
+        if step.animal
+        else ["FEED the whole pen", _heads(step)]
+    )
     rows_each = 3 * scale_for(size) + 1
     all_large = size.height - ROWS_BESIDE_FEEDS >= rows_each * len(step.due)
     lines = title(step.name, facts, size)
@@ -74,7 +78,7 @@ def _what(due: DueFeed) -> str:
 def _weighs(shown: Shown, due: DueFeed) -> str:
     dry = " dry" if due.feed.soaked else ""
     exact = f"{weight(due.as_shown_kg, shown.units)}{dry}"
-    if abs(due.as_shown_kg - due.due_kg) >= 0.005:
+    if weight(due.as_shown_kg, shown.units) != weight(due.due_kg, shown.units):
         exact += f"   (plan {weight(due.due_kg, shown.units)})"
     if due.told and due.told.holds_kg is None:
         exact += f"   nobody has weighed this {due.told.name} yet"

@@ -10,7 +10,7 @@ from store.round.confirm import done, fed, milked
 from store.round.steps import FeedStep, MilkStep, Step
 from tui.frame import framed
 from tui.page import Page, Size
-from tui.place import Key, Place, Rooms
+from tui.place import BACKSPACE, ENTER, HELP_KEY, LEAVE_KEY, UNDO_KEY, Key, Place, Rooms
 from tui.typed import Typed
 from tui.walk.card import card
 from tui.walk.shown import Shown
@@ -127,16 +127,57 @@ class Lamp(Place):
             return f"write to {self.fate.upper()}"
         return "given as shown" if isinstance(self.step, FeedStep) and not self.half_typed else "write it"
 
+    def amount_words(self) -> str:
+        """Where nothing is measured there is no amount."""
+        return {FeedStep: "other amount", MilkStep: "the scale"}.get(type(self.step), "")
+
+    def back_words(self) -> str:
+        """Only while something is typed."""
+        return "take back" if self.half_typed else ""
+
+    def rows_words(self) -> str:
+        """Only where there is more than one line."""
+        return "line" if self.rows > 1 else ""
+
     KEYS: ClassVar[tuple[Key, ...]] = (
-        Key(("enter", "ctrl+j"), "Enter", enter_words, "Writes what is shown and goes on. Milk needs its weight typed first.", enter),
-        Key((), "0-9", "amount", "An amount: 3.5, 3 1/2 or 7,4, with a unit if you like: 16 lb, 2 gal, 3 scoops."),
-        Key(("backspace", "ctrl+h", "delete"), "Backspace", "take back", "Takes the last typed character away.", back),
-        Key(("up",), "Up", "line", "The line above: another feed, another use of the milk.", lambda lamp: lamp.choose(-1)),
-        Key(("down",), "Down", "line", "The line below.", lambda lamp: lamp.choose(1)),
-        Key(("left",), "Left", "step", "The step before; nothing is written.", lambda lamp: lamp.leaf(-1)),
-        Key(("right",), "Right", "step", "The step after; nothing is written.", lambda lamp: lamp.leaf(1)),
+        Key(
+            ENTER,
+            "Enter",
+            enter_words,
+            "Writes what is shown and goes on. Milk needs its weight typed first.",
+            enter,
+        ),
+        Key(
+            (),
+            "0-9",
+            amount_words,
+            "An amount: 3.5, 3 1/2 or 7,4, with a unit if you like: 16 lb, 2 gal, 3 scoops.",
+        ),
+        Key(
+            BACKSPACE,
+            "Backspace",
+            back_words,
+            "Takes the last typed character away.",
+            back,
+        ),
+        Key(
+            ("up",),
+            "Up Down",
+            rows_words,
+            "The line above or below: another feed, another use of the milk.",
+            lambda lamp: lamp.choose(-1),
+        ),
+        Key(("down",), "Down", "", "", lambda lamp: lamp.choose(1)),
+        Key(
+            ("left",),
+            "Left Right",
+            "leaf",
+            "The step before or after; nothing is written.",
+            lambda lamp: lamp.leaf(-1),
+        ),
+        Key(("right",), "Right", "", "", lambda lamp: lamp.leaf(1)),
         Key(("s",), "S", "skip", "Skips this step with a reason: a digit picks it, Enter writes.", skip),
-        Key(("u",), "U", "undo", "Undoes what was written last, or before: shows it first, Enter undoes.", lambda lamp: lamp.rooms.undoing(lamp)),
-        Key(("h", "question_mark"), "H", "help", "This list of keys.", lambda lamp: lamp.rooms.help(lamp)),
-        Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves. The round stays open; coming back goes on where it stands.", Place.leave),
+        UNDO_KEY,
+        HELP_KEY,
+        LEAVE_KEY,
     )

@@ -3,34 +3,25 @@
 from store.book.words import Fate, State
 from store.round.amount import PailAmount, Unreadable, pail_amount
 from store.round.steps import MilkStep
-from tui.page import Line, Role, Size, Span, beside, clean, cut, large_lines, line, width_of
+from tui.page import Line, Role, Size, Span, beside, clean, cut, large_lines, line, width_of, wrapped
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, scale_for, title
 from tui.words import age, bare, hours, volume, weight
 
-CAUTION = "Under treatment or just calved: keep none for the house until label or vet allow it."
+CAUTION = "Treated or just calved: none to the house until label or vet allow it."
 
 
 def milk_lines(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
     """The body of a milk step."""
-    facts = [*animal_facts(step.animal, step.place, shown.today), *_calf(shown, step)]
+    facts = animal_facts("MILK", step.animal, step.place, shown.today)
     return [
         *title(step.name, facts, size),
         *_figures(shown, step, size),
         (),
         *_context(shown, step, size),
-        (),
-        _goes_to(shown, step, size),
-        line(Span(cut(f"          {CAUTION}", size.width - 1), Role.WARNING)),
+        _goes_to(shown),
+        *wrapped(CAUTION, size.width, Role.WARNING, "          "),
     ]
-
-
-def _calf(shown: Shown, step: MilkStep) -> list[str]:
-    """The calves that share her milk. When they were shut away is not kept in this book yet: it says so."""
-    calves = [
-        clean(calf.name) + (f", {age(calf.born_on, shown.today)}," if calf.born_on else "") for calf in step.calves
-    ]
-    return [f"shares with {' and '.join(calves)} shut away since: not known"] if calves else []
 
 
 def _figures(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
@@ -42,13 +33,13 @@ def _figures(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
     column = 2 + max(map(width_of, left)) + 2
     words = beside([(Span("  "), *each) for each in left], [line(each) for each in _scale_words(step, amount)], column)
     if problem:
-        return [*words, line(Span(cut(f"  {problem}", size.width - 1), Role.WARNING))]
+        return [*words, *wrapped(problem, size.width, Role.WARNING, "  ")]
     if amount is None:
         return words
     right = large_lines(bare(amount.milk_kg), Role.AMOUNT, size.width // 2, scale)
     figure = beside(right, [line(each) for each in _milk_words(shown, step, amount)], max(map(width_of, right)) + 2)
-    return beside(words, [(Span("=  " if at == scale else "   ", Role.STRONG), *each) for at, each in enumerate(figure)],
-                  column + 20)  # fmt: skip
+    equals = [(Span("=  " if at == scale else "   ", Role.STRONG), *each) for at, each in enumerate(figure)]
+    return beside(words, equals, column + 20)
 
 
 def _amount(shown: Shown, step: MilkStep) -> tuple[PailAmount | None, str]:
@@ -68,7 +59,10 @@ def _scale_words(step: MilkStep, amount: PailAmount | None) -> list[str]:
     if amount and amount.gross_kg is None:
         return ["milk alone,", "by volume"]
     pail = step.milking.pail
-    return ["on the scale", f"- {bare(pail.empty_kg)} kg {clean(pail.name)}" if pail else "no pail weight known"]
+    return [
+        "on the scale",
+        f"- {bare(pail.empty_kg)} kg {clean(pail.name)}" if pail else "no pail weight known",
+    ]
 
 
 def _milk_words(shown: Shown, step: MilkStep, amount: PailAmount) -> list[str]:
@@ -88,14 +82,24 @@ def _context(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
     last = step.milking.last_milked_at
     elapsed = f"{hours((shown.walker.book.clock.now() - last).total_seconds() / 3600)} ago" if last else "not known"
     before = "  ".join(weight(kg, shown.units).split()[0] for kg in step.milking.pails_before_kg[:3])
-    return [
-        line(Span("  WEIGH   let the froth settle, then the pail as it stands on the scale")),
-        line(Span(cut(f"  LAST    milked {elapsed}; {_usual(shown, step)[0]}", size.width - 1))),
-        line(Span(cut(f"  BEFORE  {before or 'nothing recorded'}   last {shown.walker.turn.slot}s, newest first", size.width - 1))),
+    words = [
+        *_apart(shown, step),
+        "WEIGH   let the froth settle, then the pail as it stands on the scale",
+        f"LAST    milked {elapsed}; {_usual(shown, step)[0]}",
+        f"BEFORE  {before or 'nothing recorded'}   last {shown.walker.turn.slot}s, newest first",
     ]
+    return [line(Span(cut(f"  {each}", size.width - 1))) for each in words]
 
 
-def _goes_to(shown: Shown, step: MilkStep, size: Size) -> Line:
+def _apart(shown: Shown, step: MilkStep) -> list[str]:
+    """The calves that share her milk. When they were shut away is not kept in this book yet: it says so."""
+    calves = [
+        f"{clean(calf.name)}{f' {age(calf.born_on, shown.today)}' if calf.born_on else ''}" for calf in step.calves
+    ]
+    return [f"CALF    {' and '.join(calves)}, shares her milk. Shut away since: not known"] if calves else []
+
+
+def _goes_to(shown: Shown) -> Line:
     spans: list[Span] = [Span("  GOES TO ")]
     for row, fate in enumerate(Fate):
         words = f"> {fate.value.upper()} " if row == shown.row else f"  {fate.value} "

@@ -4,8 +4,8 @@ from abc import abstractmethod
 from typing import ClassVar
 
 from tui.frame import framed
-from tui.page import Line, Page, Role, Size, Span, clean, cut, line
-from tui.place import Key, Place, Rooms
+from tui.page import Line, Page, Role, Size, Span, clean, cut, line, wrapped
+from tui.place import BACKSPACE, ENTER, HELP_KEY, LEAVE_KEY, Key, Place, Rooms
 
 
 class Picking(Place):
@@ -56,7 +56,7 @@ class Picking(Place):
 
     def draw(self, size: Size) -> Page:
         """The list, the picked line marked."""
-        body: list[Line] = [(), line(Span(cut(f"  {clean(self.heading())}", size.width - 1), Role.STRONG)), ()]
+        body: list[Line] = [(), *wrapped(clean(self.heading()), size.width, Role.STRONG, "  "), ()]
         for row, choice in enumerate(self.choices()):
             here = row == self.row
             words = cut(f" {'>' if here else ' '} {row + 1}  {clean(choice)} ", size.width - 2)
@@ -64,11 +64,11 @@ class Picking(Place):
         return framed(self, body, size)
 
     KEYS: ClassVar[tuple[Key, ...]] = (
-        Key(("enter", "ctrl+j"), "Enter", "write the picked one", "Writes what is picked.", enter),
+        Key(ENTER, "Enter", "write the picked one", "Writes what is picked.", enter),
         Key((), "1-9", "pick", "Picks a line of the list."),
-        Key(("up",), "Up", "line", "The line above.", lambda place: place.move(-1)),
-        Key(("down",), "Down", "line", "The line below.", lambda place: place.move(1)),
-        Key(("backspace", "ctrl+h", "delete", "left", "escape"), "Backspace", "back, write nothing", "Goes back; nothing is written.", back),
-        Key(("h", "question_mark"), "H", "help", "This list of keys.", lambda place: place.rooms.help(place)),
-        Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves. The round stays open; coming back goes on where it stands.", Place.leave),
+        Key(("up",), "Up Down", "line", "The line above or below.", lambda place: place.move(-1)),
+        Key(("down",), "Down", "", "", lambda place: place.move(1)),
+        Key((*BACKSPACE, "left", "escape"), "Backspace", "back, write nothing", "Goes back; nothing is written.", back),
+        HELP_KEY,
+        LEAVE_KEY,
     )  # fmt: skip

@@ -24,8 +24,8 @@ def title(name: str, facts: list[str], size: Size) -> list[Line]:
     return [*large, line(Span(cut("  " + ",  ".join(map(clean, facts)), size.width - 1))), ()]
 
 
-def animal_facts(animal: Animal, place: str, today: date) -> list[str]:
-    """Where she stands, her tag, and where she is in life."""
+def animal_facts(what: str, animal: Animal, place: str, today: date) -> list[str]:
+    """What is to be done, where she stands, her tag, and where she is in life."""
     stage = f"{animal.stage.value} {age(animal.calved_on, today)}" if animal.calved_on else animal.stage.value
     born = f", {age(animal.born_on, today)} old" if animal.born_on and not animal.calved_on else ""
-    return [f"{place}   {animal.tag}".rstrip(), stage + born]
+    return [what, f"{place}   {animal.tag}".rstrip(), stage + born]

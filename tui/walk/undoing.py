@@ -3,8 +3,8 @@
 from store.book.snapshot import Written
 from store.book.words import State
 from store.round.confirm import undone
-from tui.frame import entry_words
 from tui.place import Place, Rooms
+from tui.telling import entry_words
 from tui.walk.picking import Picking
 
 MOST = 9
@@ -26,7 +26,7 @@ class Undoing(Picking):
 
     def choices(self) -> list[str]:
         """The newest first."""
-        return [f"{entry_words(self.walker, entry)}   {self._name(entry)}" for entry in self._entries()]
+        return [entry_words(self.walker, entry) for entry in self._entries()]
 
     def picked(self, row: int) -> Place:
         """Open the step again and stand at it."""
@@ -47,7 +47,3 @@ class Undoing(Picking):
         counting = self.walker.snapshot.counts().values()
         live = [entry for entry in counting if entry.state is not State.OPEN]
         return sorted(live, key=lambda entry: (entry.written_at, entry.id), reverse=True)[:MOST]
-
-    def _name(self, entry: Written) -> str:
-        step = next((step for step in self.walker.steps if step.step_id == entry.step_id), None)
-        return f"{step.name} ({step.kind.value})" if step else entry.kind.value

@@ -34,7 +34,13 @@ class Header:
         """The farm and its first settings, in force from the beginning of time."""
         firsts = [
             Setting.model_validate(
-                {"id": first_id(self.id, name), "name": name, "value": value, "begins_at": EPOCH, "written_at": EPOCH}
+                {
+                    "id": first_id(self.id, name),
+                    "name": name,
+                    "value": value,
+                    "begins_at": EPOCH,
+                    "written_at": EPOCH,
+                }
             )
             for name, value in self.settings.items()
         ]
@@ -78,5 +84,7 @@ def _mistakes(farm: dict[str, object], found: dict[SettingName, str]) -> list[st
         ("evening_from", found[SettingName.EVENING_FROM] in map(str, range(4, 24)), "an hour from 4 to 23"),
     )
     return [
-        f"{FILE}, {name}: found «{farm.get(name, '')}»; expected {expected}." for name, fits, expected in checks if not fits
+        f"{FILE}, {name}: found «{farm.get(name, '')}»; expected {expected}."
+        for name, fits, expected in checks
+        if not fits
     ]

@@ -2,6 +2,7 @@
 
 import csv
 from pathlib import Path
+from uuid import UUID
 
 from sqlmodel import Session, col, select
 
@@ -22,7 +23,8 @@ def put_out(desk: Desk, folder: Path) -> int:
         header = _header(session)
         write_header(folder, header)
         firsts = {row.id for row in header.rows()}
-        return sum(_write_file(session, folder, record, firsts) for record in RECORDS if record is not Farm)
+        written = [_write_file(session, folder, record, firsts) for record in RECORDS if record is not Farm]
+    return sum(written)
 
 
 def _header(session: Session) -> Header:
@@ -33,7 +35,7 @@ def _header(session: Session) -> Header:
     return Header(farm.id, {name: by_id[first_id(farm.id, name)].value for name in SettingName if name in names})
 
 
-def _write_file(session: Session, folder: Path, record: type[Row], leave_out: set[object]) -> int:
+def _write_file(session: Session, folder: Path, record: type[Row], leave_out: set[UUID]) -> int:
     rows = [row for row in session.exec(select(record).order_by(col(record.id))) if row.id not in leave_out]
     names = list(record.model_fields)
     with (folder / f"{record.__tablename__}.csv").open("w", encoding="utf-8", newline="") as file:

@@ -14,7 +14,7 @@ from store.book.desk import Desk, FileDesk
 from store.book.errors import FolderError
 from store.book.folder.cells import Cell, cells_of, value_of
 from store.book.folder.header import Header, read_header
-from store.book.making import make_book
+from store.book.migrating import migrate
 from store.book.records import RECORDS, Entry, Farm, Row
 from store.book.turn import Turn
 from store.book.words import Kind
@@ -57,7 +57,7 @@ def new_book_from(folder: Path, place: Path) -> int:
     """Make a new book of a folder; how many rows. Raises FolderError; then no book is left behind."""
     desk = FileDesk(place, new=True)
     try:
-        make_book(desk)
+        migrate(desk)
         return take_in(folder, desk)
     except BaseException:
         for suffix in ("", "-wal", "-shm", ".lock"):
@@ -88,7 +88,9 @@ def _read_file(path: Path, record: type[Row], found: Found) -> None:
             unknown = [name for name in reader.fieldnames or () if name not in cells]
             lacking = [c.name for c in cells.values() if not c.optional and c.name not in (reader.fieldnames or ())]
             lacking = [name for name in lacking if name not in ("written_at", "step_id")]
-            found.wrong += [f"{path.name} line 1: found a column «{name}»; expected one of {', '.join(cells)}." for name in unknown]
+            found.wrong += [
+                f"{path.name} line 1: found a column «{name}»; expected one of {', '.join(cells)}." for name in unknown
+            ]
             found.wrong += [f"{path.name} line 1: found no column «{name}»; expected it." for name in lacking]
             if not unknown and not lacking:
                 for texts in reader:
@@ -97,9 +99,7 @@ def _read_file(path: Path, record: type[Row], found: Found) -> None:
         found.wrong.append(f"{path.name}: cannot be read as UTF-8 text: {error}. Save it again as CSV, UTF-8.")
 
 
-def _read_row(
-    place: str, texts: dict[str, Any], record: type[Row], cells: dict[str, Cell], found: Found
-) -> None:
+def _read_row(place: str, texts: dict[str, Any], record: type[Row], cells: dict[str, Cell], found: Found) -> None:
     if None in texts or None in texts.values():
         found.wrong.append(f"{place}: found another number of cells; expected one for each column of line 1.")
         return

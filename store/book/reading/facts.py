@@ -32,7 +32,7 @@ def read_facts(desk: Desk, now: datetime) -> FarmFacts:
     farms = desk.rows(sql.FARM, {})
     if len(farms) != 1:
         raise DamagedBook(f"{desk.place} should hold one farm; {len(farms)} found.")
-    setting: dict[str, str] = {name: value for name, value in desk.rows(sql.SETTINGS, {"at": micros(now)})}
+    setting: dict[str, str] = dict(desk.rows(sql.SETTINGS, {"at": micros(now)}))
     missing = [name for name in SettingName if name not in setting]
     if missing:
         raise DamagedBook(f"{desk.place} lacks the farm's setting {missing[0]}.")

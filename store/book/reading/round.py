@@ -62,9 +62,7 @@ def _given(found: Sequence[FoundRow]) -> Given | None:
     return Given(date.fromisoformat(found[0][0]), {uid(feed): given_kg for _, feed, given_kg in found})
 
 
-def _entries(
-    found: Sequence[FoundRow], fed: Sequence[FoundRow], milked: Sequence[FoundRow]
-) -> tuple[Written, ...]:
+def _entries(found: Sequence[FoundRow], fed: Sequence[FoundRow], milked: Sequence[FoundRow]) -> tuple[Written, ...]:
     fed_by: dict[UUID, tuple[FedFigure, ...]] = {}
     for entry, feed, measure, due_kg, given_kg, typed in fed:
         figure = FedFigure(uid(feed), maybe_uid(measure), due_kg, given_kg, typed)
@@ -76,9 +74,7 @@ def _entries(
     return tuple(_written(row, fed_by, milked_by) for row in found)
 
 
-def _written(
-    row: FoundRow, fed_by: dict[UUID, tuple[FedFigure, ...]], milked_by: dict[UUID, MilkedFigure]
-) -> Written:
+def _written(row: FoundRow, fed_by: dict[UUID, tuple[FedFigure, ...]], milked_by: dict[UUID, MilkedFigure]) -> Written:
     id_, step_id, kind, animal, pen, task, state, reason, happened_at, written_at, person, replaces = row
     return Written(
         id=uid(id_),

@@ -12,8 +12,7 @@ def _in_force(table: str, same: str) -> str:
 
 
 NEWEST_OF_ITS_STEP = (
-    "NOT EXISTS (SELECT 1 FROM entry n WHERE n.step_id = e.step_id"
-    " AND (n.written_at, n.id) > (e.written_at, e.id))"
+    "NOT EXISTS (SELECT 1 FROM entry n WHERE n.step_id = e.step_id AND (n.written_at, n.id) > (e.written_at, e.id))"
 )
 
 FARM = "SELECT id FROM farm"
@@ -62,7 +61,7 @@ def _plans(subject: str) -> str:
 SELECT i.id, f.id, p.due_kg, p.measure_id FROM {subject} i CROSS JOIN feed f
 JOIN feed_plan p ON p.id = {_in_force("feed_plan", same)}
 WHERE p.due_kg IS NOT NULL ORDER BY p.position, f.id
-"""  # noqa: S608 the subject is one of two words below
+"""
 
 
 ANIMAL_PLANS, PEN_PLANS = _plans("animal"), _plans("pen")
@@ -104,7 +103,7 @@ WHERE e.id = (
   WHERE e.{subject}_id = :subject AND e.kind = 'feed' AND e.slot = :slot AND e.day < :day AND e.state = 'done'
   AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
 ) AND f.given_kg IS NOT NULL
-"""  # noqa: S608 the subject is one of two words below
+"""
 
 
 ANIMAL_GIVEN_BEFORE, PEN_GIVEN_BEFORE = _given_before("animal"), _given_before("pen")

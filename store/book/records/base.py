@@ -3,9 +3,10 @@
 from typing import Annotated
 from uuid import UUID
 
-from pydantic import AwareDatetime, ConfigDict, StringConstraints
+from pydantic import AwareDatetime, StringConstraints
 from sqlalchemy import CheckConstraint
 from sqlmodel import Field, SQLModel
+from sqlmodel._compat import SQLModelConfig
 
 from store.book.columns import Id, Moment
 
@@ -22,7 +23,7 @@ Name = Annotated[str, StringConstraints(min_length=1, max_length=60, strip_white
 class Row(SQLModel):
     """An id, and nothing unknown let in. Build records with `model_validate`: it alone checks the values."""
 
-    model_config = ConfigDict(extra="forbid")
+    model_config = SQLModelConfig(extra="forbid")
 
     id: UUID = Field(sa_type=Id, primary_key=True)
 
@@ -42,4 +43,3 @@ def bounded(column: str, least: float, most: float) -> CheckConstraint:
 def named(column: str = "name", most: int = 60) -> CheckConstraint:
     """A named CHECK that a text is neither empty nor endless."""
     return CheckConstraint(f"length({column}) >= 1 AND length({column}) <= {most}", name=column)
-

@@ -1,0 +1,33 @@
+"""Bringing a book to today's form, from an older one or from nothing. Heavy: opened only when the form differs."""
+
+from pathlib import Path
+
+from alembic import command
+from alembic.config import Config
+
+from store.book.desk import Desk, FileDesk
+from store.book.form import HEAD
+from store.book.guards import drop_guards, set_guards
+
+ANY_TABLE = "SELECT name FROM sqlite_master LIMIT 1"
+MIGRATIONS = Path(__file__).parent / "migrations"
+
+
+def migrate(desk: Desk, to: str = HEAD) -> None:
+    """Lift the guards, change the form, set them again: one transaction. A copy of an older file is kept before it."""
+    if isinstance(desk, FileDesk) and desk.rows(ANY_TABLE, {}):
+        _keep_copy(desk)
+    with desk.engine().begin() as connection:
+        drop_guards(connection)
+        config = Config()
+        config.set_main_option("script_location", str(MIGRATIONS))
+        config.attributes["connection"] = connection
+        command.upgrade(config, to)
+        set_guards(connection)
+
+
+def _keep_copy(desk: FileDesk) -> None:
+    place = Path(desk.place)
+    copy = place.with_name(f"{place.name}.before-{HEAD}")
+    if not copy.exists():
+        desk.connection.execute("VACUUM INTO ?", (str(copy),))
