@@ -211,7 +211,9 @@ def _entries() -> None:
         _check("ck_entry_bench", "length(bench) >= 1 AND length(bench) <= 60"),
         _check(
             "ck_entry_one_subject",
-            "(CASE WHEN animal_id IS NULL THEN 0 ELSE 1 END) + (CASE WHEN pen_id IS NULL THEN 0 ELSE 1 END) + (CASE WHEN task_id IS NULL THEN 0 ELSE 1 END) = 1",
+            "(CASE WHEN animal_id IS NULL THEN 0 ELSE 1 END)"
+            " + (CASE WHEN pen_id IS NULL THEN 0 ELSE 1 END)"
+            " + (CASE WHEN task_id IS NULL THEN 0 ELSE 1 END) = 1",
         ),
         _check("ck_entry_day_and_slot", "(day IS NULL) = (slot IS NULL)"),
     )
