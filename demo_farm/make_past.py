@@ -69,7 +69,7 @@ def _fed(turn: Turn, step: Step, word: str, skipped: bool) -> list[Row]:
     less = LESS_KG.get((str(turn.day), turn.slot, step.name))
     return [
         {
-            "id": f"{word}-{at}", "entry_id": word, "feed_id": due.feed.id,
+            "id": f"{word}-{at}", "entry_id": word, "position": at, "feed_id": due.feed.id,
             "measure_id": due.told.id if due.told else None, "due_kg": due.due_kg,
             "given_kg": None if skipped else less[1] if less and at == 0 else due.as_shown_kg,
             "typed": less[0] if less and at == 0 else "",

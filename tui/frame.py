@@ -10,13 +10,18 @@ from tui.telling import entry_words
 from tui.walker import Walker
 from tui.words import clock, day, slot_name
 
+SMALL = Size(60, 18)
+"""Below this a screen keeps what matters: name, amount, Enter."""
+
 
 def framed(place: Place, body: Sequence[Line], size: Size, here: Step | None = None) -> Page:
     """A page of exactly the screen's size. What does not fit is left off the body, never off header or keys."""
     walker = place.walker
     top = [header(walker, size.width), walk_line(walker, here, size.width)]
     bottom = [last_written(walker, size.width), *wrapped(place.said, size.width, Role.WARNING)]
-    bottom += key_lines(place, size.width)
+    bottom += key_lines(place, size.width)[: 1 if size.height < SMALL.height else None]
+    if size.height < SMALL.height:
+        body = [each for each in body if each]
     room = max(size.height - len(top) - len(bottom), 0)
     middle = [*body[:room], *[()] * (room - len(body))]
     lines = [*top, *middle, *bottom][: size.height]
@@ -32,6 +37,8 @@ def header(walker: Walker, width: int) -> Line:
     )
     which = f"DEMO, PRETEND {slot_name(walker.snapshot)}" if walker.pretend else slot_name(walker.snapshot)
     who = f" {which}  {day(walker.turn.day)}  {clock(now, farm.zone)}  {walker.person.name}"
+    if width < SMALL.width:
+        who, counts = f" {which}", f"{clock(now, farm.zone)}  {states.count(State.OPEN)} to do "
     return line(Span(apart(who, counts, width), Role.HEADER))
 
 

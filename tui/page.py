@@ -1,6 +1,5 @@
 """What a screen is made of: lines of spans, each with a role. No colour here, and no markup: text is text."""
 
-import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import Enum, auto
@@ -57,8 +56,8 @@ class Page:
 
 
 def clean(text: str) -> str:
-    """Text from the book or the keys without anything that could move the cursor or turn the line around."""
-    return "".join(c if unicodedata.category(c) not in ("Cc", "Cf", "Zl", "Zp", "Cs") else " " for c in text)
+    """Text without anything that could move the cursor or turn the line around: a space stands for each."""
+    return text if text.isprintable() else "".join(c if c.isprintable() else " " for c in text)
 
 
 def line(*parts: str | Span) -> Line:
@@ -79,11 +78,11 @@ def cut(text: str, width: int) -> str:
 
 
 def fit(spans: Line, width: int, role: Role = Role.TEXT) -> Line:
-    """A line in exactly so many cells: cut at the right, or filled up."""
+    """A line in exactly so many cells: cleaned, then cut at the right or filled up. Every page is made of these."""
     kept: list[Span] = []
     left = width
     for span in spans:
-        text = cut(span.text, left)
+        text = cut(clean(span.text), left)
         kept.append(Span(text, span.role))
         left -= cell_len(text)
     return (*kept, Span(" " * left, role)) if left > 0 else tuple(kept)

@@ -2,7 +2,6 @@
 
 from store.book.snapshot import Written
 from store.book.words import State
-from tui.page import clean
 from tui.walker import Walker
 from tui.words import clock, weight
 
@@ -15,13 +14,13 @@ def entry_words(walker: Walker, entry: Written) -> str:
 
 def who(walker: Walker, entry: Written) -> str:
     """The name of who wrote it."""
-    return clean(walker.name_of(entry.person_id))
+    return walker.name_of(entry.person_id)
 
 
 def name(walker: Walker, entry: Written) -> str:
     """Whose step it is."""
     step = next((step for step in walker.steps if step.step_id == entry.step_id), None)
-    return clean(step.name) if step else f"{entry.kind.value}, no longer planned"
+    return step.name if step else f"{entry.kind.value}, no longer planned"
 
 
 def figure(walker: Walker, entry: Written) -> str:
@@ -29,7 +28,7 @@ def figure(walker: Walker, entry: Written) -> str:
     if entry.state is State.OPEN:
         return "open again"
     if entry.state is State.SKIPPED:
-        return f"skipped, {clean(entry.reason)}"
+        return f"skipped, {entry.reason}"
     if entry.milked and entry.milked.milk_kg is not None and entry.milked.fate:
         return f"milk {weight(entry.milked.milk_kg, walker.farm.units)} to {entry.milked.fate.value}"
     return _given(walker, entry) or "done"
@@ -38,7 +37,7 @@ def figure(walker: Walker, entry: Written) -> str:
 def _given(walker: Walker, entry: Written) -> str:
     feeds = walker.snapshot.feeds
     return " + ".join(
-        f"{clean(feeds[fed.feed_id].name)} {weight(fed.given_kg, walker.farm.units)}"
+        f"{feeds[fed.feed_id].name} {weight(fed.given_kg, walker.farm.units)}"
         f"{' dry' if feeds[fed.feed_id].soaked else ''}"
         for fed in entry.fed
         if fed.given_kg is not None

@@ -27,7 +27,7 @@ def append(book: "Book", draft: Draft) -> UUID:
             entry = _entry(book, draft, newest_of(session, draft.step_id))
             session.add(entry)
             session.flush()
-            session.add_all(_line(entry, figure) for figure in draft.figures)
+            session.add_all(_line(entry, at, figure) for at, figure in enumerate(draft.figures))
             return entry.id
     except SQLAlchemyError as error:
         cause = getattr(error, "orig", None) or error
@@ -69,7 +69,7 @@ def _after(newest: Entry | None, now: datetime) -> datetime:
     return now if newest is None else max(now, newest.written_at + MICROSECOND)
 
 
-def _line(entry: Entry, figure: Figure) -> Line:
+def _line(entry: Entry, position: int, figure: Figure) -> Line:
     values: dict[str, Any] = {name: getattr(figure, name) for name in figure.__dataclass_fields__}
     record = Fed if isinstance(figure, FedFigure) else Milked
-    return record.model_validate({"id": new_id(entry.written_at), "entry_id": entry.id, **values})
+    return record.model_validate({"id": new_id(entry.written_at), "entry_id": entry.id, "position": position, **values})

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 from store.book.words import Units
 from store.round.steps import Step
 from store.round.summary import Change, Difference, MilkTotal, Summary
-from tui.page import Line, Role, Size, Span, clean, cut, line
+from tui.page import Line, Role, Size, Span, cut, line
 from tui.telling import figure, who
 from tui.walker import Walker
 from tui.words import clock, day, volume, weight
@@ -31,7 +31,7 @@ def _head(walker: Walker, summary: Summary) -> list[Line]:
         f" {len(summary.steps)} steps = {len(summary.done)} done + {len(summary.skipped)} skipped"
         f" + {len(summary.not_recorded)} NOT RECORDED"
     )
-    title = f" CLOSING THE {walker.turn.slot.upper()}   {day(walker.turn.day)}{span}   {clean(walker.farm.name)}"
+    title = f" CLOSING THE {walker.turn.slot.upper()}   {day(walker.turn.day)}{span}   {walker.farm.name}"
     return [line(Span(title, Role.STRONG)), line(Span(counts, Role.STRONG))]
 
 
@@ -41,7 +41,7 @@ def _not_recorded(summary: Summary, row: int) -> Iterator[Line]:
             Span(" Nothing is planned for this round. Feeding plans, milkings and tasks in the farm folder fill it.")
         )
     for at, step in enumerate(summary.not_recorded):
-        words = f"{clean(step.place):<12} {clean(step.name)}{_kind(step.kind.value)}"
+        words = f"{step.place:<12} {step.name}{_kind(step.kind.value)}"
         marked = at == min(row, len(summary.not_recorded) - 1)
         yield line(
             Span(" NOT RECORDED " if at == 0 else " " * 14, Role.WARNING),
@@ -56,30 +56,30 @@ def _lists(walker: Walker, summary: Summary) -> Iterator[Line]:
 
 
 def _skipped(step: Step) -> str:
-    return f"{clean(step.name)}{_kind(step.kind.value)}: {clean(step.entry.reason) if step.entry else ''}"
+    return f"{step.name}{_kind(step.kind.value)}: {step.entry.reason if step.entry else ''}"
 
 
 def _difference(walker: Walker, each: Difference) -> str:
     given, due = (weight(kg, walker.farm.units) for kg in (each.given_kg, each.due_kg))
-    return f"{clean(each.step.name)}: {clean(each.feed.name)} {given}, plan {due}"
+    return f"{each.step.name}: {each.feed.name} {given}, plan {due}"
 
 
 def _change(walker: Walker, each: Change) -> str:
     now, first = figure(walker, each.now), figure(walker, each.first)
     when = clock(each.first.happened_at, walker.farm.zone)
-    return f"{clean(each.step.name)}: {now}, first written as {first} ({when} {who(walker, each.first)})"
+    return f"{each.step.name}: {now}, first written as {first} ({when} {who(walker, each.first)})"
 
 
 def _totals(walker: Walker, summary: Summary) -> Iterator[Line]:
     units = walker.farm.units
     yield from _list("MILK", (_milk(total, units) for total in summary.milk))
-    fed = [f"{clean(t.feed.name)} {weight(t.given_kg, units)}{' dry' if t.feed.soaked else ''}" for t in summary.fed]
+    fed = [f"{t.feed.name} {weight(t.given_kg, units)}{' dry' if t.feed.soaked else ''}" for t in summary.fed]
     yield from _list("FED", ["   ".join(fed)] if fed else [])
 
 
 def _milk(total: MilkTotal, units: Units) -> str:
     amount = f"{weight(total.milk_kg, units):>8}  {volume(total.milk_kg, units):>7}"
-    return f"{total.fate.value:<14} {amount}  {clean(', '.join(total.cows))}"
+    return f"{total.fate.value:<14} {amount}  {', '.join(total.cows)}"
 
 
 def _list(heading: str, entries: Iterable[str]) -> Iterator[Line]:

@@ -4,9 +4,9 @@ from store.book.drafts import FedFigure
 from store.book.words import State
 from store.round.amount import Unreadable, feed_amount
 from store.round.steps import DueFeed, FeedStep
-from tui.page import Line, Role, Size, Span, beside, clean, cut, large_lines, line, width_of
+from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of
 from tui.walk.shown import Shown
-from tui.walk.title import animal_facts, scale_for, title
+from tui.walk.title import animal_facts, title
 from tui.words import bare, day, in_quarters, measure_word, measured, spelled, weight
 
 ROWS_BESIDE_FEEDS = 15
@@ -20,20 +20,25 @@ def feed_lines(shown: Shown, step: FeedStep, size: Size) -> list[Line]:
         if step.animal
         else ["FEED the whole pen", _heads(step)]
     )
-    rows_each = 3 * scale_for(size) + 1
-    all_large = size.height - ROWS_BESIDE_FEEDS >= rows_each * len(step.due)
     lines = title(step.name, facts, size)
+    scale = _scale(len(step.due), size.height - ROWS_BESIDE_FEEDS)
     for row, due in enumerate(step.due):
-        lines += _large(shown, row, due, size) if all_large or row == shown.row else [_small(shown, row, due, size)]
+        is_large = scale > 0 or row == shown.row
+        lines += _large(shown, row, due, size, max(scale, 1)) if is_large else [_small(shown, row, due, size)]
     return [*lines, *_last_time(shown, step, size)]
 
 
-def _large(shown: Shown, row: int, due: DueFeed, size: Size) -> list[Line]:
+def _scale(feeds: int, room: int) -> int:
+    """How large every feed can be drawn in so many rows; 0: only the chosen one."""
+    return next((scale for scale, rows in ((2, 6), (1, 4)) if rows * feeds <= room), 0)
+
+
+def _large(shown: Shown, row: int, due: DueFeed, size: Size, scale: int) -> list[Line]:
     """One feed: the number large; beside it the measure and feed, the number in words, the weight."""
     mark = ">" if len(_due(shown)) > 1 and row == shown.row else " "
     number, role = _number(shown, row, due)
     figure = [(Span(f"{mark if at == 0 else ' '} ", Role.STRONG), *each)
-              for at, each in enumerate(large_lines(number, role, size.width // 2, scale_for(size)))]  # fmt: skip
+              for at, each in enumerate(large_lines(number, role, size.width // 2, scale))]  # fmt: skip
     column = max(14, max(map(width_of, figure)) + 3)
     words = [line(Span(cut(text, size.width - column - 1), role)) for text, role in _words(shown, row, due)]
     return [*beside(figure, words, column), ()]
@@ -70,7 +75,7 @@ def _words(shown: Shown, row: int, due: DueFeed) -> list[tuple[str, Role]]:
 
 def _what(due: DueFeed) -> str:
     """`scoops DRY   LUCERNE PELLETS, soaked`."""
-    name = clean(due.feed.name).upper()
+    name = due.feed.name.upper()
     measure = f"{measure_word(due.measures, due.told)} " if due.told and due.measures is not None else ""
     return f"{measure}DRY  {name}, soaked" if due.feed.soaked else f"{measure} {name}".strip()
 
@@ -119,7 +124,7 @@ def _last_time(shown: Shown, step: FeedStep, size: Size) -> list[Line]:
     if step.before is None:
         return [line(Span(f"  LAST    no {shown.walker.turn.slot} is recorded yet", Role.QUIET))]
     given = [
-        f"{_told_as(due, step.before.given_kg[due.feed.id], shown)} {clean(due.feed.name)}"
+        f"{_told_as(due, step.before.given_kg[due.feed.id], shown)} {due.feed.name}"
         for due in step.due
         if due.feed.id in step.before.given_kg
     ]

@@ -3,12 +3,12 @@
 from store.book.words import Fate, State
 from store.round.amount import PailAmount, Unreadable, pail_amount
 from store.round.steps import MilkStep
-from tui.page import Line, Role, Size, Span, beside, clean, cut, large_lines, line, width_of, wrapped
+from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of, wrapped
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, scale_for, title
 from tui.words import age, bare, hours, volume, weight
 
-CAUTION = "Treated or just calved: none to the house until label or vet allow it."
+CAUTION = "Treated or just calved: none to the house until label or vet allow."
 
 
 def milk_lines(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
@@ -61,7 +61,7 @@ def _scale_words(step: MilkStep, amount: PailAmount | None) -> list[str]:
     pail = step.milking.pail
     return [
         "on the scale",
-        f"- {bare(pail.empty_kg)} kg {clean(pail.name)}" if pail else "no pail weight known",
+        f"- {bare(pail.empty_kg)} kg {pail.name}" if pail else "no pail weight known",
     ]
 
 
@@ -93,9 +93,7 @@ def _context(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
 
 def _apart(shown: Shown, step: MilkStep) -> list[str]:
     """The calves that share her milk. When they were shut away is not kept in this book yet: it says so."""
-    calves = [
-        f"{clean(calf.name)}{f' {age(calf.born_on, shown.today)}' if calf.born_on else ''}" for calf in step.calves
-    ]
+    calves = [f"{calf.name}{f' {age(calf.born_on, shown.today)}' if calf.born_on else ''}" for calf in step.calves]
     return [f"CALF    {' and '.join(calves)}, shares her milk. Shut away since: not known"] if calves else []
 
 

@@ -4,7 +4,7 @@ from abc import abstractmethod
 from typing import ClassVar
 
 from tui.frame import framed
-from tui.page import Line, Page, Role, Size, Span, clean, cut, line, wrapped
+from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
 from tui.place import BACKSPACE, ENTER, HELP_KEY, LEAVE_KEY, Key, Place, Rooms
 
 
@@ -56,10 +56,10 @@ class Picking(Place):
 
     def draw(self, size: Size) -> Page:
         """The list, the picked line marked."""
-        body: list[Line] = [(), *wrapped(clean(self.heading()), size.width, Role.STRONG, "  "), ()]
+        body: list[Line] = [(), *wrapped(self.heading(), size.width, Role.STRONG, "  "), ()]
         for row, choice in enumerate(self.choices()):
             here = row == self.row
-            words = cut(f" {'>' if here else ' '} {row + 1}  {clean(choice)} ", size.width - 2)
+            words = cut(f" {'>' if here else ' '} {row + 1}  {choice} ", size.width - 2)
             body.append(line(" ", Span(words, Role.HERE if here else Role.TEXT)))
         return framed(self, body, size)
 

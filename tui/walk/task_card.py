@@ -3,7 +3,7 @@
 from textwrap import wrap
 
 from store.round.steps import Step, TaskStep
-from tui.page import Line, Role, Size, Span, clean, large_lines, line
+from tui.page import Line, Role, Size, Span, large_lines, line
 from tui.walk.title import scale_for
 
 DOTS_A_LETTER = 5
@@ -12,9 +12,9 @@ DOTS_A_LETTER = 5
 def task_lines(step: Step, size: Size) -> list[Line]:
     """The body of a task step."""
     scale = scale_for(size)
-    place = line(Span(f"  {clean(step.place)}", Role.STRONG))
+    place = line(Span(f"  {step.place}", Role.STRONG))
     end = "Enter when it is done." if isinstance(step, TaskStep) else "Written in this round, but no longer planned."
     lines: list[Line] = [place, ()]
-    for words in wrap(clean(step.name), (size.width - 4) // (DOTS_A_LETTER * scale)):
+    for words in wrap(step.name, (size.width - 4) // (DOTS_A_LETTER * scale)):
         lines += [(Span("  "), *row) for row in large_lines(words, Role.NAME, size.width - 4, scale)]
     return [*lines, (), line(Span(f"  {end}"))]

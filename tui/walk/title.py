@@ -3,7 +3,8 @@
 from datetime import date
 
 from store.book.snapshot import Animal
-from tui.page import Line, Role, Size, Span, beside, clean, cut, large_lines, line, width_of
+from tui.frame import SMALL
+from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of
 from tui.words import age
 
 ROOMY = Size(100, 32)
@@ -16,12 +17,14 @@ def scale_for(size: Size) -> int:
 
 
 def title(name: str, facts: list[str], size: Size) -> list[Line]:
-    """The name, large, with its facts beside it, or below it where a long name leaves no room."""
-    large = [(Span("  "), *row) for row in large_lines(clean(name), Role.NAME, size.width - 4, scale_for(size))]
+    """The name, large, with its facts beside it, the first one strong; or below it where a long name leaves no room."""
+    large = [(Span("  "), *row) for row in large_lines(name, Role.NAME, size.width - 4, scale_for(size))]
     taken = max(map(width_of, large)) + 3
     if size.width - taken >= max(map(len, facts), default=0):
-        return [*beside(large, [line(clean(fact)) for fact in facts], taken), ()]
-    return [*large, line(Span(cut("  " + ",  ".join(map(clean, facts)), size.width - 1))), ()]
+        told = [line(Span(fact, Role.STRONG if at == 0 else Role.TEXT)) for at, fact in enumerate(facts)]
+        return [*beside(large, told, taken), ()]
+    below = line(Span(cut("  " + ",  ".join(facts), size.width - 1)))
+    return [*large, below, ()] if size.height >= SMALL.height else large
 
 
 def animal_facts(what: str, animal: Animal, place: str, today: date) -> list[str]:

@@ -8,7 +8,7 @@ from typing import Any
 from uuid import UUID
 
 from pydantic import ValidationError
-from sqlmodel import Session
+from sqlmodel import Session, col, select
 
 from store.book.desk import Desk, FileDesk
 from store.book.errors import FolderError
@@ -147,7 +147,7 @@ def _held(session: Session, row: Row, found: Found) -> bool:
 
 def _strangers(session: Session, found: Found) -> Iterator[str]:
     """References to what neither the folder nor the book holds; and a folder of another farm."""
-    for farm in session.query(Farm).filter(Farm.id != found.header.id):  # type: ignore[arg-type]
+    for farm in session.exec(select(Farm).where(col(Farm.id) != found.header.id)):
         yield f"farm.toml, id: found {found.header.id}; expected {farm.id}, the farm of this book."
     by_table = {str(record.__tablename__): record for record in RECORDS}
     for row in found.rows:

@@ -86,12 +86,12 @@ FROM entry WHERE day = :day AND slot = :slot ORDER BY written_at, id
 
 FED = """
 SELECT f.entry_id, f.feed_id, f.measure_id, f.due_kg, f.given_kg, f.typed
-FROM entry e JOIN fed f ON f.entry_id = e.id WHERE e.day = :day AND e.slot = :slot ORDER BY f.id
+FROM entry e JOIN fed f ON f.entry_id = e.id WHERE e.day = :day AND e.slot = :slot ORDER BY f.position, f.id
 """
 
 MILKED = """
 SELECT m.entry_id, m.milk_kg, m.gross_kg, m.pail_id, m.empty_kg, m.fate, m.typed
-FROM entry e JOIN milked m ON m.entry_id = e.id WHERE e.day = :day AND e.slot = :slot ORDER BY m.id
+FROM entry e JOIN milked m ON m.entry_id = e.id WHERE e.day = :day AND e.slot = :slot ORDER BY m.position, m.id
 """
 
 

@@ -58,12 +58,15 @@ class Line(Row):
     """A figure of an entry."""
 
     entry_id: UUID = Field(sa_type=Id, foreign_key="entry.id", index=True)
+    position: int = Field(default=0, ge=0, le=99)  # in the order of the screen
 
 
 class Fed(Line, table=True):
     """One feed of a feed step: what was due beside what was given. Weights as it lies, soaked feeds dry."""
 
-    __table_args__ = (bounded("due_kg", 0, STEP_MOST_KG), bounded("given_kg", 0, STEP_MOST_KG))
+    __table_args__ = (
+        bounded("due_kg", 0, STEP_MOST_KG), bounded("given_kg", 0, STEP_MOST_KG), bounded("position", 0, 99),
+    )  # fmt: skip
 
     feed_id: UUID = Field(sa_type=Id, foreign_key="feed.id")
     measure_id: UUID | None = Field(default=None, sa_type=Id, foreign_key="measure.id")
@@ -76,6 +79,7 @@ class Milked(Line, table=True):
     """One milking of one cow."""
 
     __table_args__ = (
+        bounded("position", 0, 99),
         bounded("milk_kg", 0, MILK_MOST_KG),
         bounded("gross_kg", 0, PAIL_MOST_KG),
         bounded("empty_kg", 0, 20),

@@ -224,11 +224,13 @@ def _entries() -> None:
     _table(
         "fed",
         _id("entry_id", to="entry"),
+        _column("position", sa.Integer()),
         _id("feed_id", to="feed"),
         _id("measure_id", to="measure", nullable=True),
         _column("due_kg", sa.Float(), nullable=True),
         _column("given_kg", sa.Float(), nullable=True),
         _column("typed", sa.String()),
+        _check("ck_fed_position", "position >= 0 AND position <= 99"),
         _check("ck_fed_due_kg", "due_kg >= 0 AND due_kg <= 9999.0"),
         _check("ck_fed_given_kg", "given_kg >= 0 AND given_kg <= 9999.0"),
     )
@@ -236,12 +238,14 @@ def _entries() -> None:
     _table(
         "milked",
         _id("entry_id", to="entry"),
+        _column("position", sa.Integer()),
         _column("milk_kg", sa.Float(), nullable=True),
         _column("gross_kg", sa.Float(), nullable=True),
         _id("pail_id", to="pail", nullable=True),
         _column("empty_kg", sa.Float(), nullable=True),
         _word("fate", "house", "calves", "other animals", "sold or given", "thrown away", nullable=True),
         _column("typed", sa.String()),
+        _check("ck_milked_position", "position >= 0 AND position <= 99"),
         _check("ck_milked_milk_kg", "milk_kg >= 0 AND milk_kg <= 80.0"),
         _check("ck_milked_empty_kg", "empty_kg >= 0 AND empty_kg <= 20"),
         _check("ck_milked_gross_kg", "gross_kg >= 0 AND gross_kg <= 120.0"),

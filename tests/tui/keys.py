@@ -1,0 +1,57 @@
+"""A sitting without a terminal: keys in, pages out, through the very places and tables that the program uses."""
+
+from store.book.snapshot import Written
+from store.book.words import State
+from tui.page import Size
+from tui.place import Place
+from tui.rooms import House
+
+NAMED = {" ": "space", ".": "full_stop", ",": "comma", "/": "slash", "?": "question_mark"}
+WORDS = {"enter", "backspace", "up", "down", "left", "right", "escape"}
+
+
+class Sitting:
+    """Presses keys and remembers where it stands."""
+
+    def __init__(self, house: House) -> None:
+        """At the first place of the sitting."""
+        self.house = house
+        self.walker = house.walker
+        self.place: Place | None = house.first()
+
+    def press(self, *keys: str) -> "Sitting":
+        """Keys by name (`enter`), or text typed a letter at a time (`7.2`)."""
+        for key in keys:
+            for each in [key] if key in WORDS else list(key):
+                assert self.place is not None, "the keeper has left"
+                self.place = self.place.press(NAMED.get(each, each), None if each in WORDS else each)
+        return self
+
+    @property
+    def said(self) -> str:
+        """The sentence on the screen."""
+        assert self.place is not None, "the keeper has left"
+        return self.place.said
+
+    def text(self, width: int = 80, height: int = 24) -> str:
+        """The page as plain text."""
+        assert self.place is not None, "the keeper has left"
+        return self.place.draw(Size(width, height)).text()
+
+    def newest(self) -> Written:
+        """The entry written last."""
+        return self.walker.snapshot.entries[-1]
+
+    def written(self) -> int:
+        """How many entries this round has."""
+        return len(self.walker.snapshot.entries)
+
+    def to_step(self, name: str, kind: str) -> "Sitting":
+        """Stand at a step, ready to write."""
+        index = next(at for at, step in enumerate(self.walker.steps) if (step.name, step.kind) == (name, kind))
+        self.place = self.house.lamp(index)
+        return self
+
+    def states(self) -> list[State]:
+        """What became of each step."""
+        return [step.state for step in self.walker.steps]

@@ -1,0 +1,96 @@
+"""The one widget in the running program: key, disk, picture in one handler."""
+
+from pathlib import Path
+
+import pytest
+
+from store.book.opening import Book
+from store.book.reading import read_facts
+from tests.farm import HandClock
+from tui.app import PenwalkApp
+from tui.crash import report
+from tui.page import Page, Size
+from tui.stage import TOO_QUICK, Stage
+from tui.walker import Walker
+
+
+@pytest.fixture
+def app(book: Book) -> PenwalkApp:
+    """The program on the pretend morning."""
+    return PenwalkApp(Walker(book, read_facts(book.desk, book.clock.now()), pretend=True))
+
+
+async def test_enter_writes_and_shows_the_next_step(app: PenwalkApp) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("enter")
+        stage = app.query_one(Stage)
+        assert len(stage.place.walker.snapshot.entries) == 1
+        assert "Stall" in stage.page.text()
+        assert "1 done" in stage.page.text()
+
+
+async def test_an_enter_that_comes_too_soon_is_said_and_writes_nothing(app: PenwalkApp, clock: HandClock) -> None:
+    clock.ticks = lambda: 5.0  # type: ignore[method-assign]
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("enter", "enter", "enter")
+        stage = app.query_one(Stage)
+        assert len(stage.place.walker.snapshot.entries) == 1
+        assert stage.place.said == TOO_QUICK
+
+
+async def test_a_line_feed_is_an_enter_too(app: PenwalkApp) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("ctrl+j")
+        assert len(app.query_one(Stage).place.walker.snapshot.entries) == 1
+
+
+async def test_the_page_follows_the_size_of_the_window(app: PenwalkApp) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        for size in ((120, 36), (40, 12), (20, 5), (80, 24)):
+            await pilot.resize_terminal(*size)
+            await pilot.pause()
+            assert len(app.query_one(Stage).page.lines) == size[1]
+
+
+async def test_the_clock_in_the_header_goes_on(app: PenwalkApp, clock: HandClock) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        assert "06:31" in app.query_one(Stage).page.text()
+        clock.move(minutes=5)
+        app.query_one(Stage).paint()
+        await pilot.pause()
+        assert "06:36" in app.query_one(Stage).page.text()
+
+
+async def test_ctrl_q_does_not_lose_what_is_half_typed(app: PenwalkApp) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("enter", "2", "ctrl+q", "ctrl+c")
+        assert app.is_running
+        assert "«2» is typed and not written" in app.query_one(Stage).page.text()
+
+
+async def test_q_leaves_with_status_0(app: PenwalkApp) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("q")
+    assert app.return_code == 0
+
+
+async def test_a_mistake_in_the_program_is_one_plain_sentence(
+    app: PenwalkApp, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("tui.crash.user_log_path", lambda *_, **__: tmp_path)
+
+    def broken(_: object, __: Size) -> Page:
+        raise ZeroDivisionError("broken on purpose")
+
+    async with app.run_test(size=(80, 24)) as pilot:
+        monkeypatch.setattr("tui.walk.lamp.Lamp.draw", broken)
+        await pilot.press("right")
+    assert app.return_code == 70
+    assert app.crash_report.startswith("Penwalk stopped because of a mistake in it.")
+    assert "broken on purpose" in (tmp_path / "penwalk-crash.txt").read_text()
+
+
+def test_a_crash_is_reported_even_where_no_file_can_be_written(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("tui.crash.user_log_path", lambda *_, **__: Path("/dev/null/nowhere"))
+    monkeypatch.setattr("tui.crash.gettempdir", lambda: "/dev/null/nowhere")
+    assert report(ValueError("x")).endswith("Everything you confirmed is in the book.")
