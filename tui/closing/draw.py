@@ -1,27 +1,27 @@
 """The closing screen, line by line: not recorded first, then skipped, then what was given otherwise."""
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from textwrap import wrap
 
+from store.book.snapshot import Written
 from store.book.words import Units
 from store.round.steps import Step
 from store.round.summary import Change, Difference, MilkTotal, Summary
-from tui.page import Line, Role, Size, Span, cut, line
+from tui.page import Line, Role, Size, Span, line
 from tui.telling import figure, who
 from tui.walker import Walker
 from tui.words import clock, day, volume, weight
 
+INDENT = 14
+ROWS_OF_THE_FRAME, LEAST_ROWS = 11, 3
+
 
 def closing_lines(walker: Walker, summary: Summary, row: int, size: Size) -> list[Line]:
-    """The body of the closing screen."""
-    lines = [
-        *_head(walker, summary),
-        (),
-        *_not_recorded(summary, row),
-        *_lists(walker, summary),
-        (),
-        *_totals(walker, summary),
-    ]
-    return [tuple(Span(cut(span.text, size.width - 1), span.role) for span in each) for each in lines]
+    """The body of the closing screen. A long list of what is not recorded is shown around the marked line."""
+    below = [*_lists(walker, summary, size.width), (), *_totals(walker, summary, size.width)]
+    room = max(size.height - ROWS_OF_THE_FRAME - len(below), LEAST_ROWS)
+    return [*_head(walker, summary), (), *_not_recorded(summary, row, room), *below]
 
 
 def _head(walker: Walker, summary: Summary) -> list[Line]:
@@ -35,24 +35,26 @@ def _head(walker: Walker, summary: Summary) -> list[Line]:
     return [line(Span(title, Role.STRONG)), line(Span(counts, Role.STRONG))]
 
 
-def _not_recorded(summary: Summary, row: int) -> Iterator[Line]:
+def _not_recorded(summary: Summary, row: int, room: int) -> Iterator[Line]:
     if not summary.steps:
-        yield line(
-            Span(" Nothing is planned for this round. Feeding plans, milkings and tasks in the farm folder fill it.")
-        )
-    for at, step in enumerate(summary.not_recorded):
+        yield line(" Nothing is planned for this round. Feeding plans, milkings and tasks in the farm folder fill it.")
+    missing = summary.not_recorded
+    row = min(row, len(missing) - 1)
+    first = max(min(row - room // 2, len(missing) - room), 0)
+    for at, step in enumerate(missing[first : first + room], first):
         words = f"{step.place:<12} {step.name}{_kind(step.kind.value)}"
-        marked = at == min(row, len(summary.not_recorded) - 1)
         yield line(
-            Span(" NOT RECORDED " if at == 0 else " " * 14, Role.WARNING),
-            Span(f"{'>' if marked else ' '} {words} ", Role.HERE if marked else Role.WARNING),
+            Span(" NOT RECORDED " if at == first else " " * INDENT, Role.WARNING),
+            Span(f"{'>' if at == row else ' '} {words} ", Role.HERE if at == row else Role.WARNING),
         )
+    if len(missing) > room:
+        yield line(Span(f"{'':<{INDENT}}  {first + 1} to {first + room} of {len(missing)}", Role.QUIET))
 
 
-def _lists(walker: Walker, summary: Summary) -> Iterator[Line]:
-    yield from _list("SKIPPED", (_skipped(step) for step in summary.skipped))
-    yield from _list("OTHERWISE", (_difference(walker, each) for each in summary.differences))
-    yield from _list("CHANGED", (_change(walker, each) for each in summary.changes))
+def _lists(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:
+    yield from _list(width, "SKIPPED", (_skipped(step) for step in summary.skipped))
+    yield from _list(width, "OTHERWISE", (_difference(walker, each) for each in summary.differences))
+    yield from _list(width, "CHANGED", (_change(walker, each) for each in summary.changes))
 
 
 def _skipped(step: Step) -> str:
@@ -65,16 +67,22 @@ def _difference(walker: Walker, each: Difference) -> str:
 
 
 def _change(walker: Walker, each: Change) -> str:
-    now, first = figure(walker, each.now), figure(walker, each.first)
-    when = clock(each.first.happened_at, walker.farm.zone)
-    return f"{each.step.name}: {now}, first written as {first} ({when} {who(walker, each.first)})"
+    now, first = _what_changed(each.now, each.first), _what_changed(each.first, each.now)
+    when = f"{clock(each.first.happened_at, walker.farm.zone)} {who(walker, each.first)}"
+    return f"{each.step.name}: {figure(walker, now)}, first written as {figure(walker, first)} ({when})"
 
 
-def _totals(walker: Walker, summary: Summary) -> Iterator[Line]:
+def _what_changed(entry: Written, other: Written) -> Written:
+    """An entry with only those feeds that stand otherwise in another one."""
+    changed = tuple(fed for fed in entry.fed if fed not in other.fed)
+    return replace(entry, fed=changed) if changed else entry
+
+
+def _totals(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:
     units = walker.farm.units
-    yield from _list("MILK", (_milk(total, units) for total in summary.milk))
+    yield from _list(width, "MILK", (_milk(total, units) for total in summary.milk))
     fed = [f"{t.feed.name} {weight(t.given_kg, units)}{' dry' if t.feed.soaked else ''}" for t in summary.fed]
-    yield from _list("FED", ["   ".join(fed)] if fed else [])
+    yield from _list(width, "FED", ["   ".join(fed)] if fed else [])
 
 
 def _milk(total: MilkTotal, units: Units) -> str:
@@ -82,9 +90,12 @@ def _milk(total: MilkTotal, units: Units) -> str:
     return f"{total.fate.value:<14} {amount}  {', '.join(total.cows)}"
 
 
-def _list(heading: str, entries: Iterable[str]) -> Iterator[Line]:
-    for at, words in enumerate(entries):
-        yield line(Span(f" {heading if at == 0 else '':<13}", Role.QUIET), Span(words))
+def _list(width: int, heading: str, entries: Iterable[str]) -> Iterator[Line]:
+    """A heading, and under it every entry in as many rows as it needs."""
+    for entry in entries:
+        for row in wrap(entry, max(width - INDENT - 1, 10), replace_whitespace=False, drop_whitespace=True):
+            yield line(Span(f" {heading:<{INDENT - 1}}", Role.QUIET), Span(row))
+            heading = ""
 
 
 def _kind(kind: str) -> str:
