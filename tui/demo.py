@@ -11,12 +11,12 @@ from pathlib import Path
 
 from platformdirs import user_cache_path
 
-from store.book.clock import Clock, PretendClock, moment
+from store.book.clock import Clock, PretendClock
 from store.book.desk import FileDesk
 from store.book.errors import BookError
 from store.book.form import HEAD
 from store.book.opening import Book, open_book
-from store.book.reading import read_facts
+from store.book.reading import last_written, read_facts
 from store.book.turn import from_wall
 from tui.sitting import walk
 from tui.terminal import keys_kept, refuse_dumb
@@ -29,29 +29,32 @@ def show_demo(at: str | None, look: str, *, afresh: bool) -> int:
     """Walk the pretend morning; the exit status. It goes on where it was left, until all of it is recorded."""
     refuse_dumb()
     folder = Path(str(files("demo_farm")))
+    place = _cache(folder) / "walked.penwalk"
     with keys_kept():
-        place = _cache(folder) / "walked.penwalk"
-        going_on = place.is_file() and not afresh and _unfinished(place, folder)
-        if not going_on:
+        if afresh or not place.is_file():
             _copy(_built(folder), place)
-        with closing(_open(place, folder, at, going_on=going_on)) as book:
-            return walk(book, look, pretend=True, said=GOING_ON if going_on else "")
+        walker = _sit(place, folder, at)
+        if walker.first_open() is None:
+            walker.book.close()
+            _copy(_built(folder), place)
+            walker = _sit(place, folder, at)
+        with closing(walker.book):
+            return walk(walker, look, GOING_ON if walker.snapshot.entries else "")
 
 
-def built_demo() -> Path:
-    """The demo's book as imported, built on first use."""
-    return _built(Path(str(files("demo_farm"))))
-
-
-def _open(place: Path, folder: Path, at: str | None, *, going_on: bool) -> Book:
-    """The copy with its pretend clock; going on, the clock starts after what was written last."""
+def _sit(place: Path, folder: Path, at: str | None) -> Walker:
+    """At the copy, with its pretend clock; unless told otherwise it starts after what was written last."""
     book = open_book(str(place), Clock())
-    start = _start(book, folder, at)
-    if going_on and at is None:
-        (last,) = book.desk.rows("SELECT max(written_at) FROM entry", {})[0]
-        start = max(start, moment(last or 0) + timedelta(minutes=1))
-    book.clock = PretendClock(start)
-    return book
+    try:
+        start = _start(book, folder, at)
+        last = last_written(book.desk)
+        if at is None and last is not None:
+            start = max(start, last + timedelta(minutes=1))
+        book.clock = PretendClock(start)
+        return Walker(book, read_facts(book.desk, book.clock.now()), pretend=True)
+    except BaseException:
+        book.close()
+        raise
 
 
 def _start(book: Book, folder: Path, at: str | None) -> datetime:
@@ -61,12 +64,6 @@ def _start(book: Book, folder: Path, at: str | None) -> datetime:
     except ValueError as error:
         raise BookError(f"--at: found «{text}»; expected a time as 2026-03-11T06:31.") from error
     return from_wall(wall, read_facts(book.desk, book.clock.now()).zone)
-
-
-def _unfinished(place: Path, folder: Path) -> bool:
-    with closing(_open(place, folder, None, going_on=True)) as book:
-        walker = Walker(book, read_facts(book.desk, book.clock.now()))
-        return bool(walker.snapshot.entries) and walker.first_open() is not None
 
 
 def _cache(folder: Path) -> Path:

@@ -6,7 +6,7 @@ from contextlib import closing
 from platformdirs import user_state_path
 
 from store.book.clock import Clock, new_id
-from store.book.opening import Book, open_book
+from store.book.opening import open_book
 from store.book.reading import read_facts
 from tui.terminal import keys_kept, refuse_dumb
 from tui.walker import Walker
@@ -16,12 +16,11 @@ def sit_down(place: str, look: str) -> int:
     """Open the keeper's own book and walk the round of this hour; the exit status."""
     refuse_dumb()
     with keys_kept(), closing(open_book(place, Clock(), bench_name())) as book:
-        return walk(book, look)
+        return walk(Walker(book, read_facts(book.desk, book.clock.now())), look)
 
 
-def walk(book: Book, look: str, *, pretend: bool = False, said: str = "") -> int:
-    """Show the round of an open book until the keeper leaves; the exit status."""
-    walker = Walker(book, read_facts(book.desk, book.clock.now()), pretend=pretend)
+def walk(walker: Walker, look: str, said: str = "") -> int:
+    """Show the round at hand until the keeper leaves; the exit status. said: a first sentence."""
     from tui.app import PenwalkApp  # noqa: PLC0415 textual: only when there is a round to show
 
     app = PenwalkApp(walker, look, said)

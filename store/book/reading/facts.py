@@ -5,7 +5,7 @@ from datetime import date, datetime
 from typing import Any
 from uuid import UUID
 
-from store.book.clock import micros
+from store.book.clock import micros, moment
 from store.book.desk import Desk, FoundRow
 from store.book.errors import DamagedBook
 from store.book.reading import sql
@@ -43,6 +43,12 @@ def read_facts(desk: Desk, now: datetime) -> FarmFacts:
         units=Units(setting[SettingName.UNITS]),
         evening_from_h=int(setting[SettingName.EVENING_FROM]),
     )
+
+
+def last_written(desk: Desk) -> datetime | None:
+    """When the newest entry was written; None in a book without entries. Not for a large book."""
+    found = desk.rows(sql.LAST_WRITTEN, {})
+    return moment(found[0][0]) if found else None
 
 
 def people(found: Sequence[FoundRow]) -> tuple[Person, ...]:

@@ -79,6 +79,9 @@ JOIN task_as a ON a.id = {_in_force("task_as", "n.task_id = i.id")}
 WHERE a.in_use AND a.slot = :slot ORDER BY a.position, a.name, i.id
 """
 
+LAST_WRITTEN = "SELECT written_at FROM entry ORDER BY written_at DESC LIMIT 1"
+"""Reads the whole table: for the demo's small book only."""
+
 ENTRIES = """
 SELECT id, step_id, kind, animal_id, pen_id, task_id, state, reason, happened_at, written_at, person_id, replaces_id
 FROM entry WHERE day = :day AND slot = :slot ORDER BY written_at, id
