@@ -36,7 +36,8 @@ def header(walker: Walker, width: int) -> Line:
         f"{states.count(State.DONE)} done  {states.count(State.SKIPPED)} skipped  {states.count(State.OPEN)} to do "
     )
     which = f"DEMO, PRETEND {slot_name(walker.snapshot)}" if walker.pretend else slot_name(walker.snapshot)
-    who = f" {which}  {day(walker.turn.day)}  {clock(now, farm.zone)}  {walker.person.name}"
+    set_to = f" SET {clock(walker.set_at, farm.zone)}" if walker.set_at else ""
+    who = f" {which}  {day(walker.turn.day)}  {clock(now, farm.zone)}{set_to}  {walker.person.name}"
     if width < SMALL.width:
         who, counts = f" {which}", f"{clock(now, farm.zone)}  {states.count(State.OPEN)} to do "
     return line(Span(apart(who, counts, width), Role.HEADER))
@@ -67,7 +68,7 @@ def key_lines(place: Place, width: int) -> list[Line]:
         if not key.shown(place):
             continue
         words = [
-            Span(f"   {key.sign}" if rows[-1] else f" {key.sign}", Role.KEY),
+            Span(f"  {key.sign}" if rows[-1] else f" {key.sign}", Role.KEY),
             Span(f" {key.shown(place)}"),
         ]
         if width_of(rows[-1]) + width_of(words) >= width:

@@ -39,6 +39,9 @@ class Rooms(Protocol):
 
     walker: Walker
 
+    def first(self) -> "Place":
+        """Where a sitting begins."""
+
     def lamp(self, index: int, *, taken_up: bool = True) -> "Place":
         """A step of the walk."""
 
@@ -48,8 +51,44 @@ class Rooms(Protocol):
     def skipping(self, index: int, back: "Place") -> "Place":
         """The reasons for skipping a step."""
 
+    def later(self, index: int, back: "Place") -> "Place":
+        """When a step is to be done instead."""
+
+    def more(self, back: Any) -> "Place":
+        """What else can be done at a step."""
+
+    def why(self, back: Any) -> "Place":
+        """What the numbers of a step are made of."""
+
     def undoing(self, back: "Place") -> "Place":
         """What can be undone."""
+
+    def going(self, back: "Place") -> "Place":
+        """To a step by a few letters."""
+
+    def noting(self, back: "Place") -> "Place":
+        """A note."""
+
+    def persons(self, back: "Place") -> "Place":
+        """Who does the round."""
+
+    def timing(self, back: "Place") -> "Place":
+        """When it happened."""
+
+    def vet(self, back: "Place") -> "Place":
+        """Signs that mean call, the number, her facts."""
+
+    def locked(self, back: "Place") -> "Place":
+        """Keys that do nothing, for wiping the keyboard."""
+
+    def buckets(self, back: "Place") -> "Place":
+        """All buckets on one screen."""
+
+    def whole_pen(self, back: Any) -> "Place":
+        """All plain steps of a pen on one screen."""
+
+    def ending(self, back: "Place") -> "Place":
+        """Asks before the round is ended."""
 
     def help(self, back: "Place") -> "Place":
         """The keys of a place."""
@@ -103,6 +142,22 @@ ENTER = ("enter", "ctrl+j")
 BACKSPACE = ("backspace", "ctrl+h", "delete")
 UNDO_KEY = Key(("u",), "U", "undo", "Undoes what was written last, or before: shows it first, Enter undoes.",
                lambda place: place.rooms.undoing(place))  # fmt: skip
+GO_KEY = Key(("g",), "G", "go to", "To a pen, animal or step by a few letters; typing over a done one corrects it.",
+             lambda place: place.rooms.going(place))  # fmt: skip
+NOTE_KEY = Key(
+    ("n",), "N", "note", "A note, for the book or for the next person.", lambda place: place.rooms.noting(place)
+)
+PERSON_KEY = Key(("p",), "P", "person", "Who does the round.", lambda place: place.rooms.persons(place))
+TIME_KEY = Key(("t",), "T", "time", "When it happened, for the next entry.", lambda place: place.rooms.timing(place))
+VET_KEY = Key(("v",), "V", "vet", "Signs that mean call the vet, the number, her facts.",
+              lambda place: place.rooms.vet(place))  # fmt: skip
+LOCK_KEY = Key(
+    ("z",), "Z", "lock", "Locks the keys for wiping; `open` and Enter unlock.", lambda place: place.rooms.locked(place)
+)
+BUCKETS_KEY = Key(("b",), "B", "buckets", "All buckets on one screen.", lambda place: place.rooms.buckets(place))
 HELP_KEY = Key(("h", "question_mark"), "H", "help", "This list of keys.", lambda place: place.rooms.help(place))
 LEAVE_KEY = Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves. The round stays open; coming back goes on.",
                 Place.leave)  # fmt: skip
+YARD_KEYS = (
+    BUCKETS_KEY, GO_KEY, NOTE_KEY, UNDO_KEY, PERSON_KEY, TIME_KEY, VET_KEY, HELP_KEY, LOCK_KEY, LEAVE_KEY,
+)  # fmt: skip

@@ -1,5 +1,17 @@
 """An entry in words: when, who, whose step, and its figures."""
 
+from collections.abc import Iterator
+
+from store.book.figures import (
+    CountedFigure,
+    FedFigure,
+    FeltFigure,
+    MilkedFigure,
+    NotedFigure,
+    PartedFigure,
+    SoakedFigure,
+    StrungFigure,
+)
 from store.book.snapshot import Written
 from store.book.words import State
 from tui.walker import Walker
@@ -20,25 +32,41 @@ def who(walker: Walker, entry: Written) -> str:
 def name(walker: Walker, entry: Written) -> str:
     """Whose step it is."""
     step = next((step for step in walker.steps if step.step_id == entry.step_id), None)
-    return step.name if step else f"{entry.kind.value}, no longer planned"
+    return step.name if step else walker.snapshot.name_of(entry.subject) or entry.kind.value
 
 
 def figure(walker: Walker, entry: Written) -> str:
     """What an entry says, in a few words."""
-    if entry.state is State.OPEN:
-        return "open again"
-    if entry.state is State.SKIPPED:
-        return f"skipped, {entry.reason}"
-    if entry.milked and entry.milked.milk_kg is not None and entry.milked.fate:
-        return f"milk {weight(entry.milked.milk_kg, walker.farm.units)} to {entry.milked.fate.value}"
-    return _given(walker, entry) or "done"
+    plain = {
+        State.OPEN: "open again" if not entry.figures else "short, still open",
+        State.SKIPPED: f"skipped, {entry.reason}",
+        State.MOVED_ON: "moved on to the next round",
+        State.ON_PAPER: "on paper",
+    }
+    return plain.get(entry.state) or " + ".join(_each(walker, entry)) or "done"
 
 
-def _given(walker: Walker, entry: Written) -> str:
+def _each(walker: Walker, entry: Written) -> Iterator[str]:
+    units = walker.farm.units
+    yield from _given(walker, entry)
+    for milked in entry.of(MilkedFigure):
+        if milked.milk_kg is not None and milked.fate:
+            held = ", held back" if milked.held_back else ""
+            yield f"milk {weight(milked.milk_kg, units)} to {milked.fate.value}{held}"
+    for counted in entry.of(CountedFigure):
+        yield f"{counted.heads_seen} of {counted.heads_due} heads"
+    for soaked in entry.of(SoakedFigure):
+        yield soaked.act.value if soaked.dry_kg is None else f"{soaked.act.value}, {weight(soaked.dry_kg, units)} dry"
+    yield from (parted.state.value for parted in entry.of(PartedFigure))
+    yield from (felt.fill.value for felt in entry.of(FeltFigure))
+    yield from (noted.words for noted in entry.of(NotedFigure))
+
+
+def _given(walker: Walker, entry: Written) -> Iterator[str]:
     feeds = walker.snapshot.feeds
-    return " + ".join(
-        f"{feeds[fed.feed_id].name} {weight(fed.given_kg, walker.farm.units)}"
-        f"{' dry' if feeds[fed.feed_id].soaked else ''}"
-        for fed in entry.fed
-        if fed.given_kg is not None
-    )
+    for fed in entry.of(FedFigure):
+        if fed.given_kg is not None:
+            dry = " dry" if feeds[fed.feed_id].soaked else ""
+            yield f"{feeds[fed.feed_id].name} {weight(fed.given_kg, walker.farm.units)}{dry}"
+    for strung in entry.of(StrungFigure):
+        yield f"{strung.strings} strings off"

@@ -1,14 +1,16 @@
 """The round at hand: the book, who walks, and the plan as it stands. Places draw from it and write through it."""
 
+from datetime import datetime
 from uuid import UUID
 
 from store.book.drafts import Draft
 from store.book.errors import BookError
+from store.book.facts import FarmFacts, Person
 from store.book.opening import Book
 from store.book.reading import read_snapshot
-from store.book.snapshot import FarmFacts, Person
-from store.book.turn import turn_at
-from store.book.words import State
+from store.book.snapshot import Written
+from store.book.turn import Turn, turn_at
+from store.book.words import Apart, Kind, State
 from store.round.confirm import Hand
 from store.round.plan import plan
 from store.round.steps import Step
@@ -17,11 +19,12 @@ from store.round.steps import Step
 class Walker:
     """One sitting of one person with one book."""
 
-    def __init__(self, book: Book, farm: FarmFacts, *, pretend: bool = False) -> None:
-        """Open the round that this moment belongs to. pretend: the demo farm, said in the header."""
+    def __init__(self, book: Book, farm: FarmFacts, *, pretend: bool = False, turn: Turn | None = None) -> None:
+        """Open a round: the one that this moment belongs to, or another. pretend: the demo farm, said in the header."""
         self.book = book
         self.pretend = pretend
-        self.turn = turn_at(book.clock.now(), farm.zone, farm.evening_from_h)
+        self.turn = turn or turn_at(book.clock.now(), farm.zone, farm.evening_from_h)
+        self.set_at: datetime | None = None
         self.look()
         self.person = self._first_person()
 
@@ -31,18 +34,29 @@ class Walker:
         self.farm = self.snapshot.farm
         self.steps: tuple[Step, ...] = plan(self.snapshot)
 
+    def open_turn(self, turn: Turn) -> None:
+        """Another round, in the same sitting."""
+        self.turn, self.set_at = turn, None
+        self.look()
+
+    def moment(self) -> datetime:
+        """When what is written next happened: the time that was set, else now."""
+        return self.set_at or self.book.clock.now()
+
     def hand(self) -> Hand:
         """Who presses a key now."""
-        return Hand(self.turn, self.person.id, self.book.clock.now(), self.farm.units)
+        return Hand(self.turn, self.person.id, self.moment(), self.farm.units, self.farm.meal_limit_kg)
 
-    def write(self, draft: Draft) -> str | None:
-        """Append, durably, then look again. Returns what went wrong in words; then nothing was written."""
+    def write(self, *drafts: Draft) -> str | None:
+        """Append, durably, then look again. Returns what went wrong in words; then that draft was not written."""
         try:
-            self.book.append(draft)
+            for draft in drafts:
+                self.book.append(draft)
         except BookError as error:
-            self.look()
             return str(error)
-        self.look()
+        finally:
+            self.look()
+        self.set_at = None
         return None
 
     def first_open(self, after: int = -1) -> int | None:
@@ -52,6 +66,19 @@ class Walker:
                 return index
         return None
 
+    def last_confirmed(self) -> Written | None:
+        """The entry of this round that was written last."""
+        return max(self.snapshot.entries, key=lambda entry: entry.written_at, default=None)
+
+    def ended(self) -> bool:
+        """Whether this round was ended."""
+        return any(entry.kind is Kind.ROUND and entry.state is State.DONE for entry in self.snapshot.counts().values())
+
+    def last_seen_apart(self, calf_id: UUID) -> datetime | None:
+        """When a calf was last written down as shut away."""
+        partings = (each for share in self.snapshot.shares if share.calf_id == calf_id for each in share.partings)
+        return next((each.at for each in partings if each.state is Apart.SHUT_AWAY), None)
+
     def name_of(self, person_id: UUID) -> str:
         """The name of who wrote an entry."""
         return next((person.name for person in self.snapshot.people if person.id == person_id), "somebody")
@@ -60,4 +87,5 @@ class Walker:
         here = [person for person in self.snapshot.people if person.here]
         if not here:
             raise BookError("The book knows nobody who does rounds. Add a line to person.csv and person_as.csv.")
-        return here[0]
+        last = self.last_confirmed()
+        return next((person for person in here if last and person.id == last.person_id), here[0])

@@ -2,7 +2,8 @@
 
 from datetime import date, datetime
 
-from store.book.snapshot import Snapshot, Told
+from store.book.facts import Told
+from store.book.snapshot import Snapshot
 from store.book.turn import local
 from store.book.words import Fate, Units
 from store.husbandry.milk import litres

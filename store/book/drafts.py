@@ -4,58 +4,34 @@ from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
 
+from store.book.figures import Figure
 from store.book.turn import Turn
-from store.book.words import Fate, Kind, State
+from store.book.words import Kind, State
+
+NOBODY = UUID(int=0)
 
 
 @dataclass(frozen=True, slots=True)
 class Subject:
-    """Whose step it is: exactly one of the three."""
+    """Whose step it is: one of the four; none for the round itself, or for a note on the whole yard."""
 
     animal_id: UUID | None = None
     pen_id: UUID | None = None
     task_id: UUID | None = None
+    feed_id: UUID | None = None
 
     @property
     def id(self) -> UUID:
-        """The id of whichever it is. Raises ValueError if there is none."""
-        for found in (self.animal_id, self.pen_id, self.task_id):
-            if found is not None:
-                return found
-        raise ValueError("a step belongs to an animal, a pen or a task")
-
-
-@dataclass(frozen=True, slots=True)
-class FedFigure:
-    """One feed: due and given. [kg, soaked feeds dry] given_kg None: not given."""
-
-    feed_id: UUID
-    measure_id: UUID | None
-    due_kg: float | None
-    given_kg: float | None
-    typed: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class MilkedFigure:
-    """One milking. milk_kg None: not milked. [kg]"""
-
-    milk_kg: float | None
-    gross_kg: float | None = None
-    pail_id: UUID | None = None
-    empty_kg: float | None = None
-    fate: Fate | None = None
-    typed: str = ""
-
-
-Figure = FedFigure | MilkedFigure
+        """The id of whichever it is; the nil id if there is none."""
+        found = (self.animal_id, self.pen_id, self.task_id, self.feed_id)
+        return next((each for each in found if each is not None), NOBODY)
 
 
 @dataclass(frozen=True, slots=True)
 class Draft:
     """One entry before it is written. `shown` is the entry that the screen showed for the step, if any."""
 
-    step_id: UUID
+    step_id: UUID | None  # None: nobody planned it; the entry's own id names it
     kind: Kind
     subject: Subject
     turn: Turn
@@ -63,5 +39,6 @@ class Draft:
     happened_at: datetime
     person_id: UUID
     shown: UUID | None
+    happened_from: datetime | None = None
     reason: str = ""
     figures: tuple[Figure, ...] = ()

@@ -3,111 +3,29 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
+from typing import TypeVar
 from uuid import UUID
 
-from store.book.drafts import FedFigure, MilkedFigure, Subject
+from store.book.drafts import Subject
+from store.book.facts import (
+    Animal,
+    Batch,
+    FarmFacts,
+    Feed,
+    Job,
+    Milking,
+    Pen,
+    Person,
+    Portion,
+    Share,
+    SoakLimit,
+    Withholding,
+)
+from store.book.figures import Figure
 from store.book.turn import Turn
-from store.book.words import Kind, Species, Stage, State, Units
+from store.book.words import Kind, State
 
-
-@dataclass(frozen=True, slots=True)
-class FarmFacts:
-    """The farm's own settings in force."""
-
-    id: UUID
-    name: str
-    zone: str
-    units: Units
-    evening_from_h: int
-
-
-@dataclass(frozen=True, slots=True)
-class Person:
-    """Somebody who does rounds."""
-
-    id: UUID
-    name: str
-    here: bool
-
-
-@dataclass(frozen=True, slots=True)
-class Pen:
-    """A pen in use."""
-
-    id: UUID
-    name: str
-
-
-@dataclass(frozen=True, slots=True)
-class Animal:
-    """An animal that is kept, where she stands, and the calves that share her milk."""
-
-    id: UUID
-    name: str
-    tag: str
-    species: Species
-    stage: Stage
-    born_on: date | None
-    calved_on: date | None
-    pen_id: UUID | None
-    calf_ids: tuple[UUID, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Told:
-    """The measure a feed is told in: one scoop, three scoops. holds_kg None: nobody weighed it for this feed."""
-
-    id: UUID
-    name: str
-    plural: str
-    holds_kg: float | None
-
-
-@dataclass(frozen=True, slots=True)
-class Feed:
-    """A feed. Every weight of a soaked one is dry weight."""
-
-    id: UUID
-    name: str
-    soaked: bool
-
-
-@dataclass(frozen=True, slots=True)
-class Portion:
-    """One feed of a feeding plan, for one head. [kg as it lies, soaked feeds dry]"""
-
-    feed: Feed
-    due_kg: float
-    told: Told | None
-
-
-@dataclass(frozen=True, slots=True)
-class Pail:
-    """A milk pail and its weight when empty. [kg]"""
-
-    id: UUID
-    name: str
-    empty_kg: float
-
-
-@dataclass(frozen=True, slots=True)
-class Milking:
-    """A cow that is milked in this slot; her last pails of the same slot, newest first. [kg]"""
-
-    animal_id: UUID
-    pail: Pail | None
-    pails_before_kg: tuple[float, ...] = ()
-    last_milked_at: datetime | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Job:
-    """A standing task of this slot."""
-
-    id: UUID
-    name: str
-    pen_id: UUID | None
-    closing: bool
+F = TypeVar("F", bound=Figure)
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,11 +47,19 @@ class Written:
     state: State
     reason: str
     happened_at: datetime
+    happened_from: datetime | None
     written_at: datetime
     person_id: UUID
     replaces_id: UUID | None
-    fed: tuple[FedFigure, ...] = ()
-    milked: MilkedFigure | None = None
+    figures: tuple[Figure, ...] = ()
+
+    def of(self, kind: type[F]) -> tuple[F, ...]:
+        """Its figures of one kind, in the order of the screen."""
+        return tuple(figure for figure in self.figures if isinstance(figure, kind))
+
+    def the(self, kind: type[F]) -> F | None:
+        """Its first figure of one kind."""
+        return next(iter(self.of(kind)), None)
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,12 +75,24 @@ class Snapshot:
     portions: Mapping[UUID, tuple[Portion, ...]]  # by animal or pen
     milkings: Mapping[UUID, Milking]  # by animal
     jobs: tuple[Job, ...]
+    shares: tuple[Share, ...]
+    withheld: Mapping[UUID, Withholding]  # by animal
+    soak_limits: Mapping[UUID, SoakLimit]  # by feed
+    batches: Mapping[UUID, Batch]  # by feed: what is soaking now
+    portions_next: Mapping[UUID, tuple[Portion, ...]]  # of the round after this one, by animal or pen
+    moved_here: tuple[Written, ...]  # of the round before: what was moved on to this one
+    notes: tuple[Written, ...]  # of the round before, and of this one
     given_before: Mapping[UUID, Given]  # by animal or pen
     entries: tuple[Written, ...]  # by (written_at, id): the history too
 
     def counts(self) -> dict[UUID, Written]:
         """By step_id the entry that counts: the newest by (written_at, id)."""
         return {entry.step_id: entry for entry in self.entries}
+
+    def name_of(self, subject: Subject) -> str:
+        """The name of an animal, pen, feed or job; empty for the whole yard."""
+        named = (self.animals, self.pens, self.feeds.values(), self.jobs)
+        return next((each.name for group in named for each in group if each.id == subject.id), "")
 
     def heads(self, pen_id: UUID) -> tuple[Animal, ...]:
         """The animals that stand in a pen."""

@@ -19,6 +19,14 @@ class Turn:
     day: date
     slot: str
 
+    def before(self) -> "Turn":
+        """The round before this one: of the same day, or the evening of the day before."""
+        return Turn(self.day, MORNING) if self.slot == EVENING else Turn(self.day - timedelta(days=1), EVENING)
+
+    def after(self) -> "Turn":
+        """The round after this one."""
+        return Turn(self.day, EVENING) if self.slot == MORNING else Turn(self.day + timedelta(days=1), MORNING)
+
     def step_id(self, farm_id: UUID, kind: Kind, subject_id: UUID, occasion: str = "") -> UUID:
         """The same for the same job of the same round, whoever plans it and wherever.
 

@@ -6,9 +6,16 @@ from enum import StrEnum
 class Kind(StrEnum):
     """What a step asks for."""
 
+    COUNT = "count"
+    SOAK = "soak"
+    HAY = "hay"
     FEED = "feed"
+    APART = "apart"
+    UDDER = "udder"
     MILK = "milk"
     TASK = "task"
+    NOTE = "note"
+    ROUND = "round"  # the round itself was ended
 
 
 class State(StrEnum):
@@ -16,7 +23,49 @@ class State(StrEnum):
 
     DONE = "done"
     SKIPPED = "skipped"
+    MOVED_ON = "moved on"  # to the next round
+    ON_PAPER = "on paper"  # done, but not typed in yet
     OPEN = "open"
+
+
+class Apart(StrEnum):
+    """Where a calf is, as to the cow it shares."""
+
+    SHUT_AWAY = "shut away"
+    LET_IN = "let in"
+    GOT_OUT = "got out"
+
+
+class Soak(StrEnum):
+    """What was done with a soaked feed."""
+
+    STARTED = "started"
+    FIT = "fit"  # soft right through, smells sweet
+    THROWN_OUT = "thrown out"
+
+
+class Fill(StrEnum):
+    """How an udder feels before milking."""
+
+    SLACK = "slack"
+    COMFORTABLE = "comfortable"
+    FULL = "full"
+    TIGHT = "tight"
+
+
+class Water(StrEnum):
+    """The water a feed is soaked in."""
+
+    COLD = "cold"
+    WARM = "warm"
+
+
+class Air(StrEnum):
+    """How warm it is where the soak stands."""
+
+    COLD = "cold"
+    MILD = "mild"
+    HOT = "hot"
 
 
 class Fate(StrEnum):
@@ -67,7 +116,13 @@ class SettingName(StrEnum):
     ZONE = "zone"
     UNITS = "units"
     EVENING_FROM = "evening_from"
+    MEAL_LIMIT_KG = "meal_limit_kg"
+    AIR = "air"
+    VET = "vet"
 
+
+FIRST_SETTINGS = (SettingName.NAME, SettingName.ZONE, SettingName.UNITS, SettingName.EVENING_FROM)
+"""What every farm has set from its first day."""
 
 MORNING, EVENING = "morning", "evening"
 

@@ -1,5 +1,6 @@
 """Adding an entry. Heavy: loaded by a thread after the first frame, at the latest by the first append."""
 
+from dataclasses import fields
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 from uuid import UUID
@@ -8,12 +9,16 @@ from sqlalchemy.exc import SQLAlchemyError
 from sqlmodel import Session, col, select
 
 from store.book.clock import MICROSECOND, new_id
-from store.book.drafts import Draft, FedFigure, Figure
+from store.book.drafts import Draft
 from store.book.errors import DamagedBook, Overtaken
-from store.book.records import Entry, Fed, Line, Milked
+from store.book.figures import Figure
+from store.book.records import RECORDS, Entry, Line
 
 if TYPE_CHECKING:
     from store.book.opening import Book
+
+
+LINES = {str(record.__tablename__): record for record in RECORDS if issubclass(record, Line)}
 
 
 def append(book: "Book", draft: Draft) -> UUID:
@@ -24,7 +29,7 @@ def append(book: "Book", draft: Draft) -> UUID:
     """
     try:
         with Session(book.desk.engine()) as session, session.begin():
-            entry = _entry(book, draft, newest_of(session, draft.step_id))
+            entry = _entry(book, draft, newest_of(session, draft.step_id) if draft.step_id else None)
             session.add(entry)
             session.flush()
             session.add_all(_line(entry, at, figure) for at, figure in enumerate(draft.figures))
@@ -44,18 +49,21 @@ def _entry(book: "Book", draft: Draft, newest: Entry | None) -> Entry:
     if (newest.id if newest else None) != draft.shown:
         raise Overtaken("Another bench wrote this step first. Nothing was written; look at it again.")
     written_at = _after(newest, book.clock.now())
+    own_id = new_id(written_at)
     values: dict[str, Any] = {
-        "id": new_id(written_at),
-        "step_id": draft.step_id,
+        "id": own_id,
+        "step_id": draft.step_id or own_id,
         "kind": draft.kind,
         "animal_id": draft.subject.animal_id,
         "pen_id": draft.subject.pen_id,
         "task_id": draft.subject.task_id,
+        "feed_id": draft.subject.feed_id,
         "day": draft.turn.day,
         "slot": draft.turn.slot,
         "state": draft.state,
         "reason": draft.reason,
         "happened_at": draft.happened_at,
+        "happened_from": draft.happened_from,
         "written_at": written_at,
         "person_id": draft.person_id,
         "bench": book.bench,
@@ -70,6 +78,6 @@ def _after(newest: Entry | None, now: datetime) -> datetime:
 
 
 def _line(entry: Entry, position: int, figure: Figure) -> Line:
-    values: dict[str, Any] = {name: getattr(figure, name) for name in figure.__dataclass_fields__}
-    record = Fed if isinstance(figure, FedFigure) else Milked
-    return record.model_validate({"id": new_id(entry.written_at), "entry_id": entry.id, "position": position, **values})
+    values: dict[str, Any] = {each.name: getattr(figure, each.name) for each in fields(figure)}
+    own = {"id": new_id(entry.written_at), "entry_id": entry.id, "position": position}
+    return LINES[figure.TABLE].model_validate(own | values)

@@ -7,7 +7,7 @@ sentence that says what was found and what to type instead.
 import re
 from dataclasses import dataclass
 
-from store.book.snapshot import Feed, Pail, Told
+from store.book.facts import Feed, Pail, Told
 from store.book.words import MILK_MOST_KG, PAIL_MOST_KG, STEP_MOST_KG, Units
 from store.husbandry.milk import kilograms, milk_in_pail
 from store.husbandry.units import KG, LB, Unit, spoken
@@ -67,6 +67,14 @@ def feed_amount(text: str, feed: Feed, told: Told | None, units: Units) -> FeedA
     if amount.kg > STEP_MOST_KG:
         raise Unreadable(f"«{text.strip()}» is {amount.kg:,.0f} kg. At most {STEP_MOST_KG:,.0f} kg can be one step.")
     return amount
+
+
+def whole_number(text: str, most: int, what: str) -> int:
+    """A count, as heads or strings. Raises Unreadable."""
+    number, word = number_and_unit(text)
+    if word or number != int(number) or not 0 <= number <= most:
+        raise Unreadable(f"«{text.strip()}» is no number of {what}. Type a whole number from 0 to {most}.")
+    return int(number)
 
 
 def pail_amount(text: str, pail: Pail | None, units: Units) -> PailAmount:

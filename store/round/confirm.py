@@ -1,85 +1,134 @@
-"""A key that confirms, as a draft of the entry it writes. Pure: writing is the book's."""
+"""A key that confirms, as a draft of the entry it writes. Pure: writing is the book's.
 
-from collections.abc import Mapping
+What every kind of step shares is here; a kind with figures of its own has them in store.round.measured.
+"""
+
 from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
 
-from store.book.drafts import Draft, FedFigure, Figure, MilkedFigure
+from store.book.drafts import Draft, Subject
+from store.book.figures import (
+    CountedFigure,
+    FedFigure,
+    FeltFigure,
+    Figure,
+    MilkedFigure,
+    NotedFigure,
+    PartedFigure,
+    SoakedFigure,
+)
 from store.book.snapshot import Written
 from store.book.turn import Turn
-from store.book.words import Fate, State, Units
-from store.round.amount import feed_amount, pail_amount
-from store.round.steps import FeedStep, MilkStep, Step
+from store.book.words import Apart, Fill, Kind, Soak, State, Units
+from store.round.steps import ApartStep, CountStep, FeedStep, MilkStep, SoakStartStep, Step, UdderStep
 
 
 @dataclass(frozen=True, slots=True)
 class Hand:
-    """Who presses the key, in which round, when, and how the farm reads a number."""
+    """Who presses the key, in which round, when it happened, and how the farm reads a number."""
 
     turn: Turn
     person_id: UUID
     now: datetime
     units: Units
+    meal_limit_kg: float | None = None
 
 
-def fed(hand: Hand, step: FeedStep, typed: Mapping[UUID, str]) -> Draft:
-    """Given: as shown, but for the feeds with something typed (by feed_id). Raises Unreadable."""
-    figures = tuple(
-        FedFigure(due.feed.id, due.told.id if due.told else None, due.due_kg, due.as_shown_kg)
-        if due.feed.id not in typed
-        else FedFigure(
-            due.feed.id,
-            due.told.id if due.told else None,
-            due.due_kg,
-            feed_amount(typed[due.feed.id], due.feed, due.told, hand.units).kg,
-            typed[due.feed.id],
-        )
-        for due in step.due
-    )
-    return _draft(hand, step, State.DONE, figures)
-
-
-def milked(hand: Hand, step: MilkStep, typed: str, fate: Fate) -> Draft:
-    """So much milk, and where it went. Raises Unreadable."""
-    pail = step.milking.pail
-    amount = pail_amount(typed, pail, hand.units)
-    pail_id = pail.id if pail and amount.gross_kg is not None else None
-    figure = MilkedFigure(amount.milk_kg, amount.gross_kg, pail_id, amount.empty_kg, fate, typed)
-    return _draft(hand, step, State.DONE, (figure,))
+class Doubtful(ValueError):
+    """What was typed can be read but is unusual; str() asks. A second Enter writes it."""
 
 
 def done(hand: Hand, step: Step) -> Draft:
     """A job is done."""
-    return _draft(hand, step, State.DONE, ())
+    return draft(hand, step, State.DONE, ())
+
+
+def counted(hand: Hand, step: CountStep, heads_seen: int) -> Draft:
+    """Heads seen. A short count is kept, and the step stays open until all are found."""
+    state = State.DONE if heads_seen >= len(step.heads) else State.OPEN
+    return draft(hand, step, state, (CountedFigure(len(step.heads), heads_seen),))
+
+
+def parted(hand: Hand, step: ApartStep) -> Draft:
+    """The calf is where this round wants it."""
+    return draft(hand, step, State.DONE, (PartedFigure(step.cow.id, step.want),))
+
+
+def got_out(hand: Hand, cow_id: UUID, calf_id: UUID, since: datetime | None) -> Draft:
+    """The calf was found with the cow: it got out between the last time it was seen apart and now."""
+    return Draft(
+        step_id=None,
+        kind=Kind.APART,
+        subject=Subject(animal_id=calf_id),
+        turn=hand.turn,
+        state=State.DONE,
+        happened_at=hand.now,
+        happened_from=since,
+        person_id=hand.person_id,
+        shown=None,
+        figures=(PartedFigure(cow_id, Apart.GOT_OUT),),
+    )
+
+
+def felt(hand: Hand, step: UdderStep, fill: Fill, quarters: str = "") -> Draft:
+    """An udder, as it felt."""
+    return draft(hand, step, State.DONE, (FeltFigure(fill, quarters),))
+
+
+def noted(hand: Hand, subject: Subject, words: str, *, tell: bool) -> Draft:
+    """Words of the keeper about an animal, a pen, or the whole yard."""
+    return Draft(
+        step_id=None,
+        kind=Kind.NOTE,
+        subject=subject,
+        turn=hand.turn,
+        state=State.DONE,
+        happened_at=hand.now,
+        person_id=hand.person_id,
+        shown=None,
+        figures=(NotedFigure(words, tell),),
+    )
 
 
 def skipped(hand: Hand, step: Step, reason: str) -> Draft:
     """Not done, with the reason; what was due is kept beside it."""
-    return _draft(hand, step, State.SKIPPED, _not_done(step), reason)
+    return draft(hand, step, State.SKIPPED, not_done(step), reason)
+
+
+def moved_on(hand: Hand, step: Step) -> Draft:
+    """To be done in the next round."""
+    return draft(hand, step, State.MOVED_ON, not_done(step))
+
+
+def left_open(hand: Hand, step: Step, state: State = State.OPEN) -> Draft:
+    """A round ends with this step not recorded, or on paper: what was due is kept, so that the old round stays."""
+    return draft(hand, step, state, not_done(step))
+
+
+def ended(hand: Hand, step_id: UUID, shown: UUID | None) -> Draft:
+    """The round is ended."""
+    return Draft(step_id, Kind.ROUND, Subject(), hand.turn, State.DONE, hand.now, hand.person_id, shown)
 
 
 def undone(hand: Hand, entry: Written) -> Draft:
     """The step of an entry is open again. The entry stays in the book as its history."""
-    return Draft(
-        step_id=entry.step_id,
-        kind=entry.kind,
-        subject=entry.subject,
-        turn=hand.turn,
-        state=State.OPEN,
-        happened_at=hand.now,
-        person_id=hand.person_id,
-        shown=entry.id,
-    )
+    return Draft(entry.step_id, entry.kind, entry.subject, hand.turn, State.OPEN, hand.now, hand.person_id, entry.id)
 
 
-def _not_done(step: Step) -> tuple[Figure, ...]:
+def not_done(step: Step) -> tuple[Figure, ...]:
+    """The figures of a step that is not done: what was due, and nothing beside it."""
     if isinstance(step, FeedStep):
         return tuple(FedFigure(due.feed.id, due.told.id if due.told else None, due.due_kg, None) for due in step.due)
+    if isinstance(step, SoakStartStep):
+        return (SoakedFigure(Soak.STARTED, step.due_kg, None),)
+    if isinstance(step, CountStep):
+        return (CountedFigure(len(step.heads), None),)
     return (MilkedFigure(None),) if isinstance(step, MilkStep) else ()
 
 
-def _draft(hand: Hand, step: Step, state: State, figures: tuple[Figure, ...], reason: str = "") -> Draft:
+def draft(hand: Hand, step: Step, state: State, figures: tuple[Figure, ...], reason: str = "") -> Draft:
+    """The draft of a planned step."""
     return Draft(
         step_id=step.step_id,
         kind=step.kind,

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from store.book.drafts import Subject
-from store.book.snapshot import Animal, Pen, Portion
+from store.book.facts import Animal, Pen, Portion
 from store.book.words import Kind
 from store.round.planning import Planning
 from store.round.steps import DueFeed, FeedStep
@@ -31,16 +31,17 @@ def due_feed(portion: Portion, heads: int) -> DueFeed:
     holds_kg = portion.told.holds_kg if portion.told else None
     measures = round(4 * due_kg / holds_kg) / 4 if holds_kg else 0.0
     if holds_kg is None or measures == 0:
-        return DueFeed(portion.feed, portion.told, due_kg, None, due_kg)
-    return DueFeed(portion.feed, portion.told, due_kg, measures, measures * holds_kg)
+        return DueFeed(portion.feed, portion.told, due_kg, None, due_kg, portion.since)
+    return DueFeed(portion.feed, portion.told, due_kg, measures, measures * holds_kg, portion.since)
 
 
 def _step(planning: Planning, subject: Subject, name: str, place: str, heads: tuple[Animal, ...]) -> FeedStep:
-    step_id = planning.step_id(Kind.FEED, subject)
+    portions = planning.snapshot.portions[subject.id]
+    kind = Kind.HAY if any(portion.feed.baled for portion in portions) else Kind.FEED
     return FeedStep(
-        *(step_id, Kind.FEED, subject, name, place, planning.counts.get(step_id)),
+        *planning.head(kind, subject, name, place),
         animal=heads[0] if subject.animal_id else None,
         heads=heads,
-        due=tuple(due_feed(portion, len(heads)) for portion in planning.snapshot.portions[subject.id]),
+        due=tuple(due_feed(portion, len(heads)) for portion in portions),
         before=planning.snapshot.given_before.get(subject.id),
     )

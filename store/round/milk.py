@@ -1,26 +1,55 @@
-"""Milk steps: one for each cow that is milked in this slot."""
+"""Milk steps: one for each cow that is milked in this slot, and since when her udder fills."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from datetime import datetime
 
 from store.book.drafts import Subject
-from store.book.snapshot import Animal
-from store.book.words import Kind
-from store.husbandry.milk import usual_range
+from store.book.facts import Animal, PastPail, Share
+from store.book.words import Apart, Kind
+from store.round.apart import shared_calves
 from store.round.planning import Planning
 from store.round.steps import MilkStep
+
+COMPARED = 7
+"""Pails that the usual range is drawn from."""
 
 
 def animal_milk(planning: Planning, animal: Animal, place: str) -> Iterator[MilkStep]:
     """The step of a cow that is milked now."""
-    milking = planning.snapshot.milkings.get(animal.id)
+    snapshot = planning.snapshot
+    milking = snapshot.milkings.get(animal.id)
     if milking is None:
         return
-    subject = Subject(animal_id=animal.id)
-    step_id = planning.step_id(Kind.MILK, subject)
+    shares = tuple(share for share in snapshot.shares if share.cow_id == animal.id)
+    pails = milking.pails_before
     yield MilkStep(
-        step_id, Kind.MILK, subject, animal.name, place, planning.counts.get(step_id),
+        *planning.head(Kind.MILK, Subject(animal_id=animal.id), animal.name, place),
         animal=animal,
-        calves=tuple(calf for calf in planning.snapshot.animals if calf.id in animal.calf_ids),
+        calves=shared_calves(planning, animal),
         milking=milking,
-        usual_kg=usual_range(milking.pails_before_kg),
-    )  # fmt: skip
+        emptied_at=emptied_at(shares, pails, None),
+        rates_kg_h=tuple(_rates(shares, pails))[:COMPARED],
+        withheld=snapshot.withheld.get(animal.id),
+    )
+
+
+def emptied_at(shares: Sequence[Share], pails: Sequence[PastPail], before: datetime | None) -> datetime | None:
+    """Since when the udder filled, before a moment (None: up to now): her last milking, or a calf shut away after it.
+
+    None where it is not known: no milking is recorded, or a calf was not shut away, or had got out.
+    """
+    starts = [pail.at for pail in pails[:1]]
+    for share in shares:
+        last = next((each for each in share.partings if before is None or each.at < before), None)
+        if last is None or last.state is not Apart.SHUT_AWAY:
+            return None
+        starts.append(last.at)
+    return max(starts, default=None)
+
+
+def _rates(shares: Sequence[Share], pails: Sequence[PastPail]) -> Iterator[float]:
+    """Kilograms an hour of each earlier pail that can be compared, newest first. [kg/h]"""
+    for at, pail in enumerate(pails):
+        start = emptied_at(shares, pails[at + 1 :], pail.at)
+        if start is not None and not pail.held_back and pail.at > start:
+            yield pail.milk_kg / ((pail.at - start).total_seconds() / 3600)

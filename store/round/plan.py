@@ -4,14 +4,22 @@ A pure function: the same snapshot gives the same steps, on any laptop, however 
 """
 
 from collections.abc import Iterable, Iterator
+from uuid import UUID
 
-from store.book.snapshot import Animal, Pen, Snapshot, Written
-from store.book.words import State
+from store.book.facts import Animal, Pen
+from store.book.snapshot import Snapshot
+from store.book.words import Kind, State
+from store.round.apart import let_in, shut_away
+from store.round.count import pen_count
 from store.round.feed import animal_feed, pen_feed
 from store.round.milk import animal_milk
-from store.round.planning import BENCH, NO_PEN, Planning
+from store.round.planning import BENCH, GONE, NO_PEN, Planning
+from store.round.soak import soak_checks, soak_starts
 from store.round.steps import PastStep, Step
-from store.round.task import tasks
+from store.round.task import moved_here, tasks
+from store.round.udder import animal_udder
+
+NO_STEP = (Kind.NOTE, Kind.ROUND)
 
 
 def plan(snapshot: Snapshot) -> tuple[Step, ...]:
@@ -22,16 +30,20 @@ def plan(snapshot: Snapshot) -> tuple[Step, ...]:
 
 
 def _due(planning: Planning) -> Iterator[Step]:
+    yield from moved_here(planning)
+    yield from soak_checks(planning)
     yield from tasks(planning, None, BENCH, closing=False)
     for pen in planning.snapshot.pens:
         yield from _pen(planning, pen)
     walked = {pen.id for pen in planning.snapshot.pens}
     yield from _animals(planning, (a for a in planning.snapshot.animals if a.pen_id not in walked), NO_PEN)
+    yield from soak_starts(planning)
     yield from tasks(planning, None, BENCH, closing=True)
 
 
 def _pen(planning: Planning, pen: Pen) -> Iterator[Step]:
-    """Forage for the pen first, then each animal."""
+    """Heads and a look first, then forage for the pen, then each animal."""
+    yield from pen_count(planning, pen)
     yield from tasks(planning, pen.id, pen.name, closing=False)
     yield from pen_feed(planning, pen)
     yield from _animals(planning, planning.snapshot.heads(pen.id), pen.name)
@@ -40,25 +52,16 @@ def _pen(planning: Planning, pen: Pen) -> Iterator[Step]:
 
 def _animals(planning: Planning, animals: Iterable[Animal], place: str) -> Iterator[Step]:
     for animal in animals:
+        yield from animal_udder(planning, animal, place)
         yield from animal_feed(planning, animal, place)
         yield from animal_milk(planning, animal, place)
+        yield from let_in(planning, animal, place)
+        yield from shut_away(planning, animal, place)
 
 
-def _past(planning: Planning, planned: set[object]) -> Iterator[PastStep]:
+def _past(planning: Planning, planned: set[UUID]) -> Iterator[PastStep]:
     """What was written in this round for a step that the plan has dropped since: it still counts."""
     for step_id, entry in planning.counts.items():
-        if step_id not in planned and entry.state is not State.OPEN:
-            yield PastStep(
-                step_id,
-                entry.kind,
-                entry.subject,
-                _name(planning.snapshot, entry),
-                "no longer planned",
-                entry,
-            )
-
-
-def _name(snapshot: Snapshot, entry: Written) -> str:
-    names = {animal.id: animal.name for animal in snapshot.animals} | {pen.id: pen.name for pen in snapshot.pens}
-    names |= {job.id: job.name for job in snapshot.jobs}
-    return names.get(entry.subject.id, "gone since")
+        if step_id not in planned and entry.kind not in NO_STEP and entry.state is not State.OPEN:
+            name = planning.snapshot.name_of(entry.subject) or GONE
+            yield PastStep(step_id, entry.kind, entry.subject, name, "no longer planned", entry)

@@ -10,6 +10,9 @@ from store.book.words import Kind
 
 BENCH = "Bench"
 NO_PEN = "No pen"
+GONE = "gone since"
+Head = tuple[UUID, Kind, Subject, str, str, Written | None]
+"""The fields that every step begins with."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,6 +22,7 @@ class Planning:
     snapshot: Snapshot
     counts: Mapping[UUID, Written]
 
-    def step_id(self, kind: Kind, subject: Subject) -> UUID:
-        """The name of a step of this round."""
-        return self.snapshot.turn.step_id(self.snapshot.farm.id, kind, subject.id)
+    def head(self, kind: Kind, subject: Subject, name: str, place: str, occasion: str = "") -> Head:
+        """The name of a step of this round, what it is about, and what the book holds for it."""
+        step_id = self.snapshot.turn.step_id(self.snapshot.farm.id, kind, subject.id, occasion)
+        return step_id, kind, subject, name, place, self.counts.get(step_id)

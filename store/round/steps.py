@@ -1,11 +1,13 @@
 """The steps of a round, as frozen values. One class per kind; `store.round.plan` makes them."""
 
 from dataclasses import dataclass
+from datetime import datetime
 from uuid import UUID
 
 from store.book.drafts import Subject
-from store.book.snapshot import Animal, Feed, Given, Milking, Told, Written
-from store.book.words import Kind, State
+from store.book.facts import Animal, Batch, Feed, Milking, Parting, Pen, SoakLimit, Told, Withholding
+from store.book.snapshot import Given, Written
+from store.book.words import Apart, Kind, State
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +28,35 @@ class Step:
 
 
 @dataclass(frozen=True, slots=True)
+class CountStep(Step):
+    """Heads in a pen, and a look at each. A short count stays open."""
+
+    pen: Pen
+    heads: tuple[Animal, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SoakCheckStep(Step):
+    """What stands in the soak bucket, before it is fed. batch None: nothing was written down as put to soak."""
+
+    feed: Feed
+    due_kg: float  # dry, what this round needs of it
+    batch: Batch | None
+    limit: SoakLimit | None
+
+
+@dataclass(frozen=True, slots=True)
+class SoakStartStep(Step):
+    """What must be put to soak for the next round. due_kg: dry; water_kg: by the farm's rule, None without one. [kg]"""
+
+    feed: Feed
+    due_kg: float
+    water_kg: float | None
+    limit: SoakLimit | None
+    for_slot: str
+
+
+@dataclass(frozen=True, slots=True)
 class DueFeed:
     """One feed of a feed step: the weight that is due, and how it is told at the bench.
 
@@ -39,11 +70,12 @@ class DueFeed:
     due_kg: float
     measures: float | None
     as_shown_kg: float
+    since: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class FeedStep(Step):
-    """What one animal, or a pen fed as one, gets."""
+    """What one animal, or a pen fed as one, gets; of the kind hay where strings have to come off."""
 
     animal: Animal | None
     heads: tuple[Animal, ...]
@@ -52,18 +84,52 @@ class FeedStep(Step):
 
 
 @dataclass(frozen=True, slots=True)
-class MilkStep(Step):
-    """One cow to be milked; the calves that share her milk; her usual pail in this slot. [kg]"""
+class UdderStep(Step):
+    """Look and feel only: a cow that is not milked now. felt_before: the last finding."""
 
     animal: Animal
-    calves: tuple[Animal, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SharedCalf:
+    """A calf that shares a cow's milk, and the newest that is known of where it is."""
+
+    calf: Animal
+    last: Parting | None
+    longest_h: float
+
+
+@dataclass(frozen=True, slots=True)
+class MilkStep(Step):
+    """One cow to be milked; the calves that share her milk.
+
+    emptied_at: since when her udder fills, None where that is not known.
+    rates_kg_h: her last comparable pails, each by its own hours. [kg/h]
+    """
+
+    animal: Animal
+    calves: tuple[SharedCalf, ...]
     milking: Milking
-    usual_kg: tuple[float, float] | None
+    emptied_at: datetime | None
+    rates_kg_h: tuple[float, ...]
+    withheld: Withholding | None
+
+
+@dataclass(frozen=True, slots=True)
+class ApartStep(Step):
+    """A calf to be shut away from its cow, or let in to her."""
+
+    cow: Animal
+    calf: SharedCalf
+    want: Apart
 
 
 @dataclass(frozen=True, slots=True)
 class TaskStep(Step):
-    """A standing job."""
+    """A standing job, or what the round before moved on to this one."""
+
+    adult_only: bool = False
+    two_people: bool = False
 
 
 @dataclass(frozen=True, slots=True)

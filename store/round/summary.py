@@ -4,7 +4,9 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from uuid import UUID
 
-from store.book.snapshot import Feed, Snapshot, Written
+from store.book.facts import Feed
+from store.book.figures import FedFigure, MilkedFigure
+from store.book.snapshot import Snapshot, Written
 from store.book.words import Fate, State
 from store.round.steps import Step
 
@@ -47,11 +49,13 @@ class Change:
 
 @dataclass(frozen=True, slots=True)
 class Summary:
-    """A round. Its counts add up: done + skipped + not recorded = all."""
+    """A round. Its counts add up: done + skipped + moved on + on paper + not recorded = all."""
 
     steps: tuple[Step, ...]
     done: tuple[Step, ...]
     skipped: tuple[Step, ...]
+    moved_on: tuple[Step, ...]
+    on_paper: tuple[Step, ...]
     not_recorded: tuple[Step, ...]
     differences: tuple[Difference, ...]
     changes: tuple[Change, ...]
@@ -70,6 +74,8 @@ def summarise(snapshot: Snapshot, steps: tuple[Step, ...]) -> Summary:
         steps=steps,
         done=done,
         skipped=in_state(State.SKIPPED),
+        moved_on=in_state(State.MOVED_ON),
+        on_paper=in_state(State.ON_PAPER),
         not_recorded=in_state(State.OPEN),
         differences=tuple(_differences(done, snapshot)),
         changes=tuple(_changes(steps, snapshot.entries)),
@@ -80,7 +86,7 @@ def summarise(snapshot: Snapshot, steps: tuple[Step, ...]) -> Summary:
 
 def _differences(done: Iterable[Step], snapshot: Snapshot) -> Iterator[Difference]:
     for step in done:
-        for figure in step.entry.fed if step.entry else ():
+        for figure in step.entry.of(FedFigure) if step.entry else ():
             if not figure.typed or figure.due_kg is None or figure.given_kg is None:
                 continue
             if abs(figure.given_kg - figure.due_kg) >= 0.005:
@@ -97,7 +103,7 @@ def _changes(steps: Iterable[Step], entries: Iterable[Written]) -> Iterator[Chan
 
 
 def _milk(done: Iterable[Step]) -> Iterator[MilkTotal]:
-    pails = [(step.name, step.entry.milked) for step in done if step.entry and step.entry.milked]
+    pails = [(step.name, pail) for step in done if step.entry for pail in step.entry.of(MilkedFigure)]
     for fate in Fate:
         went = [(name, pail.milk_kg) for name, pail in pails if pail.fate is fate and pail.milk_kg is not None]
         if went:
@@ -107,7 +113,7 @@ def _milk(done: Iterable[Step]) -> Iterator[MilkTotal]:
 def _fed(done: Iterable[Step], snapshot: Snapshot) -> Iterator[FedTotal]:
     totals: dict[UUID, float] = {}
     for step in done:
-        for figure in step.entry.fed if step.entry else ():
+        for figure in step.entry.of(FedFigure) if step.entry else ():
             totals[figure.feed_id] = totals.get(figure.feed_id, 0.0) + (figure.given_kg or 0.0)
     for feed in sorted((snapshot.feeds[id_] for id_ in totals), key=lambda feed: feed.name):
         yield FedTotal(feed, totals[feed.id])

@@ -1,11 +1,11 @@
-"""Task steps: the farm's own standing jobs, at the bench or in a pen, at the start or the end."""
+"""Task steps: the farm's own standing jobs, and what the round before moved on to this one."""
 
 from collections.abc import Iterator
 from uuid import UUID
 
 from store.book.drafts import Subject
 from store.book.words import Kind
-from store.round.planning import Planning
+from store.round.planning import BENCH, GONE, Planning
 from store.round.steps import TaskStep
 
 
@@ -13,6 +13,14 @@ def tasks(planning: Planning, pen_id: UUID | None, place: str, *, closing: bool)
     """The jobs of one place. pen_id None: the bench."""
     for job in planning.snapshot.jobs:
         if job.pen_id == pen_id and job.closing is closing:
-            subject = Subject(task_id=job.id)
-            step_id = planning.step_id(Kind.TASK, subject)
-            yield TaskStep(step_id, Kind.TASK, subject, job.name, place, planning.counts.get(step_id))
+            head = planning.head(Kind.TASK, Subject(task_id=job.id), job.name, place)
+            yield TaskStep(*head, adult_only=job.adult_only, two_people=job.two_people)
+
+
+def moved_here(planning: Planning) -> Iterator[TaskStep]:
+    """What the round before moved on: to be done now, named after what it was."""
+    slot = planning.snapshot.turn.before().slot
+    for entry in planning.snapshot.moved_here:
+        what = "" if entry.kind is Kind.TASK else f" ({entry.kind})"
+        name = f"{(planning.snapshot.name_of(entry.subject) or GONE)}{what}, moved on from the {slot}"
+        yield TaskStep(*planning.head(Kind.TASK, entry.subject, name, BENCH, f"moved {entry.step_id.hex}"))

@@ -1,24 +1,27 @@
-"""The step under the lamp, drawn. One drawing for each kind of step."""
+"""The step under the lamp, drawn: the drawing of its kind, and what the book holds for it already."""
 
 from store.book.words import State
-from store.round.steps import FeedStep, MilkStep
 from tui.page import Line, Role, Size, wrapped
 from tui.telling import entry_words
-from tui.walk.feed_card import feed_lines
-from tui.walk.milk_card import milk_lines
+from tui.walk.job import AnyJob
 from tui.walk.shown import Shown
-from tui.walk.task_card import task_lines
 
 
-def card(shown: Shown, size: Size) -> list[Line]:
+def card(shown: Shown, job: AnyJob, size: Size) -> list[Line]:
     """The body of the screen for a step."""
-    if isinstance(shown.step, FeedStep):
-        body = feed_lines(shown, shown.step, size)
-    elif isinstance(shown.step, MilkStep):
-        body = milk_lines(shown, shown.step, size)
-    else:
-        body = task_lines(shown.step, size)
-    return [(), *body, *_already(shown, size)]
+    return [(), *_flags(shown, size), *job.lines(shown, shown.step, size), *_already(shown, size)]
+
+
+def _flags(shown: Shown, size: Size) -> list[Line]:
+    """Who must not do this alone."""
+    step = shown.step
+    flagged = [step, *(animal for animal in shown.walker.snapshot.animals if animal.id == step.subject.animal_id)]
+    words = []
+    if any(getattr(each, "two_people", False) for each in flagged):
+        words.append("TWO PEOPLE. Alone: S skips, that is honourable.")
+    if any(getattr(each, "adult_only", False) for each in flagged):
+        words.append("ADULT only." if shown.walker.person.adult else "ADULT only: fetch one, or S skips.")
+    return wrapped(" ".join(words), size.width, Role.WARNING, "  ") if words else []
 
 
 def _already(shown: Shown, size: Size) -> list[Line]:
@@ -26,5 +29,5 @@ def _already(shown: Shown, size: Size) -> list[Line]:
     entry = shown.step.entry
     if entry is None or entry.state is State.OPEN:
         return []
-    words = f"{entry_words(shown.walker, entry)}. Type an amount to correct it, U undoes it."
+    words = f"{entry_words(shown.walker, entry)}. Typing over it corrects it, U undoes it."
     return wrapped(words, size.width, Role.STRONG, "  ")

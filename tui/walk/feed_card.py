@@ -1,10 +1,10 @@
 """A feed step: each feed in scoops and weight, large; and what was given the last time."""
 
-from store.book.drafts import FedFigure
+from store.book.figures import FedFigure, StrungFigure
 from store.book.words import State
 from store.round.amount import Unreadable, feed_amount
 from store.round.steps import DueFeed, FeedStep
-from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of
+from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of, wrapped
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, title
 from tui.words import bare, day, in_quarters, measure_word, measured, spelled, weight
@@ -18,14 +18,40 @@ def feed_lines(shown: Shown, step: FeedStep, size: Size) -> list[Line]:
     facts = (
         animal_facts("FEED", step.animal, step.place, shown.today)
         if step.animal
-        else ["FEED the whole pen", _heads(step)]
+        else [f"{step.kind.upper()} for the whole pen", _heads(step)]
     )
     lines = title(step.name, facts, size)
     scale = _scale(len(step.due), size.height - ROWS_BESIDE_FEEDS)
     for row, due in enumerate(step.due):
         is_large = scale > 0 or row == shown.row
         lines += _large(shown, row, due, size, max(scale, 1)) if is_large else [_small(shown, row, due, size)]
-    return [*lines, *_last_time(shown, step, size)]
+    return [*lines, *_strings(shown, step, size), *_barred(step, size), *_last_time(shown, step, size)]
+
+
+def _strings(shown: Shown, step: FeedStep, size: Size) -> list[Line]:
+    """Strings or net: off before it goes down, into the bin; counted where she types it."""
+    if not any(due.feed.baled for due in step.due):
+        return []
+    row = len(step.due)
+    written = step.entry.the(StrungFigure) if step.entry and step.entry.state is State.DONE else None
+    count = shown.typed.get(row) or (str(written.strings) if written else "not counted")
+    mark, role = (">", Role.HERE) if row == shown.row else (" ", Role.TEXT)
+    words = f" {mark} STRINGS or net off, out of the pen, into the bin: {count} "
+    return [line(" ", Span(cut(words, size.width - 2), role))]
+
+
+def _barred(step: FeedStep, size: Size) -> list[Line]:
+    """A feed that one of these animals must not get."""
+    return [
+        row
+        for due in step.due
+        for animal in step.heads
+        if animal.species in due.feed.not_for
+        for row in wrapped(
+            f"{due.feed.name.upper()} IS NOT FOR {animal.species.value.upper()}: {animal.name} must not get it.",
+            size.width, Role.WARNING, "  ",
+        )
+    ]  # fmt: skip
 
 
 def _scale(feeds: int, room: int) -> int:
@@ -35,7 +61,7 @@ def _scale(feeds: int, room: int) -> int:
 
 def _large(shown: Shown, row: int, due: DueFeed, size: Size, scale: int) -> list[Line]:
     """One feed: the number large; beside it the measure and feed, the number in words, the weight."""
-    mark = ">" if len(_due(shown)) > 1 and row == shown.row else " "
+    mark = ">" if _lines(shown) > 1 and row == shown.row else " "
     number, role = _number(shown, row, due)
     figure = [(Span(f"{mark if at == 0 else ' '} ", Role.STRONG), *each)
               for at, each in enumerate(large_lines(number, role, size.width // 2, scale))]  # fmt: skip
@@ -77,7 +103,8 @@ def _what(due: DueFeed) -> str:
     """`scoops DRY   LUCERNE PELLETS, soaked`."""
     name = due.feed.name.upper()
     measure = f"{measure_word(due.measures, due.told)} " if due.told and due.measures is not None else ""
-    return f"{measure}DRY  {name}, soaked" if due.feed.soaked else f"{measure} {name}".strip()
+    bucket = f" = {due.feed.bucket} bucket" if due.feed.bucket else ", soaked"
+    return f"{measure}DRY  {name}{bucket}" if due.feed.soaked else f"{measure} {name}".strip()
 
 
 def _weighs(shown: Shown, due: DueFeed) -> str:
@@ -104,15 +131,16 @@ def _reading(shown: Shown, row: int, due: DueFeed) -> list[tuple[str, Role]]:
     ]
 
 
-def _due(shown: Shown) -> tuple[DueFeed, ...]:
-    return shown.step.due if isinstance(shown.step, FeedStep) else ()
+def _lines(shown: Shown) -> int:
+    due = shown.step.due if isinstance(shown.step, FeedStep) else ()
+    return len(due) + any(each.feed.baled for each in due)
 
 
 def _given(shown: Shown, due: DueFeed) -> FedFigure | None:
     entry = shown.step.entry
     if entry is None or entry.state is not State.DONE:
         return None
-    return next((figure for figure in entry.fed if figure.feed_id == due.feed.id), None)
+    return next((figure for figure in entry.of(FedFigure) if figure.feed_id == due.feed.id), None)
 
 
 def _heads(step: FeedStep) -> str:

@@ -1,18 +1,19 @@
 """The lamp: one step of the round, and what a key does to it."""
 
 from typing import ClassVar
-from uuid import UUID
 
 from store.book.drafts import Draft
-from store.book.words import Fate, State
+from store.book.words import State
 from store.round.amount import Unreadable
-from store.round.confirm import done, fed, milked
-from store.round.steps import FeedStep, MilkStep, Step
+from store.round.confirm import Doubtful
+from store.round.steps import Step
 from tui.frame import framed
 from tui.page import Page, Size
-from tui.place import BACKSPACE, ENTER, HELP_KEY, LEAVE_KEY, UNDO_KEY, Key, Place, Rooms
+from tui.place import BACKSPACE, ENTER, YARD_KEYS, Key, Place, Rooms
 from tui.typed import Typed
 from tui.walk.card import card
+from tui.walk.job import More
+from tui.walk.jobs import job_for
 from tui.walk.shown import Shown
 
 
@@ -24,8 +25,11 @@ class Lamp(Place):
         super().__init__(rooms)
         self.index = index
         self.taken_up = taken_up
-        self.row = 0
+        self.job = job_for(self.step)
+        self.row = -1 if self.job.PICKS else 0
         self.typed: dict[int, Typed] = {}
+        self.marks: frozenset[str] = frozenset()
+        self.asked_about = ""
 
     @property
     def step(self) -> Step:
@@ -33,21 +37,15 @@ class Lamp(Place):
         return self.walker.steps[self.index]
 
     @property
-    def rows(self) -> int:
-        """How many lines Up and Down choose from: the feeds of a feed step, the uses of a pail."""
-        if isinstance(self.step, FeedStep):
-            return len(self.step.due)
-        return len(Fate) if isinstance(self.step, MilkStep) else 1
+    def shown(self) -> Shown:
+        """The step as it stands on the screen."""
+        typed = {row: entry.text for row, entry in self.typed.items()}
+        return Shown(self.walker, self.step, typed, self.row, self.marks)
 
     @property
     def entry(self) -> Typed:
         """What is being typed at the chosen line."""
-        return self.typed.setdefault(self.row if isinstance(self.step, FeedStep) else 0, Typed())
-
-    @property
-    def fate(self) -> Fate:
-        """Where the pail goes."""
-        return tuple(Fate)[self.row]
+        return self.typed.setdefault(self.job.typed_row(self.row), Typed())
 
     @property
     def half_typed(self) -> str:
@@ -55,14 +53,14 @@ class Lamp(Place):
         return " ".join(typed.text for typed in self.typed.values() if typed.text)
 
     def takes(self, character: str) -> bool:
-        """Amounts are typed at feed and milk steps."""
-        return isinstance(self.step, FeedStep | MilkStep) and self.entry.takes(character)
+        """A digit starts an amount, or picks a line."""
+        if self.job.PICKS:
+            return character.isdigit() and self._pick(int(character))
+        return bool(self.job.DIGITS) and self.entry.takes(character)
 
     def draw(self, size: Size) -> Page:
         """The step, large."""
-        shown = Shown(self.walker, self.step, {row: typed.text for row, typed in self.typed.items()}, self.row)
-        body = card(shown, size)
-        return framed(self, body, size, self.step)
+        return framed(self, card(self.shown, self.job, size), size, self.step)
 
     def enter(self) -> Place:
         """Write what is shown, then go on to the next open step."""
@@ -71,12 +69,24 @@ class Lamp(Place):
             return self.say("This step is taken up. Enter again writes what is shown.")
         if self.step.state is not State.OPEN and not self.half_typed:
             return self._next()
+        sure = self.asked_about == self.half_typed != ""
         try:
-            draft = self._draft()
+            return self.write(self.job.draft(self.walker.hand(), self.shown, self.step, sure=sure))
+        except Doubtful as question:
+            self.asked_about = self.half_typed
+            return self.say(str(question))
         except Unreadable as problem:
             return self.say(str(problem))
-        problem_words = self.walker.write(draft)
-        return self.say(problem_words) if problem_words else self._next()
+
+    def write(self, draft: Draft, *, stay: bool = False) -> Place:
+        """Write a draft; then the next open step, or this one again."""
+        problem = self.walker.write(draft)
+        if problem:
+            return self.say(problem)
+        if stay or self.step.state is State.OPEN:
+            again = self.rooms.lamp(self.index)
+            return again.say("Written. This step stays open.")
+        return self._next()
 
     def leaf(self, by: int) -> Place:
         """Another step, or the closing behind the last; nothing is written."""
@@ -91,29 +101,28 @@ class Lamp(Place):
 
     def choose(self, by: int) -> Place:
         """Another line of this step."""
-        self.row = (self.row + by) % self.rows
+        rows = self.job.rows(self.shown, self.step)
+        self.row = (max(self.row, -1 if by > 0 else 0) + by) % rows
         return self
 
     def back(self) -> Place:
         """Take the last typed character away."""
         return self if self.entry.backspace() else self.say("Nothing is typed here.")
 
-    def skip(self) -> Place:
-        """Ask for the reason."""
-        return self.rooms.skipping(self.index, self)
+    def mark(self, word: str) -> Place:
+        """Mark what is about to be written, or take the mark away."""
+        self.marks ^= {word}
+        return self
 
-    def _draft(self) -> Draft:
-        hand, step = self.walker.hand(), self.step
-        if isinstance(step, FeedStep):
-            return fed(hand, step, self._typed_by_feed(step))
-        if isinstance(step, MilkStep):
-            if not self.entry.text:
-                raise Unreadable("Milk is never as shown. Type what the scale says, or S to skip.")
-            return milked(hand, step, self.entry.text, self.fate)
-        return done(hand, step)
+    def offers(self) -> tuple[More, ...]:
+        """What M offers at this step."""
+        return self.job.more(self.shown, self.step)
 
-    def _typed_by_feed(self, step: FeedStep) -> dict[UUID, str]:
-        return {step.due[row].feed.id: typed.text for row, typed in self.typed.items() if typed.text}
+    def _pick(self, number: int) -> bool:
+        if not 1 <= number <= self.job.rows(self.shown, self.step):
+            return False
+        self.row = number - 1
+        return True
 
     def _next(self) -> Place:
         index = self.walker.first_open(self.index)
@@ -123,61 +132,24 @@ class Lamp(Place):
         """What Enter would write now."""
         if self.step.state is not State.OPEN and not self.half_typed:
             return "go on, written already"
-        if isinstance(self.step, MilkStep):
-            return f"write to {self.fate.upper()}"
-        return "given as shown" if isinstance(self.step, FeedStep) and not self.half_typed else "write it"
-
-    def amount_words(self) -> str:
-        """Where nothing is measured there is no amount."""
-        return {FeedStep: "other amount", MilkStep: "the scale"}.get(type(self.step), "")
-
-    def back_words(self) -> str:
-        """Only while something is typed."""
-        return "take back" if self.half_typed else ""
+        return self.job.enter_words(self.shown, self.step)
 
     def rows_words(self) -> str:
         """Only where there is more than one line."""
-        return "line" if self.rows > 1 else ""
+        return "line" if self.job.rows(self.shown, self.step) > 1 else ""
 
     KEYS: ClassVar[tuple[Key, ...]] = (
-        Key(
-            ENTER,
-            "Enter",
-            enter_words,
-            "Writes what is shown and goes on. Milk needs its weight typed first.",
-            enter,
-        ),
-        Key(
-            (),
-            "0-9",
-            amount_words,
-            "An amount: 3.5, 3 1/2 or 7,4, with a unit if you like: 16 lb, 2 gal, 3 scoops.",
-        ),
-        Key(
-            BACKSPACE,
-            "Backspace",
-            back_words,
-            "Takes the last typed character away.",
-            back,
-        ),
-        Key(
-            ("up",),
-            "Up Down",
-            rows_words,
-            "The line above or below: another feed, another use of the milk.",
-            lambda lamp: lamp.choose(-1),
-        ),
+        Key(ENTER, "Enter", enter_words, "Writes what is shown and goes on. Milk and counts need a figure first.", enter),
+        Key((), "0-9", lambda lamp: lamp.job.DIGITS, "An amount: 3.5, 3 1/2, 7,4, 16 lb, 2 gal, 3 scoops."),
+        Key(BACKSPACE, "Backspace", lambda lamp: "take back" if lamp.half_typed else "", "Takes a character back.", back),
+        Key(("up",), "Up Down", rows_words, "Another line: a feed, a use of the milk.", lambda lamp: lamp.choose(-1)),
         Key(("down",), "Down", "", "", lambda lamp: lamp.choose(1)),
-        Key(
-            ("left",),
-            "Left Right",
-            "leaf",
-            "The step before or after; nothing is written.",
-            lambda lamp: lamp.leaf(-1),
-        ),
+        Key(("left",), "Left Right", "", "The step before or after; nothing is written.", lambda lamp: lamp.leaf(-1)),
         Key(("right",), "Right", "", "", lambda lamp: lamp.leaf(1)),
-        Key(("s",), "S", "skip", "Skips this step with a reason: a digit picks it, Enter writes.", skip),
-        UNDO_KEY,
-        HELP_KEY,
-        LEAVE_KEY,
-    )
+        Key(("m",), "M", lambda lamp: "more" if lamp.offers() else "", "What else can be done at this step.",
+            lambda lamp: lamp.rooms.more(lamp)),
+        Key(("s",), "S", "skip", "Skips this step with a reason.", lambda lamp: lamp.rooms.skipping(lamp.index, lamp)),
+        Key(("l",), "L", "later", "Later in this round, or moved on to the next.", lambda lamp: lamp.rooms.later(lamp.index, lamp)),
+        Key(("w",), "W", "why", "What the numbers are made of.", lambda lamp: lamp.rooms.why(lamp)),
+        *YARD_KEYS,
+    )  # fmt: skip

@@ -1,17 +1,25 @@
 """A milk step: the pail as it stands on the scale, what that is in milk, what is usual, and where it goes."""
 
+from store.book.figures import MilkedFigure
+from store.book.turn import local
 from store.book.words import Fate, State
+from store.husbandry.milk import usual_pail
 from store.round.amount import PailAmount, Unreadable, pail_amount
+from store.round.measured import fates_of
 from store.round.steps import MilkStep
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of, wrapped
+from tui.walk.look_cards import calf_words
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, scale_for, title
-from tui.words import age, bare, hours, volume, weight
+from tui.words import bare, clock, day, hours, volume, weight
 
 CAUTION = "Treated or just calved: none to the house until label or vet allow."
+BEFORE = "Wipe, first squirts into the cup: clear? Four quarters alike? If not: M, S or V"
+LONG_H = 16.0
+"""Past this the udder fills more slowly and the estimate is unsure (Elliott et al. 1960). [h]"""
 
 
-def milk_lines(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
+def milk_lines(shown: Shown, step: MilkStep, size: Size, fate: Fate) -> list[Line]:
     """The body of a milk step."""
     facts = animal_facts("MILK", step.animal, step.place, shown.today)
     return [
@@ -19,8 +27,8 @@ def milk_lines(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
         *_figures(shown, step, size),
         (),
         *_context(shown, step, size),
-        _goes_to(shown),
-        *wrapped(CAUTION, size.width, Role.WARNING, "          "),
+        _goes_to(shown, step, fate),
+        *_withheld(shown, step, size),
     ]
 
 
@@ -49,7 +57,7 @@ def _amount(shown: Shown, step: MilkStep) -> tuple[PailAmount | None, str]:
             return pail_amount(shown.typed[0], step.milking.pail, shown.units), ""
         except Unreadable as problem:
             return None, str(problem)
-    written = step.entry.milked if step.entry and step.entry.state is State.DONE else None
+    written = step.entry.the(MilkedFigure) if step.entry and step.entry.state is State.DONE else None
     if written is None or written.milk_kg is None:
         return None, ""
     return PailAmount(written.milk_kg, written.gross_kg, written.empty_kg), ""
@@ -59,47 +67,64 @@ def _scale_words(step: MilkStep, amount: PailAmount | None) -> list[str]:
     if amount and amount.gross_kg is None:
         return ["milk alone,", "by volume"]
     pail = step.milking.pail
-    return [
-        "on the scale",
-        f"- {bare(pail.empty_kg)} kg {pail.name}" if pail else "no pail weight known",
-    ]
+    return ["on the scale", f"- {bare(pail.empty_kg)} kg {pail.name}" if pail else "no pail weight known"]
 
 
 def _milk_words(shown: Shown, step: MilkStep, amount: PailAmount) -> list[str]:
     unit = weight(amount.milk_kg, shown.units)
     return [f"{'kg milk' if unit.endswith('kg') else 'kg = ' + unit} = {volume(amount.milk_kg, shown.units)}",
-            *_usual(shown, step)]  # fmt: skip
+            _usual(shown, step)]  # fmt: skip
 
 
-def _usual(shown: Shown, step: MilkStep) -> list[str]:
-    if step.usual_kg is None:
-        return ["usual: not known yet"]
-    least, most = (weight(kg, shown.units) for kg in step.usual_kg)
-    return [f"usual {least.split()[0]} to {most}"]
+def _elapsed_h(shown: Shown, step: MilkStep) -> float | None:
+    """Hours since the udder was emptied, as far as is known. [h]"""
+    return None if step.emptied_at is None else max((shown.now - step.emptied_at).total_seconds() / 3600, 0.0)
+
+
+def _usual(shown: Shown, step: MilkStep) -> str:
+    elapsed_h = _elapsed_h(shown, step)
+    found = None if elapsed_h is None else usual_pail(step.rates_kg_h, elapsed_h)
+    if found is None:
+        return "usual: not known"
+    least, _, most = (weight(kg, shown.units) for kg in found)
+    return f"usual {least.split()[0]} to {most}"
 
 
 def _context(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
-    last = step.milking.last_milked_at
-    elapsed = f"{hours((shown.walker.book.clock.now() - last).total_seconds() / 3600)} ago" if last else "not known"
-    before = "  ".join(weight(kg, shown.units).split()[0] for kg in step.milking.pails_before_kg[:3])
-    words = [
-        *_apart(shown, step),
-        "WEIGH   let the froth settle, then the pail as it stands on the scale",
-        f"LAST    milked {elapsed}; {_usual(shown, step)[0]}",
-        f"BEFORE  {before or 'nothing recorded'}   last {shown.walker.turn.slot}s, newest first",
+    elapsed_h = _elapsed_h(shown, step)
+    since = "hours since it was emptied: not known" if elapsed_h is None else f"{hours(elapsed_h)} since it was emptied"
+    unsure = ", long: the estimate is unsure" if elapsed_h and elapsed_h > LONG_H else ""
+    before = "  ".join(weight(pail.milk_kg, shown.units).split()[0] for pail in step.milking.pails_before[:3])
+    zone = shown.walker.farm.zone
+    calves = [calf_words(calf, shown.now, zone) for calf in step.calves]
+    lines = [line(Span(f"  CALF    {words}", Role.TEXT if fine else Role.WARNING)) for words, fine in calves]
+    lines += [
+        line(f"  BEFORE  {BEFORE}"),
+        line("  WEIGH   let the froth settle, then the pail as it stands on the scale"),
+        line(f"  UDDER   {since}; {_usual(shown, step)}{unsure}"),
+        line(f"  LAST    {before or 'nothing recorded'}, newest first"),
     ]
-    return [line(Span(cut(f"  {each}", size.width - 1))) for each in words]
+    lines += [line(Span(f"  MARKED  {mark}", Role.STRONG)) for mark in sorted(shown.marks)]
+    return [tuple(Span(cut(span.text, size.width - 1), span.role) for span in each) for each in lines]
 
 
-def _apart(shown: Shown, step: MilkStep) -> list[str]:
-    """The calves that share her milk. When they were shut away is not kept in this book yet: it says so."""
-    calves = [f"{calf.name}{f' {age(calf.born_on, shown.today)}' if calf.born_on else ''}" for calf in step.calves]
-    return [f"CALF    {' and '.join(calves)}, shares her milk. Shut away since: not known"] if calves else []
-
-
-def _goes_to(shown: Shown) -> Line:
+def _goes_to(shown: Shown, step: MilkStep, fate: Fate) -> Line:
     spans: list[Span] = [Span("  GOES TO ")]
-    for row, fate in enumerate(Fate):
-        words = f"> {fate.value.upper()} " if row == shown.row else f"  {fate.value} "
-        spans.append(Span(words, Role.HERE if row == shown.row else Role.TEXT))
+    for each in fates_of(step, shown.now):
+        words = f"> {each.value.upper()} " if each is fate else f"  {each.value} "
+        spans.append(Span(words, Role.HERE if each is fate else Role.TEXT))
     return tuple(spans)
+
+
+def _withheld(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
+    """Withheld milk says until when; otherwise the usual caution."""
+    withheld = step.withheld
+    if withheld is None or (withheld.until and withheld.until <= shown.now):
+        return wrapped(CAUTION, size.width, Role.WARNING, "          ")
+    zone = shown.walker.farm.zone
+    until = (
+        "further notice"
+        if withheld.until is None
+        else f"{day(local(withheld.until, zone))} {clock(withheld.until, zone)}"
+    )
+    return wrapped(f"KEEP NONE before {until}: {withheld.why}", size.width, Role.WARNING, "          ")

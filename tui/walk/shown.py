@@ -1,8 +1,8 @@
-"""What a card is drawn from: the step, what is typed at each of its lines, and which line is chosen."""
+"""What a card is drawn from: the step, what is typed at each of its lines, which line is chosen, what is marked."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime
 
 from store.book.words import Units
 from store.round.steps import Step
@@ -11,12 +11,13 @@ from tui.walker import Walker
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """A step as it stands on the screen."""
+    """A step as it stands on the screen. row -1: nothing is chosen yet."""
 
     walker: Walker
     step: Step
     typed: Mapping[int, str]
     row: int
+    marks: frozenset[str] = frozenset()
 
     @property
     def units(self) -> Units:
@@ -27,3 +28,8 @@ class Shown:
     def today(self) -> date:
         """The day of the round."""
         return self.walker.turn.day
+
+    @property
+    def now(self) -> datetime:
+        """The moment that a key would write: the clock's, or the time that was set."""
+        return self.walker.moment()

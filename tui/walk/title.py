@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from store.book.snapshot import Animal
+from store.book.facts import Animal
 from tui.frame import SMALL
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of
 from tui.words import age

@@ -13,7 +13,7 @@ from store.book.errors import FolderError
 from store.book.folder import REVISION
 from store.book.folder.cells import PENWALK, id_of
 from store.book.records import Farm, Row, Setting
-from store.book.words import SettingName, Units
+from store.book.words import FIRST_SETTINGS, SettingName, Units
 
 FILE = "farm.toml"
 
@@ -60,7 +60,7 @@ def read_header(folder: Path) -> Header:
         raise FolderError(f"{folder} is no farm folder: it has no {FILE}.") from error
     except (tomllib.TOMLDecodeError, UnicodeDecodeError, KeyError) as error:
         raise FolderError(f"{FILE}: cannot be read: {error}. Expected a table [farm].") from error
-    found = {name: str(farm.get(name, "")) for name in SettingName}
+    found = {name: str(farm.get(name, "")) for name in FIRST_SETTINGS}
     wrong = _mistakes(farm, found)
     if wrong:
         raise FolderError("\n".join(wrong))

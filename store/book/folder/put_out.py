@@ -11,7 +11,7 @@ from store.book.errors import FolderError
 from store.book.folder.cells import text_of
 from store.book.folder.header import Header, first_id, write_header
 from store.book.records import RECORDS, Farm, Row, Setting
-from store.book.words import SettingName
+from store.book.words import FIRST_SETTINGS
 
 
 def put_out(desk: Desk, folder: Path) -> int:
@@ -31,8 +31,7 @@ def _header(session: Session) -> Header:
     farm = session.exec(select(Farm)).one()
     settings = session.exec(select(Setting)).all()
     by_id = {setting.id: setting for setting in settings}
-    names = {setting.name for setting in settings}
-    return Header(farm.id, {name: by_id[first_id(farm.id, name)].value for name in SettingName if name in names})
+    return Header(farm.id, {name: by_id[first_id(farm.id, name)].value for name in FIRST_SETTINGS})
 
 
 def _write_file(session: Session, folder: Path, record: type[Row], leave_out: set[UUID]) -> int:

@@ -8,9 +8,23 @@ from uuid import UUID
 from store.book.clock import micros, moment
 from store.book.desk import Desk, FoundRow
 from store.book.errors import DamagedBook
+from store.book.facts import (
+    Animal,
+    FarmFacts,
+    Feed,
+    Job,
+    Pail,
+    Parting,
+    Pen,
+    Person,
+    Portion,
+    Share,
+    SoakLimit,
+    Told,
+    Withholding,
+)  # fmt: skip
 from store.book.reading import sql
-from store.book.snapshot import Animal, FarmFacts, Feed, Job, Pail, Pen, Person, Portion, Told
-from store.book.words import SettingName, Species, Stage, Units
+from store.book.words import FIRST_SETTINGS, Air, Apart, SettingName, Species, Stage, Units, Water
 
 
 def uid(value: Any) -> UUID:
@@ -33,7 +47,7 @@ def read_facts(desk: Desk, now: datetime) -> FarmFacts:
     if len(farms) != 1:
         raise DamagedBook(f"{desk.place} should hold one farm; {len(farms)} found.")
     setting: dict[str, str] = dict(desk.rows(sql.SETTINGS, {"at": micros(now)}))
-    missing = [name for name in SettingName if name not in setting]
+    missing = [name for name in FIRST_SETTINGS if name not in setting]
     if missing:
         raise DamagedBook(f"{desk.place} lacks the farm's setting {missing[0]}.")
     return FarmFacts(
@@ -42,6 +56,9 @@ def read_facts(desk: Desk, now: datetime) -> FarmFacts:
         zone=setting[SettingName.ZONE],
         units=Units(setting[SettingName.UNITS]),
         evening_from_h=int(setting[SettingName.EVENING_FROM]),
+        meal_limit_kg=float(setting[SettingName.MEAL_LIMIT_KG]) if SettingName.MEAL_LIMIT_KG in setting else None,
+        air=Air(setting.get(SettingName.AIR, Air.MILD)),
+        vet=setting.get(SettingName.VET, ""),
     )
 
 
@@ -53,7 +70,7 @@ def last_written(desk: Desk) -> datetime | None:
 
 def people(found: Sequence[FoundRow]) -> tuple[Person, ...]:
     """Everybody, by name; who left is marked."""
-    return tuple(Person(uid(id_), name, bool(here)) for id_, name, here in found)
+    return tuple(Person(uid(id_), name, bool(adult), bool(here)) for id_, name, adult, here in found)
 
 
 def pens(found: Sequence[FoundRow]) -> tuple[Pen, ...]:
@@ -61,23 +78,32 @@ def pens(found: Sequence[FoundRow]) -> tuple[Pen, ...]:
     return tuple(Pen(uid(id_), name) for id_, name in found)
 
 
-def animals(found: Sequence[FoundRow], shared: Sequence[FoundRow]) -> tuple[Animal, ...]:
+def animals(found: Sequence[FoundRow], shared: Sequence[Share]) -> tuple[Animal, ...]:
     """Animals by name, each cow with the calves that share her milk."""
-    calves: dict[UUID, tuple[UUID, ...]] = {}
-    for cow, calf in shared:
-        calves[uid(cow)] = (*calves.get(uid(cow), ()), uid(calf))
     return tuple(
         Animal(
             uid(id_), name, tag, Species(species), Stage(stage), _day(born), _day(calved), maybe_uid(pen),
-            calves.get(uid(id_), ()),
+            bool(adult_only), bool(two_people), tuple(s.calf_id for s in shared if s.cow_id == uid(id_)),
         )
-        for id_, name, tag, species, stage, born, calved, pen in found
+        for id_, name, tag, species, stage, born, calved, pen, adult_only, two_people in found
     )  # fmt: skip
 
 
-def feeds(found: Sequence[FoundRow]) -> dict[UUID, Feed]:
+def parting(found: FoundRow) -> Parting:
+    """A calf shut away, let in, or out by itself."""
+    state, at, since = found
+    return Parting(Apart(state), moment(at), None if since is None else moment(since))
+
+
+def feeds(found: Sequence[FoundRow], barred: Sequence[FoundRow]) -> dict[UUID, Feed]:
     """Every feed, by its id."""
-    return {uid(id_): Feed(uid(id_), name, bool(soaked)) for id_, name, soaked in found}
+    return {
+        uid(id_): Feed(
+            uid(id_), name, bool(soaked), bucket, bool(baled),
+            frozenset(Species(species) for feed, species in barred if feed == id_),
+        )
+        for id_, name, soaked, bucket, baled in found
+    }  # fmt: skip
 
 
 def portions(
@@ -85,11 +111,13 @@ def portions(
 ) -> dict[UUID, tuple[Portion, ...]]:
     """What each animal or pen gets, by its id, in showing order."""
     told = {
-        (uid(id_), uid(feed)): Told(uid(id_), name, plural, holds_kg) for id_, name, plural, feed, holds_kg in measures
+        (uid(id_), uid(feed)): Told(uid(id_), name, plural, holds_kg, None if weighed is None else moment(weighed))
+        for id_, name, plural, feed, holds_kg, weighed in measures
     }
     by_subject: dict[UUID, tuple[Portion, ...]] = {}
-    for subject, feed, due_kg, measure in plans:
-        portion = Portion(by_id[uid(feed)], due_kg, told.get((uid(measure), uid(feed))) if measure else None)
+    for subject, feed, due_kg, measure, since in plans:
+        measured = told.get((uid(measure), uid(feed))) if measure else None
+        portion = Portion(by_id[uid(feed)], due_kg, measured, moment(since))
         by_subject[uid(subject)] = (*by_subject.get(uid(subject), ()), portion)
     return by_subject
 
@@ -101,4 +129,20 @@ def pail(id_: Any, name: str | None, empty_kg: float | None) -> Pail | None:
 
 def jobs(found: Sequence[FoundRow]) -> tuple[Job, ...]:
     """Standing tasks in order."""
-    return tuple(Job(uid(id_), name, maybe_uid(pen), bool(closing)) for id_, name, pen, closing in found)
+    return tuple(
+        Job(uid(id_), name, maybe_uid(pen), bool(closing), bool(adult_only), bool(two_people))
+        for id_, name, pen, closing, adult_only, two_people in found
+    )
+
+
+def withheld(found: Sequence[FoundRow]) -> dict[UUID, Withholding]:
+    """Whose milk is withheld now, and until when."""
+    return {uid(id_): Withholding(None if ends is None else moment(ends), why) for id_, ends, why in found}
+
+
+def soak_limits(found: Sequence[FoundRow]) -> dict[UUID, SoakLimit]:
+    """The farm's soak rule of each feed in today's air."""
+    return {
+        uid(id_): SoakLimit(Water(water), least_h, most_h, water_per_kg)
+        for id_, water, least_h, most_h, water_per_kg in found
+    }

@@ -1,92 +1,117 @@
 """The snapshot of one round."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date, datetime
 from typing import Any
 from uuid import UUID
 
 from store.book.clock import micros, moment
 from store.book.desk import Desk, FoundRow
-from store.book.drafts import FedFigure, MilkedFigure, Subject
+from store.book.facts import Batch, FarmFacts, Feed, Milking, PastPail, Portion, Share
 from store.book.reading import facts, sql
-from store.book.reading.facts import maybe_uid, uid
-from store.book.snapshot import Given, Milking, Snapshot, Written
+from store.book.reading.entries import read_entries, written
+from store.book.reading.facts import uid
+from store.book.snapshot import Given, Snapshot
 from store.book.turn import Turn
-from store.book.words import Fate, Kind, State
+from store.book.words import Soak
+
+
+class Reading:
+    """One reading of the book: every statement with the same moment and round."""
+
+    def __init__(self, desk: Desk, turn: Turn, now: datetime) -> None:
+        """For a round, as the book stands at a moment."""
+        self.desk = desk
+        self.farm: FarmFacts = facts.read_facts(desk, now)
+        self.values: dict[str, Any] = {
+            "at": micros(now),
+            "day": turn.day.isoformat(),
+            "slot": turn.slot,
+            "air": self.farm.air.value,
+        }
+
+    def rows(self, statement: str, **more: Any) -> Sequence[FoundRow]:
+        """What a statement finds."""
+        return self.desk.rows(statement, self.values | more)
 
 
 def read_snapshot(desk: Desk, turn: Turn, now: datetime) -> Snapshot:
     """All that the plan of a round needs, as the book holds it now. Raises DamagedBook."""
-    values = {"at": micros(now), "day": turn.day.isoformat(), "slot": turn.slot}
-
-    def rows(statement: str, **more: Any) -> Sequence[FoundRow]:
-        return desk.rows(statement, values | more)
-
-    feeds, measures = facts.feeds(rows(sql.FEEDS)), rows(sql.MEASURES)
-    by_animal = facts.portions(rows(sql.ANIMAL_PLANS), feeds, measures)
-    by_pen = facts.portions(rows(sql.PEN_PLANS), feeds, measures)
-    given = {id_: rows(sql.ANIMAL_GIVEN_BEFORE, subject=id_.bytes) for id_ in by_animal}
-    given |= {id_: rows(sql.PEN_GIVEN_BEFORE, subject=id_.bytes) for id_ in by_pen}
-    milkings = {
-        uid(found[0]): _milking(found, *(rows(each, subject=found[0]) for each in (sql.PAILS_BEFORE, sql.LAST_MILKED)))
-        for found in rows(sql.MILKINGS)
-    }
+    reading = Reading(desk, turn, now)
+    rows = reading.rows
+    feeds = facts.feeds(rows(sql.FEEDS), rows(sql.BARRED))
+    animal_portions, pen_portions = _portions(reading, feeds, turn.slot)
+    next_animal, next_pen = _portions(reading, feeds, turn.after().slot)
+    shares = _shares(reading)
+    before = {"day": turn.before().day.isoformat(), "slot": turn.before().slot}
     return Snapshot(
-        farm=facts.read_facts(desk, now),
+        farm=reading.farm,
         turn=turn,
         people=facts.people(rows(sql.PEOPLE)),
         pens=facts.pens(rows(sql.PENS)),
-        animals=facts.animals(rows(sql.ANIMALS), rows(sql.SHARED)),
+        animals=facts.animals(rows(sql.ANIMALS), shares),
         feeds=feeds,
-        portions=by_animal | by_pen,
-        milkings=milkings,
+        portions=animal_portions | pen_portions,
+        portions_next=next_animal | next_pen,
+        milkings={uid(found[0]): _milking(reading, found) for found in rows(sql.MILKINGS)},
         jobs=facts.jobs(rows(sql.JOBS)),
-        given_before={id_: found for id_ in given if (found := _given(given[id_]))},
-        entries=_entries(rows(sql.ENTRIES), rows(sql.FED), rows(sql.MILKED)),
+        given_before=_given_before(reading, animal_portions, pen_portions),
+        shares=shares,
+        withheld=facts.withheld(rows(sql.WITHHELD)),
+        soak_limits=facts.soak_limits(rows(sql.SOAK_RULES)),
+        batches=_batches(reading, feeds),
+        moved_here=tuple(written(row, {}) for row in rows(sql.MOVED_ON, **before)),
+        notes=tuple(e for e in read_entries(lambda text: rows(text, **before)) if e.kind == "note"),
+        entries=read_entries(rows),
     )
 
 
-def _milking(found: FoundRow, pails: Sequence[FoundRow], last: Sequence[FoundRow]) -> Milking:
+def _portions(
+    reading: Reading, feeds: Mapping[UUID, Feed], slot: str
+) -> tuple[dict[UUID, tuple[Portion, ...]], dict[UUID, tuple[Portion, ...]]]:
+    measures = reading.rows(sql.MEASURES)
+    plans = (reading.rows(statement, slot=slot) for statement in (sql.ANIMAL_PLANS, sql.PEN_PLANS))
+    animals, pens = (facts.portions(each, feeds, measures) for each in plans)
+    return animals, pens
+
+
+def _shares(reading: Reading) -> tuple[Share, ...]:
+    return tuple(
+        Share(
+            uid(cow),
+            uid(calf),
+            longest_h,
+            tuple(facts.parting(found) for found in reading.rows(sql.PARTINGS, subject=calf)),
+        )
+        for cow, calf, longest_h in reading.rows(sql.SHARED)
+    )
+
+
+def _milking(reading: Reading, found: FoundRow) -> Milking:
     animal_id, pail_id, name, empty_kg = found
+    pails = reading.rows(sql.PAILS_BEFORE, subject=animal_id)
     return Milking(
         uid(animal_id),
         facts.pail(pail_id, name, empty_kg),
-        tuple(milk_kg for (milk_kg,) in pails),
-        moment(last[0][0]) if last else None,
+        tuple(PastPail(moment(at), milk_kg, bool(held)) for at, milk_kg, held in pails),
     )
 
 
-def _given(found: Sequence[FoundRow]) -> Given | None:
-    if not found:
-        return None
-    return Given(date.fromisoformat(found[0][0]), {uid(feed): given_kg for _, feed, given_kg in found})
-
-
-def _entries(found: Sequence[FoundRow], fed: Sequence[FoundRow], milked: Sequence[FoundRow]) -> tuple[Written, ...]:
-    fed_by: dict[UUID, tuple[FedFigure, ...]] = {}
-    for entry, feed, measure, due_kg, given_kg, typed in fed:
-        figure = FedFigure(uid(feed), maybe_uid(measure), due_kg, given_kg, typed)
-        fed_by[uid(entry)] = (*fed_by.get(uid(entry), ()), figure)
-    milked_by = {
-        uid(entry): MilkedFigure(milk_kg, gross_kg, maybe_uid(pail), empty_kg, Fate(fate) if fate else None, typed)
-        for entry, milk_kg, gross_kg, pail, empty_kg, fate, typed in milked
+def _given_before(reading: Reading, animals: Mapping[UUID, Any], pens: Mapping[UUID, Any]) -> dict[UUID, Given]:
+    found = {id_: reading.rows(sql.ANIMAL_GIVEN_BEFORE, subject=id_.bytes) for id_ in animals}
+    found |= {id_: reading.rows(sql.PEN_GIVEN_BEFORE, subject=id_.bytes) for id_ in pens}
+    return {
+        id_: Given(date.fromisoformat(rows[0][0]), {uid(feed): given_kg for _, feed, given_kg in rows})
+        for id_, rows in found.items()
+        if rows
     }
-    return tuple(_written(row, fed_by, milked_by) for row in found)
 
 
-def _written(row: FoundRow, fed_by: dict[UUID, tuple[FedFigure, ...]], milked_by: dict[UUID, MilkedFigure]) -> Written:
-    id_, step_id, kind, animal, pen, task, state, reason, happened_at, written_at, person, replaces = row
-    return Written(
-        id=uid(id_),
-        step_id=uid(step_id),
-        kind=Kind(kind),
-        subject=Subject(maybe_uid(animal), maybe_uid(pen), maybe_uid(task)),
-        state=State(state),
-        reason=reason,
-        happened_at=moment(happened_at),
-        written_at=moment(written_at),
-        person_id=uid(person),
-        replaces_id=maybe_uid(replaces),
-        fed=fed_by.get(uid(id_), ()),
-        milked=milked_by.get(uid(id_)),
-    )
+def _batches(reading: Reading, feeds: Mapping[UUID, Feed]) -> dict[UUID, Batch]:
+    """What stands in the soak buckets: the newest batch of each soaked feed, unless it was thrown out."""
+    found = {feed.id: reading.rows(sql.BATCHES, subject=feed.id.bytes) for feed in feeds.values() if feed.soaked}
+    return {
+        id_: Batch(moment(rows[0][0]), rows[0][2], rows[0][3])
+        for id_, rows in found.items()
+        if rows and rows[0][1] == Soak.STARTED and rows[0][2] is not None
+    }

@@ -2,6 +2,8 @@
 tenth year as in the first: what is in force is one correlated look-up per thing, never a scan of its history.
 """
 
+from collections.abc import Sequence
+
 
 def _in_force(table: str, same: str) -> str:
     """The id of the dated row in force at :at: the newest beginning, then the newest written."""
@@ -20,7 +22,7 @@ FARM = "SELECT id FROM farm"
 SETTINGS = "SELECT name, value FROM setting WHERE begins_at <= :at ORDER BY begins_at, written_at, id"
 
 PEOPLE = f"""
-SELECT i.id, a.name, a.here FROM person i
+SELECT i.id, a.name, a.adult, a.here FROM person i
 JOIN person_as a ON a.id = {_in_force("person_as", "n.person_id = i.id")}
 ORDER BY a.name, i.id
 """
@@ -31,34 +33,36 @@ WHERE a.in_use ORDER BY a.position, a.name, i.id
 """
 
 ANIMALS = f"""
-SELECT i.id, a.name, a.tag, a.species, a.stage, a.born_on, a.calved_on, s.pen_id FROM animal i
+SELECT i.id, a.name, a.tag, a.species, a.stage, a.born_on, a.calved_on, s.pen_id, a.adult_only, a.two_people
+FROM animal i
 JOIN animal_as a ON a.id = {_in_force("animal_as", "n.animal_id = i.id")}
 LEFT JOIN standing s ON s.id = {_in_force("standing", "n.animal_id = i.id")}
 WHERE a.kept ORDER BY a.name, i.id
 """
 
 SHARED = f"""
-SELECT a.cow_id, a.calf_id FROM animal i
+SELECT a.cow_id, a.calf_id, a.longest_h FROM animal i
 JOIN sharing a ON a.id = {_in_force("sharing", "n.calf_id = i.id")}
 WHERE a.shares ORDER BY a.calf_id
 """
 
 MEASURES = f"""
-SELECT i.id, a.name, a.plural, f.id, w.holds_kg FROM measure i
+SELECT i.id, a.name, a.plural, f.id, w.holds_kg, w.begins_at FROM measure i
 JOIN measure_as a ON a.id = {_in_force("measure_as", "n.measure_id = i.id")}
 CROSS JOIN feed f
 LEFT JOIN weighing w ON w.id = {_in_force("weighing", "n.measure_id = i.id AND n.feed_id = f.id")}
 """
 
 FEEDS = f"""
-SELECT i.id, a.name, a.soaked FROM feed i JOIN feed_as a ON a.id = {_in_force("feed_as", "n.feed_id = i.id")}
+SELECT i.id, a.name, a.soaked, a.bucket, a.baled FROM feed i
+JOIN feed_as a ON a.id = {_in_force("feed_as", "n.feed_id = i.id")}
 """
 
 
 def _plans(subject: str) -> str:
     same = f"n.{subject}_id = i.id AND n.slot = :slot AND n.feed_id = f.id"
     return f"""
-SELECT i.id, f.id, p.due_kg, p.measure_id FROM {subject} i CROSS JOIN feed f
+SELECT i.id, f.id, p.due_kg, p.measure_id, p.begins_at FROM {subject} i CROSS JOIN feed f
 JOIN feed_plan p ON p.id = {_in_force("feed_plan", same)}
 WHERE p.due_kg IS NOT NULL ORDER BY p.position, f.id
 """
@@ -74,7 +78,7 @@ WHERE m.milked
 """
 
 JOBS = f"""
-SELECT i.id, a.name, a.pen_id, a.closing FROM task i
+SELECT i.id, a.name, a.pen_id, a.closing, a.adult_only, a.two_people FROM task i
 JOIN task_as a ON a.id = {_in_force("task_as", "n.task_id = i.id")}
 WHERE a.in_use AND a.slot = :slot ORDER BY a.position, a.name, i.id
 """
@@ -83,18 +87,18 @@ LAST_WRITTEN = "SELECT written_at FROM entry ORDER BY written_at DESC LIMIT 1"
 """Reads the whole table: for the demo's small book only."""
 
 ENTRIES = """
-SELECT id, step_id, kind, animal_id, pen_id, task_id, state, reason, happened_at, written_at, person_id, replaces_id
+SELECT id, step_id, kind, animal_id, pen_id, task_id, feed_id, state, reason, happened_at, happened_from, written_at,
+  person_id, replaces_id
 FROM entry WHERE day = :day AND slot = :slot ORDER BY written_at, id
 """
 
-FED = """
-SELECT f.entry_id, f.feed_id, f.measure_id, f.due_kg, f.given_kg, f.typed
-FROM entry e JOIN fed f ON f.entry_id = e.id WHERE e.day = :day AND e.slot = :slot ORDER BY f.position, f.id
-"""
 
-MILKED = """
-SELECT m.entry_id, m.milk_kg, m.gross_kg, m.pail_id, m.empty_kg, m.fate, m.typed
-FROM entry e JOIN milked m ON m.entry_id = e.id WHERE e.day = :day AND e.slot = :slot ORDER BY m.position, m.id
+def figures(table: str, columns: Sequence[str]) -> str:
+    """The lines of one table for a round, in the order of the screen."""
+    listed = ", ".join(f"l.{column}" for column in columns)
+    return f"""
+SELECT l.entry_id, {listed} FROM entry e JOIN {table} l ON l.entry_id = e.id
+WHERE e.day = :day AND e.slot = :slot ORDER BY l.position, l.id
 """
 
 
@@ -103,7 +107,7 @@ def _given_before(subject: str) -> str:
 SELECT e.day, f.feed_id, f.given_kg FROM entry e JOIN fed f ON f.entry_id = e.id
 WHERE e.id = (
   SELECT e.id FROM entry e
-  WHERE e.{subject}_id = :subject AND e.kind = 'feed' AND e.slot = :slot AND e.day < :day AND e.state = 'done'
+  WHERE e.{subject}_id = :subject AND e.kind IN ('feed', 'hay') AND e.slot = :slot AND e.day < :day AND e.state = 'done'
   AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
 ) AND f.given_kg IS NOT NULL
 """
@@ -112,14 +116,47 @@ WHERE e.id = (
 ANIMAL_GIVEN_BEFORE, PEN_GIVEN_BEFORE = _given_before("animal"), _given_before("pen")
 
 PAILS_BEFORE = f"""
-SELECT m.milk_kg FROM entry e JOIN milked m ON m.entry_id = e.id
-WHERE e.animal_id = :subject AND e.kind = 'milk' AND e.slot = :slot AND e.day < :day AND e.state = 'done'
-AND {NEWEST_OF_ITS_STEP} AND m.milk_kg IS NOT NULL
-ORDER BY e.happened_at DESC, e.id DESC LIMIT 7
+SELECT e.happened_at, m.milk_kg, m.held_back FROM entry e JOIN milked m ON m.entry_id = e.id
+WHERE e.animal_id = :subject AND e.kind = 'milk' AND e.state = 'done' AND NOT (e.day = :day AND e.slot = :slot)
+AND e.happened_at < :at AND {NEWEST_OF_ITS_STEP} AND m.milk_kg IS NOT NULL
+ORDER BY e.happened_at DESC, e.id DESC LIMIT 16
 """
 
-LAST_MILKED = f"""
-SELECT e.happened_at FROM entry e
-WHERE e.animal_id = :subject AND e.kind = 'milk' AND e.state = 'done' AND NOT (e.day = :day AND e.slot = :slot)
-AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
+PARTINGS = f"""
+SELECT p.state, e.happened_at, e.happened_from FROM entry e JOIN parted p ON p.entry_id = e.id
+WHERE e.animal_id = :subject AND e.kind = 'apart' AND e.state = 'done' AND e.happened_at <= :at
+AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 40
+"""
+
+WITHHELD = f"""
+SELECT i.id, w.ends_at, w.why FROM animal i
+JOIN withheld w ON w.id = {_in_force("withheld", "n.animal_id = i.id")}
+WHERE w.ends_at IS NULL OR w.ends_at > :at
+"""
+
+BARRED = """
+SELECT f.id, n.species FROM feed f JOIN not_for n ON n.feed_id = f.id
+WHERE n.barred AND n.begins_at <= :at AND NOT EXISTS (
+  SELECT 1 FROM not_for o WHERE o.feed_id = n.feed_id AND o.species = n.species AND o.begins_at <= :at
+  AND (o.begins_at, o.written_at, o.id) > (n.begins_at, n.written_at, n.id)
+)
+"""
+
+SOAK_RULES = f"""
+SELECT f.id, r.water, r.least_h, r.most_h, r.water_per_kg FROM feed f
+JOIN soak_rule r ON r.id = {_in_force("soak_rule", "n.feed_id = f.id AND n.air = :air")}
+"""
+
+BATCHES = f"""
+SELECT e.happened_at, s.act, s.dry_kg, s.water_kg FROM entry e JOIN soaked s ON s.entry_id = e.id
+WHERE e.feed_id = :subject AND e.kind = 'soak' AND e.state = 'done' AND e.happened_at <= :at
+AND NOT (e.day = :day AND e.slot = :slot) AND {NEWEST_OF_ITS_STEP}
+ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
+"""
+
+MOVED_ON = f"""
+SELECT id, step_id, kind, animal_id, pen_id, task_id, feed_id, state, reason, happened_at, happened_from, written_at,
+  person_id, replaces_id
+FROM entry e WHERE e.day = :day AND e.slot = :slot AND e.state = 'moved on' AND {NEWEST_OF_ITS_STEP}
+ORDER BY e.written_at, e.id
 """

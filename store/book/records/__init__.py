@@ -1,7 +1,7 @@
 """The record classes, parents before children: the order in which rows are added, copied and merged."""
 
 from store.book.records.base import Dated, Row
-from store.book.records.entries import Entry, Fed, Line, Milked
+from store.book.records.entries import Entry
 from store.book.records.farm import Farm, Person, PersonAs, Setting
 from store.book.records.feeding import (
     Feed,
@@ -10,22 +10,21 @@ from store.book.records.feeding import (
     Measure,
     MeasureAs,
     MilkPlan,
+    NotFor,
     Pail,
     PailAs,
+    SoakRule,
     Task,
     TaskAs,
     Weighing,
 )
-from store.book.records.yard import Animal, AnimalAs, Pen, PenAs, Sharing, Standing
+from store.book.records.lines import Counted, Fed, Felt, Line, Milked, Noted, Parted, Soaked, Strung
+from store.book.records.yard import Animal, AnimalAs, Pen, PenAs, Sharing, Standing, Withheld
 
 RECORDS: tuple[type[Row], ...] = (
-    Farm, Setting, Person, PersonAs, Pen, PenAs, Animal, AnimalAs, Standing, Sharing,
-    Feed, FeedAs, Measure, MeasureAs, Weighing, Pail, PailAs, FeedPlan, MilkPlan, Task, TaskAs,
-    Entry, Fed, Milked,
+    Farm, Setting, Person, PersonAs, Pen, PenAs, Animal, AnimalAs, Standing, Sharing, Withheld,
+    Feed, FeedAs, NotFor, SoakRule, Measure, MeasureAs, Weighing, Pail, PailAs, FeedPlan, MilkPlan, Task, TaskAs,
+    Entry, Fed, Strung, Milked, Counted, Soaked, Parted, Felt, Noted,
 )  # fmt: skip
 
-__all__ = [
-    "RECORDS", "Animal", "AnimalAs", "Dated", "Entry", "Farm", "Fed", "Feed", "FeedAs", "FeedPlan", "Line",
-    "Measure", "MeasureAs", "MilkPlan", "Milked", "Pail", "PailAs", "Pen", "PenAs", "Person", "PersonAs", "Row",
-    "Setting", "Sharing", "Standing", "Task", "TaskAs", "Weighing",
-]  # fmt: skip
+__all__ = ["RECORDS", "Dated", "Entry", "Farm", "Line", "Row", "Setting"]

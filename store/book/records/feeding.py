@@ -5,8 +5,9 @@ from uuid import UUID
 from sqlalchemy import CheckConstraint, Index
 from sqlmodel import Field
 
-from store.book.columns import Id
+from store.book.columns import Id, one_of
 from store.book.records.base import Dated, Name, Row, bounded, named
+from store.book.words import Air, Species, Water
 
 MEAL_MOST_KG = 500.0
 """More than this before one animal is a slip, whatever the feed. [kg]"""
@@ -25,7 +26,39 @@ class FeedAs(Dated, table=True):
     feed_id: UUID = Field(sa_type=Id, foreign_key="feed.id")
     name: Name
     soaked: bool = False  # then every weight of it is DRY weight
+    bucket: str = Field(default="", max_length=40)  # where it soaks: "RED"
+    baled: bool = False  # strings or a net have to come off
     in_use: bool = True
+
+
+class NotFor(Dated, table=True):
+    """A feed that a kind of animal must not get, from a day on."""
+
+    __tablename__ = "not_for"
+    __table_args__ = (Index(None, "feed_id", "species", "begins_at"),)
+
+    feed_id: UUID = Field(sa_type=Id, foreign_key="feed.id")
+    species: Species = Field(sa_type=one_of(Species, "species"))
+    barred: bool = True
+
+
+class SoakRule(Dated, table=True):
+    """The farm's own table: how long a feed soaks in which water and air, and how much water it takes."""
+
+    __tablename__ = "soak_rule"
+    __table_args__ = (
+        Index(None, "feed_id", "air", "begins_at"),
+        bounded("least_h", 0, 72),
+        bounded("most_h", 0, 72),
+        bounded("water_per_kg", 0, 20),
+    )
+
+    feed_id: UUID = Field(sa_type=Id, foreign_key="feed.id")
+    air: Air = Field(sa_type=one_of(Air, "air"))
+    water: Water = Field(sa_type=one_of(Water, "water"))
+    least_h: float = Field(ge=0, le=72)
+    most_h: float = Field(ge=0, le=72)
+    water_per_kg: float = Field(ge=0, le=20)  # kg of water to a kg of dry feed
 
 
 class Measure(Row, table=True):
@@ -120,4 +153,6 @@ class TaskAs(Dated, table=True):
     pen_id: UUID | None = Field(default=None, sa_type=Id, foreign_key="pen.id")
     closing: bool = False  # at the end of the round (of the pen), not at its start
     position: int = Field(default=0, ge=0, le=999)
+    adult_only: bool = False
+    two_people: bool = False
     in_use: bool = True

@@ -4,11 +4,11 @@ from datetime import date
 from typing import Annotated
 from uuid import UUID
 
-from pydantic import StringConstraints
+from pydantic import AwareDatetime, StringConstraints
 from sqlalchemy import Index
 from sqlmodel import Field
 
-from store.book.columns import Day, Id, one_of
+from store.book.columns import Day, Id, Moment, one_of
 from store.book.records.base import Dated, Name, Row, bounded, named
 from store.book.words import Species, Stage
 
@@ -48,6 +48,8 @@ class AnimalAs(Dated, table=True):
     stage: Stage = Field(sa_type=one_of(Stage, "stage"))
     born_on: date | None = Field(default=None, sa_type=Day)
     calved_on: date | None = Field(default=None, sa_type=Day)
+    adult_only: bool = False  # no child alone with her
+    two_people: bool = False
     kept: bool = True  # False: sold, dead, gone home
 
 
@@ -61,10 +63,21 @@ class Standing(Dated, table=True):
 
 
 class Sharing(Dated, table=True):
-    """A cow shares her milk with a calf, from a day on."""
+    """A cow shares her milk with a calf, from a day on; the farm's longest time apart."""
 
-    __table_args__ = (Index(None, "calf_id", "begins_at"),)
+    __table_args__ = (Index(None, "calf_id", "begins_at"), bounded("longest_h", 1, 48))
 
     cow_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
     calf_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
     shares: bool = True
+    longest_h: float = Field(default=13, ge=1, le=48)  # hours apart; common practice is about twelve
+
+
+class Withheld(Dated, table=True):
+    """Her milk is withheld from a moment until another; no end: until further notice."""
+
+    __table_args__ = (Index(None, "animal_id", "begins_at"), named("why", 120))
+
+    animal_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
+    ends_at: AwareDatetime | None = Field(default=None, sa_type=Moment)
+    why: str = Field(min_length=1, max_length=120)

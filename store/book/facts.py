@@ -1,0 +1,174 @@
+"""What changes slowly, as frozen values: farm, people, pens, animals, feeds, measures, rules. No row leaks out."""
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from uuid import UUID
+
+from store.book.words import Air, Apart, Species, Stage, Units, Water
+
+
+@dataclass(frozen=True, slots=True)
+class FarmFacts:
+    """The farm's own settings in force."""
+
+    id: UUID
+    name: str
+    zone: str
+    units: Units
+    evening_from_h: int
+    meal_limit_kg: float | None
+    air: Air
+    vet: str
+
+
+@dataclass(frozen=True, slots=True)
+class Person:
+    """Somebody who does rounds."""
+
+    id: UUID
+    name: str
+    adult: bool
+    here: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Pen:
+    """A pen in use."""
+
+    id: UUID
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class Animal:
+    """An animal that is kept, where she stands, and the calves that share her milk."""
+
+    id: UUID
+    name: str
+    tag: str
+    species: Species
+    stage: Stage
+    born_on: date | None
+    calved_on: date | None
+    pen_id: UUID | None
+    adult_only: bool = False
+    two_people: bool = False
+    calf_ids: tuple[UUID, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Parting:
+    """A calf was shut away, let in, or had got out: when (between since and at), and which."""
+
+    state: Apart
+    at: datetime
+    since: datetime | None
+
+
+@dataclass(frozen=True, slots=True)
+class Share:
+    """A calf and the cow it shares: the farm's longest time apart [h], and what was written of it, newest first."""
+
+    cow_id: UUID
+    calf_id: UUID
+    longest_h: float
+    partings: tuple[Parting, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Withholding:
+    """Her milk is withheld; until None: until further notice."""
+
+    until: datetime | None
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """The measure a feed is told in: one scoop, three scoops. holds_kg None: nobody weighed it for this feed."""
+
+    id: UUID
+    name: str
+    plural: str
+    holds_kg: float | None
+    weighed_at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Feed:
+    """A feed. Every weight of a soaked one is dry weight."""
+
+    id: UUID
+    name: str
+    soaked: bool
+    bucket: str = ""
+    baled: bool = False
+    not_for: frozenset[Species] = frozenset()
+
+
+@dataclass(frozen=True, slots=True)
+class SoakLimit:
+    """The farm's own rule for a feed in today's air. [h; kg of water to a kg of dry feed]"""
+
+    water: Water
+    least_h: float
+    most_h: float
+    water_per_kg: float
+
+
+@dataclass(frozen=True, slots=True)
+class Batch:
+    """What is in the soak bucket: put to soak when, and how much. [kg]"""
+
+    started_at: datetime
+    dry_kg: float
+    water_kg: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Portion:
+    """One feed of a feeding plan, for one head. [kg as it lies, soaked feeds dry]"""
+
+    feed: Feed
+    due_kg: float
+    told: Told | None
+    since: datetime | None = None  # the plan is in force from then on
+
+
+@dataclass(frozen=True, slots=True)
+class Pail:
+    """A milk pail and its weight when empty. [kg]"""
+
+    id: UUID
+    name: str
+    empty_kg: float
+
+
+@dataclass(frozen=True, slots=True)
+class PastPail:
+    """A milking of an earlier round. [kg]"""
+
+    at: datetime
+    milk_kg: float
+    held_back: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Milking:
+    """A cow that is milked in this slot; her pails of earlier rounds, newest first."""
+
+    animal_id: UUID
+    pail: Pail | None
+    pails_before: tuple[PastPail, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """A standing task of this slot."""
+
+    id: UUID
+    name: str
+    pen_id: UUID | None
+    closing: bool
+    adult_only: bool = False
+    two_people: bool = False

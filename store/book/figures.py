@@ -1,0 +1,118 @@
+"""The figures of an entry: what was measured or found, as plain frozen values. One class for each table of lines.
+
+The fields of a figure are the columns of its table, so that reading and writing need no code for a new kind.
+Weights are kilograms as it lies, soaked feeds dry.
+"""
+
+from dataclasses import dataclass
+from typing import ClassVar
+from uuid import UUID
+
+from store.book.words import Apart, Fate, Fill, Soak
+
+
+@dataclass(frozen=True, slots=True)
+class FedFigure:
+    """One feed: due, given, and what was left of it. given_kg None: not given. [kg]"""
+
+    TABLE: ClassVar[str] = "fed"
+
+    feed_id: UUID
+    measure_id: UUID | None
+    due_kg: float | None
+    given_kg: float | None
+    typed: str = ""
+    left_kg: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class StrungFigure:
+    """Strings or nets taken off what was fed, and into the bin."""
+
+    TABLE: ClassVar[str] = "strung"
+
+    strings: int
+
+
+@dataclass(frozen=True, slots=True)
+class MilkedFigure:
+    """One milking. milk_kg None: not milked. [kg] held_back: she did not let all of it down."""
+
+    TABLE: ClassVar[str] = "milked"
+
+    milk_kg: float | None
+    gross_kg: float | None = None
+    pail_id: UUID | None = None
+    empty_kg: float | None = None
+    fate: Fate | None = None
+    typed: str = ""
+    held_back: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class CountedFigure:
+    """Heads expected in a pen, and seen."""
+
+    TABLE: ClassVar[str] = "counted"
+
+    heads_due: int
+    heads_seen: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class SoakedFigure:
+    """A batch of soaked feed: put to soak, found fit, or thrown out. Water in kg. dry_kg None: not put to soak."""
+
+    TABLE: ClassVar[str] = "soaked"
+
+    act: Soak
+    due_kg: float | None
+    dry_kg: float | None
+    water_kg: float | None = None
+    typed: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class PartedFigure:
+    """A calf and the cow it shares: shut away, let in, or found to have got out."""
+
+    TABLE: ClassVar[str] = "parted"
+
+    cow_id: UUID
+    state: Apart
+
+
+@dataclass(frozen=True, slots=True)
+class FeltFigure:
+    """An udder as it was felt; `quarters` says what was marked, quarter by quarter."""
+
+    TABLE: ClassVar[str] = "felt"
+
+    fill: Fill
+    quarters: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class NotedFigure:
+    """Words of the keeper. tell: the next person must see them before beginning."""
+
+    TABLE: ClassVar[str] = "noted"
+
+    words: str
+    tell: bool = False
+
+
+Figure = (
+    FedFigure | StrungFigure | MilkedFigure | CountedFigure | SoakedFigure | PartedFigure | FeltFigure | NotedFigure
+)
+
+FIGURES: tuple[type[Figure], ...] = (
+    FedFigure,
+    StrungFigure,
+    MilkedFigure,
+    CountedFigure,
+    SoakedFigure,
+    PartedFigure,
+    FeltFigure,
+    NotedFigure,
+)

@@ -1,0 +1,119 @@
+"""The figures of an entry, a table for each kind of figure. Weights as it lies, soaked feeds dry."""
+
+from typing import Annotated
+from uuid import UUID
+
+from pydantic import StringConstraints
+from sqlalchemy import CheckConstraint
+from sqlmodel import Field
+
+from store.book.columns import Id, one_of
+from store.book.records.base import Row, bounded, named
+from store.book.records.entries import Typed
+from store.book.words import MILK_MOST_KG, PAIL_MOST_KG, STEP_MOST_KG, Apart, Fate, Fill, Soak
+
+HEADS_MOST = 999
+
+
+class Line(Row):
+    """A figure of an entry."""
+
+    entry_id: UUID = Field(sa_type=Id, foreign_key="entry.id", index=True)
+    position: int = Field(default=0, ge=0, le=99)  # in the order of the screen
+
+
+class Fed(Line, table=True):
+    """One feed of a feed or hay step: what was due beside what was given."""
+
+    __table_args__ = (
+        bounded("position", 0, 99), bounded("due_kg", 0, STEP_MOST_KG), bounded("given_kg", 0, STEP_MOST_KG),
+        bounded("left_kg", 0, STEP_MOST_KG),
+    )  # fmt: skip
+
+    feed_id: UUID = Field(sa_type=Id, foreign_key="feed.id")
+    measure_id: UUID | None = Field(default=None, sa_type=Id, foreign_key="measure.id")
+    due_kg: float | None = Field(default=None, ge=0, le=STEP_MOST_KG)  # None: nobody had planned it
+    given_kg: float | None = Field(default=None, ge=0, le=STEP_MOST_KG)  # None: not given
+    typed: Typed = ""  # as typed; empty: given as shown
+    left_kg: float | None = Field(default=None, ge=0, le=STEP_MOST_KG)  # None: not looked
+
+
+class Strung(Line, table=True):
+    """Strings or nets taken off, and into the bin."""
+
+    __table_args__ = (bounded("position", 0, 99), bounded("strings", 0, HEADS_MOST))
+
+    strings: int = Field(ge=0, le=HEADS_MOST)
+
+
+class Milked(Line, table=True):
+    """One milking of one cow."""
+
+    __table_args__ = (
+        bounded("position", 0, 99),
+        bounded("milk_kg", 0, MILK_MOST_KG),
+        bounded("gross_kg", 0, PAIL_MOST_KG),
+        bounded("empty_kg", 0, 20),
+        CheckConstraint("(milk_kg IS NULL) = (fate IS NULL)", name="milk_has_a_fate"),
+    )
+
+    milk_kg: float | None = Field(default=None, ge=0, le=MILK_MOST_KG)  # None: not milked, never zero
+    gross_kg: float | None = Field(default=None, ge=0, le=PAIL_MOST_KG)  # pail and milk; None: not on a scale
+    pail_id: UUID | None = Field(default=None, sa_type=Id, foreign_key="pail.id")
+    empty_kg: float | None = Field(default=None, ge=0, le=20)
+    fate: Fate | None = Field(default=None, sa_type=one_of(Fate, "fate"))
+    typed: Typed = ""
+    held_back: bool = False
+
+
+class Counted(Line, table=True):
+    """Heads expected in a pen, and seen."""
+
+    __table_args__ = (
+        bounded("position", 0, 99), bounded("heads_due", 0, HEADS_MOST), bounded("heads_seen", 0, HEADS_MOST),
+    )  # fmt: skip
+
+    heads_due: int = Field(ge=0, le=HEADS_MOST)
+    heads_seen: int | None = Field(default=None, ge=0, le=HEADS_MOST)  # None: not counted
+
+
+class Soaked(Line, table=True):
+    """A batch of soaked feed."""
+
+    __table_args__ = (
+        bounded("position", 0, 99), bounded("due_kg", 0, STEP_MOST_KG), bounded("dry_kg", 0, STEP_MOST_KG),
+        bounded("water_kg", 0, STEP_MOST_KG),
+    )  # fmt: skip
+
+    act: Soak = Field(sa_type=one_of(Soak, "act"))
+    due_kg: float | None = Field(default=None, ge=0, le=STEP_MOST_KG)
+    dry_kg: float | None = Field(default=None, ge=0, le=STEP_MOST_KG)  # None: not put to soak
+    water_kg: float | None = Field(default=None, ge=0, le=STEP_MOST_KG)
+    typed: Typed = ""
+
+
+class Parted(Line, table=True):
+    """A calf and the cow it shares."""
+
+    __table_args__ = (bounded("position", 0, 99),)
+
+    cow_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
+    state: Apart = Field(sa_type=one_of(Apart, "state"))
+
+
+class Felt(Line, table=True):
+    """An udder as it was felt before milking."""
+
+    __table_args__ = (bounded("position", 0, 99),)
+
+    fill: Fill = Field(sa_type=one_of(Fill, "fill"))
+    quarters: Typed = ""  # what was marked, as "left hind: clots"
+
+
+class Noted(Line, table=True):
+    """Words of the keeper."""
+
+    __table_args__ = (bounded("position", 0, 99), named("words", 500))
+
+    words: Annotated[str, StringConstraints(min_length=1, max_length=500)]
+    tell: bool = False  # the next person must see it before beginning

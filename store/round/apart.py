@@ -1,0 +1,46 @@
+"""Calf sharing: where the calf is, and what is to be done with it in this round."""
+
+from collections.abc import Iterator
+
+from store.book.drafts import Subject
+from store.book.facts import Animal, Share
+from store.book.words import MORNING, Apart, Kind
+from store.round.planning import Planning
+from store.round.steps import ApartStep, SharedCalf
+
+
+def shared_calves(planning: Planning, cow: Animal) -> tuple[SharedCalf, ...]:
+    """The calves that share a cow's milk, with the newest that is known of each."""
+    return tuple(
+        SharedCalf(calf, share.partings[0] if share.partings else None, share.longest_h)
+        for share in planning.snapshot.shares
+        if share.cow_id == cow.id
+        for calf in planning.snapshot.animals
+        if calf.id == share.calf_id
+    )
+
+
+def let_in(planning: Planning, cow: Animal, place: str) -> Iterator[ApartStep]:
+    """In the morning, behind the milking: let each calf in to her."""
+    if planning.snapshot.turn.slot == MORNING:
+        for calf in shared_calves(planning, cow):
+            yield _step(planning, cow, calf, place, Apart.LET_IN)
+
+
+def shut_away(planning: Planning, calf: Animal, place: str) -> Iterator[ApartStep]:
+    """In the evening, in the calf's own pen: shut it away from the cow it shares."""
+    if planning.snapshot.turn.slot == MORNING:
+        return
+    cows = {animal.id: animal for animal in planning.snapshot.animals}
+    for share in planning.snapshot.shares:
+        if share.calf_id == calf.id and share.cow_id in cows:
+            yield _step(planning, cows[share.cow_id], _of(share, calf), place, Apart.SHUT_AWAY)
+
+
+def _of(share: Share, calf: Animal) -> SharedCalf:
+    return SharedCalf(calf, share.partings[0] if share.partings else None, share.longest_h)
+
+
+def _step(planning: Planning, cow: Animal, calf: SharedCalf, place: str, want: Apart) -> ApartStep:
+    head = planning.head(Kind.APART, Subject(animal_id=calf.calf.id), calf.calf.name, place)
+    return ApartStep(*head, cow=cow, calf=calf, want=want)

@@ -1,0 +1,82 @@
+"""What is typed at a feed, soak or milk step, as the draft it writes. Refuses in words, and asks about the unusual."""
+
+from collections.abc import Mapping
+from datetime import datetime
+from uuid import UUID
+
+from store.book.drafts import Draft
+from store.book.figures import FedFigure, Figure, MilkedFigure, SoakedFigure, StrungFigure
+from store.book.words import Fate, Soak, State
+from store.round.amount import Unreadable, feed_amount, pail_amount, whole_number
+from store.round.confirm import Doubtful, Hand, draft
+from store.round.steps import DueFeed, FeedStep, MilkStep, SoakCheckStep, SoakStartStep
+
+STRINGS_MOST = 99
+
+
+def fed(hand: Hand, step: FeedStep, typed: Mapping[UUID, str], strings: str = "", *, sure: bool = False) -> Draft:
+    """Given: as shown, but for the feeds with something typed (by feed_id). strings: as typed, empty: not counted.
+
+    Raises Unreadable, also for a feed that is not for one of these animals; Doubtful above the meal limit unless sure.
+    """
+    for due in step.due:
+        _refuse_barred(step, due)
+    figures: tuple[Figure, ...] = tuple(_fed(hand, due, typed.get(due.feed.id, "")) for due in step.due)
+    if typed and not sure:
+        _ask_over_limit(hand, step, sum(each.given_kg or 0 for each in figures if isinstance(each, FedFigure)))
+    if strings:
+        figures += (StrungFigure(whole_number(strings, STRINGS_MOST, "strings")),)
+    return draft(hand, step, State.DONE, figures)
+
+
+def soak_started(hand: Hand, step: SoakStartStep, typed: str) -> Draft:
+    """So much dry feed put to soak, with the farm's water to it. Raises Unreadable."""
+    dry_kg = feed_amount(typed, step.feed, None, hand.units).kg if typed else step.due_kg
+    water_kg = dry_kg * step.limit.water_per_kg if step.limit else None
+    return draft(hand, step, State.DONE, (SoakedFigure(Soak.STARTED, step.due_kg, dry_kg, water_kg, typed),))
+
+
+def soak_checked(hand: Hand, step: SoakCheckStep, act: Soak) -> Draft:
+    """The soaked feed is fit, or was thrown out."""
+    dry_kg = step.batch.dry_kg if step.batch else None
+    return draft(hand, step, State.DONE, (SoakedFigure(act, step.due_kg, dry_kg),))
+
+
+def milked(hand: Hand, step: MilkStep, typed: str, fate: Fate, *, held_back: bool = False) -> Draft:
+    """So much milk, and where it went. Raises Unreadable, also for withheld milk to the house or away from the farm."""
+    pail = step.milking.pail
+    amount = pail_amount(typed, pail, hand.units)
+    if fate not in fates_of(step, hand.now):
+        raise Unreadable(f"{step.name}'s milk is withheld: {fate.value} is not among its uses. Down picks another.")
+    pail_id = pail.id if pail and amount.gross_kg is not None else None
+    figure = MilkedFigure(amount.milk_kg, amount.gross_kg, pail_id, amount.empty_kg, fate, typed, held_back)
+    return draft(hand, step, State.DONE, (figure,))
+
+
+def fates_of(step: MilkStep, now: datetime) -> tuple[Fate, ...]:
+    """Where her milk may go. Withheld: thrown away, and nowhere else; the record behind it is mended instead."""
+    withheld = step.withheld
+    if withheld and (withheld.until is None or withheld.until > now):
+        return (Fate.THROWN_AWAY,)
+    return tuple(Fate)
+
+
+def _fed(hand: Hand, due: DueFeed, typed: str) -> FedFigure:
+    given_kg = feed_amount(typed, due.feed, due.told, hand.units).kg if typed else due.as_shown_kg
+    return FedFigure(due.feed.id, due.told.id if due.told else None, due.due_kg, given_kg, typed)
+
+
+def _refuse_barred(step: FeedStep, due: DueFeed) -> None:
+    for animal in step.heads:
+        if animal.species in due.feed.not_for:
+            raise Unreadable(
+                f"{due.feed.name} is not for {animal.species.value} ({animal.name}). Nothing was written: S skips, "
+                "and the plan has to be mended."
+            )
+
+
+def _ask_over_limit(hand: Hand, step: FeedStep, given_kg: float) -> None:
+    limit_kg = hand.meal_limit_kg
+    fodder = any(due.feed.baled for due in step.due)
+    if limit_kg is not None and not fodder and given_kg > limit_kg * len(step.heads):
+        raise Doubtful(f"That is {given_kg:.1f} kg in one meal; your limit is {limit_kg:.1f}. Enter again writes it.")

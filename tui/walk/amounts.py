@@ -1,0 +1,103 @@
+"""The jobs with an amount: feed and hay, milk, and what is put to soak."""
+
+from functools import partial
+from typing import ClassVar
+
+from store.book.drafts import Draft
+from store.book.words import Fate
+from store.round.amount import Unreadable
+from store.round.confirm import Hand
+from store.round.measured import fates_of, fed, milked, soak_started
+from store.round.steps import FeedStep, MilkStep, SoakStartStep
+from tui.page import Line, Size
+from tui.walk.feed_card import feed_lines
+from tui.walk.job import Job, More
+from tui.walk.looks import calf_got_out
+from tui.walk.milk_card import milk_lines
+from tui.walk.shown import Shown
+from tui.walk.soak_card import soak_start_lines
+
+HELD_BACK = "held back"
+
+
+class FeedJob(Job[FeedStep]):
+    """Feed or hay: a line for each feed, and one for strings where there are any."""
+
+    DIGITS: ClassVar[str] = "other amount"
+
+    def rows(self, shown: Shown, step: FeedStep) -> int:  # noqa: ARG002
+        """The feeds, then the strings."""
+        return len(step.due) + any(due.feed.baled for due in step.due)
+
+    def typed_row(self, row: int) -> int:
+        """Every line has an entry of its own."""
+        return row
+
+    def draft(self, hand: Hand, shown: Shown, step: FeedStep, *, sure: bool) -> Draft:
+        """As shown, but for what is typed."""
+        typed = {due.feed.id: shown.typed[row] for row, due in enumerate(step.due) if shown.typed.get(row)}
+        return fed(hand, step, typed, shown.typed.get(len(step.due), ""), sure=sure)
+
+    def lines(self, shown: Shown, step: FeedStep, size: Size) -> list[Line]:
+        """Each feed, large."""
+        return feed_lines(shown, step, size)
+
+    def enter_words(self, shown: Shown, step: FeedStep) -> str:  # noqa: ARG002
+        """As shown, or as typed."""
+        return "write it" if any(shown.typed.values()) else "given as shown"
+
+
+class MilkJob(Job[MilkStep]):
+    """Milk: the pail on the scale; lines are the uses of the milk."""
+
+    DIGITS: ClassVar[str] = "the scale"
+
+    def rows(self, shown: Shown, step: MilkStep) -> int:
+        """Where her milk may go."""
+        return len(fates_of(step, shown.now))
+
+    def draft(self, hand: Hand, shown: Shown, step: MilkStep, *, sure: bool) -> Draft:  # noqa: ARG002
+        """The milk, and where it goes."""
+        if not shown.typed.get(0):
+            raise Unreadable("Milk is never as shown. Type what the scale says, or S to skip.")
+        return milked(hand, step, shown.typed[0], fate_shown(shown, step), held_back=HELD_BACK in shown.marks)
+
+    def lines(self, shown: Shown, step: MilkStep, size: Size) -> list[Line]:
+        """The pail and the milk, large."""
+        return milk_lines(shown, step, size, fate_shown(shown, step))
+
+    def enter_words(self, shown: Shown, step: MilkStep) -> str:
+        """Where the pail goes."""
+        return f"write to {fate_shown(shown, step).upper()}"
+
+    def more(self, shown: Shown, step: MilkStep) -> tuple[More, ...]:  # noqa: ARG002
+        """What happened before or at the milking."""
+        out = tuple(
+            More(f"{calf.calf.name} had got out: found with her", partial(calf_got_out, step.animal.id, calf.calf.id))
+            for calf in step.calves
+        )
+        return (*out, More("She held back: not all was let down", lambda lamp: lamp.mark(HELD_BACK)))
+
+
+class SoakStartJob(Job[SoakStartStep]):
+    """Put to soak for the next round."""
+
+    DIGITS: ClassVar[str] = "other weight"
+
+    def draft(self, hand: Hand, shown: Shown, step: SoakStartStep, *, sure: bool) -> Draft:  # noqa: ARG002
+        """The weight as shown, or as typed."""
+        return soak_started(hand, step, shown.typed.get(0, ""))
+
+    def lines(self, shown: Shown, step: SoakStartStep, size: Size) -> list[Line]:
+        """Dry feed and water, large."""
+        return soak_start_lines(shown, step, size)
+
+    def enter_words(self, shown: Shown, step: SoakStartStep) -> str:  # noqa: ARG002
+        """The clock starts with this key."""
+        return "put to soak now"
+
+
+def fate_shown(shown: Shown, step: MilkStep) -> Fate:
+    """The use of the milk that is chosen."""
+    fates = fates_of(step, shown.now)
+    return fates[min(shown.row, len(fates) - 1)]

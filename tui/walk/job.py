@@ -1,0 +1,58 @@
+"""What a kind of step asks for: its lines, what digits mean there, what Enter writes, and what M offers."""
+
+from abc import ABC, abstractmethod
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any, ClassVar, Generic, TypeAlias, TypeVar
+
+from store.book.drafts import Draft
+from store.round.confirm import Hand
+from store.round.steps import Step
+from tui.page import Line, Size
+from tui.walk.shown import Shown
+
+if TYPE_CHECKING:
+    from tui.place import Place
+    from tui.walk.lamp import Lamp
+
+S = TypeVar("S", bound=Step)
+AnyJob: TypeAlias = "Job[Any]"
+
+
+@dataclass(frozen=True, slots=True)
+class More:
+    """One line of the list behind M."""
+
+    words: str
+    act: "Callable[[Lamp], Place | None]"
+
+
+class Job(ABC, Generic[S]):
+    """How the lamp treats one kind of step. Holds no state: everything is in what is shown."""
+
+    DIGITS: ClassVar[str] = ""  # what digits are, for the key line; empty: none
+    PICKS: ClassVar[bool] = False  # digits pick a line instead of starting an amount
+
+    def rows(self, shown: Shown, step: S) -> int:  # noqa: ARG002
+        """How many lines Up and Down choose from."""
+        return 1
+
+    def typed_row(self, row: int) -> int:  # noqa: ARG002
+        """Which entry digits belong to when a line is chosen."""
+        return 0
+
+    @abstractmethod
+    def draft(self, hand: Hand, shown: Shown, step: S, *, sure: bool) -> Draft:
+        """What Enter writes. Raises Unreadable with a sentence, or Doubtful where it asks once."""
+
+    @abstractmethod
+    def lines(self, shown: Shown, step: S, size: Size) -> list[Line]:
+        """The body of the screen."""
+
+    def enter_words(self, shown: Shown, step: S) -> str:  # noqa: ARG002
+        """What Enter would write, in a word or two."""
+        return "done"
+
+    def more(self, shown: Shown, step: S) -> tuple[More, ...]:  # noqa: ARG002
+        """What else can be done at such a step."""
+        return ()

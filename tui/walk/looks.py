@@ -1,0 +1,133 @@
+"""The jobs that are a look, a count or a latch: heads, udder, calf, soak bucket, standing tasks."""
+
+from functools import partial
+from typing import TYPE_CHECKING, ClassVar
+from uuid import UUID
+
+from store.book.drafts import Draft
+from store.book.words import Fill, Soak
+from store.round.amount import Unreadable, whole_number
+from store.round.confirm import Hand, counted, done, felt, got_out, parted
+from store.round.measured import soak_checked
+from store.round.steps import ApartStep, CountStep, SoakCheckStep, Step, UdderStep
+from tui.page import Line, Size
+from tui.walk.job import Job, More
+from tui.walk.look_cards import apart_lines, count_lines, udder_lines
+from tui.walk.shown import Shown
+from tui.walk.soak_card import soak_check_lines
+from tui.walk.task_card import task_lines
+
+if TYPE_CHECKING:
+    from tui.place import Place
+    from tui.walk.lamp import Lamp
+
+HEADS_MOST = 999
+
+
+class CountJob(Job[CountStep]):
+    """Heads: a count is never as shown."""
+
+    DIGITS: ClassVar[str] = "heads you see"
+
+    def draft(self, hand: Hand, shown: Shown, step: CountStep, *, sure: bool) -> Draft:  # noqa: ARG002
+        """The heads typed; a short count stays open."""
+        if not shown.typed.get(0):
+            raise Unreadable("A head count is never as shown. Type how many you see, or S to skip.")
+        return counted(hand, step, whole_number(shown.typed[0], HEADS_MOST, "heads"))
+
+    def lines(self, shown: Shown, step: CountStep, size: Size) -> list[Line]:
+        """Heads expected, large."""
+        return count_lines(shown, step, size)
+
+    def enter_words(self, shown: Shown, step: CountStep) -> str:  # noqa: ARG002
+        """The count."""
+        return "write the count, all well"
+
+
+class UdderJob(Job[UdderStep]):
+    """An udder is felt: a line for each finding, none chosen at first."""
+
+    DIGITS: ClassVar[str] = "how it feels"
+    PICKS: ClassVar[bool] = True
+
+    def rows(self, shown: Shown, step: UdderStep) -> int:  # noqa: ARG002
+        """The findings."""
+        return len(Fill)
+
+    def draft(self, hand: Hand, shown: Shown, step: UdderStep, *, sure: bool) -> Draft:  # noqa: ARG002
+        """The finding."""
+        if shown.row < 0:
+            raise Unreadable("How does it feel? 1 slack, 2 comfortable, 3 full, 4 tight; then Enter.")
+        return felt(hand, step, tuple(Fill)[shown.row])
+
+    def lines(self, shown: Shown, step: UdderStep, size: Size) -> list[Line]:
+        """The findings to pick from."""
+        return udder_lines(shown, step, size)
+
+    def enter_words(self, shown: Shown, step: UdderStep) -> str:  # noqa: ARG002
+        """The finding picked."""
+        return "write it"
+
+
+class ApartJob(Job[ApartStep]):
+    """A calf is shut away, or let in."""
+
+    def draft(self, hand: Hand, shown: Shown, step: ApartStep, *, sure: bool) -> Draft:  # noqa: ARG002
+        """It is where this round wants it."""
+        return parted(hand, step)
+
+    def lines(self, shown: Shown, step: ApartStep, size: Size) -> list[Line]:
+        """What to do with the calf, and how long it has been."""
+        return apart_lines(shown, step, size)
+
+    def enter_words(self, shown: Shown, step: ApartStep) -> str:  # noqa: ARG002
+        """The clock turns with this key."""
+        return f"{step.want.value} now"
+
+    def more(self, shown: Shown, step: ApartStep) -> tuple[More, ...]:  # noqa: ARG002
+        """It was not where it should have been."""
+        act = partial(calf_got_out, step.cow.id, step.calf.calf.id)
+        return (More(f"{step.name} had got out: found with {step.cow.name}", act),)
+
+
+class SoakCheckJob(Job[SoakCheckStep]):
+    """Is what soaked fit to feed?"""
+
+    def draft(self, hand: Hand, shown: Shown, step: SoakCheckStep, *, sure: bool) -> Draft:  # noqa: ARG002
+        """Fit."""
+        return soak_checked(hand, step, Soak.FIT)
+
+    def lines(self, shown: Shown, step: SoakCheckStep, size: Size) -> list[Line]:
+        """How long it soaked, and the two questions."""
+        return soak_check_lines(shown, step, size)
+
+    def enter_words(self, shown: Shown, step: SoakCheckStep) -> str:  # noqa: ARG002
+        """Both answered with yes."""
+        return "yes, fit to feed"
+
+    def more(self, shown: Shown, step: SoakCheckStep) -> tuple[More, ...]:  # noqa: ARG002
+        """Not fit."""
+        throw_out = partial(_throw_out, step)
+        return (More("Thrown out: sour, frozen, hard inside or too old", throw_out),)
+
+
+class TaskJob(Job[Step]):
+    """A standing job."""
+
+    def draft(self, hand: Hand, shown: Shown, step: Step, *, sure: bool) -> Draft:  # noqa: ARG002
+        """Done."""
+        return done(hand, step)
+
+    def lines(self, shown: Shown, step: Step, size: Size) -> list[Line]:  # noqa: ARG002
+        """What to do, large."""
+        return task_lines(step, size)
+
+
+def _throw_out(step: SoakCheckStep, lamp: "Lamp") -> "Place":
+    return lamp.write(soak_checked(lamp.walker.hand(), step, Soak.THROWN_OUT))
+
+
+def calf_got_out(cow_id: UUID, calf_id: UUID, lamp: "Lamp") -> "Place":
+    """Write it, and stay: the step is now drawn from what is known."""
+    since = lamp.walker.last_seen_apart(calf_id)
+    return lamp.write(got_out(lamp.walker.hand(), cow_id, calf_id, since), stay=True)
