@@ -10,7 +10,7 @@ from store.book.snapshot import Written
 from store.book.turn import Turn
 from store.book.words import Fate, State, Units
 from store.round.amount import feed_amount, pail_amount
-from store.round.steps import FeedStep, MilkStep, Step
+from store.round.steps import DueFeed, FeedStep, MilkStep, Step
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,20 +24,19 @@ class Hand:
 
 
 def fed(hand: Hand, step: FeedStep, typed: Mapping[UUID, str]) -> Draft:
-    """Given: as shown, but for the feeds with something typed (by feed_id). Raises Unreadable."""
-    figures = tuple(
-        FedFigure(due.feed.id, due.told.id if due.told else None, due.due_kg, due.as_shown_kg)
-        if due.feed.id not in typed
-        else FedFigure(
-            due.feed.id,
-            due.told.id if due.told else None,
-            due.due_kg,
-            feed_amount(typed[due.feed.id], due.feed, due.told, hand.units).kg,
-            typed[due.feed.id],
-        )
-        for due in step.due
-    )
+    """What the screen shows: as typed (by feed_id), else as it was given already, else as due. Raises Unreadable."""
+    before = step.entry.fed if step.entry and step.entry.state is State.DONE else ()
+    given = {figure.feed_id: figure for figure in before}
+    figures = tuple(_fed(hand, due, typed.get(due.feed.id, ""), given.get(due.feed.id)) for due in step.due)
     return _draft(hand, step, State.DONE, figures)
+
+
+def _fed(hand: Hand, due: DueFeed, typed: str, given: FedFigure | None) -> FedFigure:
+    if given and not typed:
+        return given
+    by_weight = due.measures is None
+    kg = feed_amount(typed, due.feed, due.told, hand.units, by_weight=by_weight).kg if typed else due.as_shown_kg
+    return FedFigure(due.feed.id, due.told.id if due.told else None, due.due_kg, kg, typed)
 
 
 def milked(hand: Hand, step: MilkStep, typed: str, fate: Fate) -> Draft:

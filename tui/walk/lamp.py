@@ -24,8 +24,13 @@ class Lamp(Place):
         super().__init__(rooms)
         self.index = index
         self.taken_up = taken_up
-        self.row = 0
+        self.row = self._row_written()
         self.typed: dict[int, Typed] = {}
+
+    def _row_written(self) -> int:
+        """The use of the milk that the book holds already, so that a correction of the weight keeps it."""
+        milked = self.step.entry.milked if self.step.entry else None
+        return tuple(Fate).index(milked.fate) if milked and milked.fate else 0
 
     @property
     def step(self) -> Step:
