@@ -67,7 +67,8 @@ def feed_amount(text: str, feed: Feed, told: Told | None, units: Units, *, by_we
         amount = FeedAmount(number * _weight(unit or _bare(word, units, told), feed).size, None)
     if amount.kg > STEP_MOST_KG:
         raise Unreadable(
-            f"«{text.strip()}» is {amount.kg:.1f} kg, too much for one step. Type what makes {STEP_MOST_KG:.0f} kg or less."
+            f"«{text.strip()}» is {amount.kg:.1f} kg, too much for one step. "
+            f"Type what makes {STEP_MOST_KG:.0f} kg or less."
         )
     return amount
 
