@@ -37,13 +37,15 @@ class Turn:
 
 
 def local(moment: datetime, zone: str) -> datetime:
-    """A moment on the farm's own wall clock, with the offset it had then."""
+    """A moment on the farm's own wall clock, with the offset it had then. Raises ValueError without a zone."""
+    if moment.tzinfo is None:
+        raise ValueError(f"{moment} has no zone")
     return datetime.fromisoformat(pendulum.instance(moment).in_timezone(zone).isoformat())
 
 
 def from_wall(wall: datetime, zone: str) -> datetime:
     """The moment, in UTC, that the farm's wall clock showed. An hour that came twice is the second one."""
-    return datetime.fromisoformat(pendulum.instance(wall, tz=zone).isoformat()).astimezone(UTC)
+    return datetime.fromisoformat(pendulum.instance(wall.replace(fold=1), tz=zone).isoformat()).astimezone(UTC)
 
 
 def turn_at(now: datetime, zone: str, evening_from_h: int) -> Turn:

@@ -46,9 +46,9 @@ EVERYWHERE = {
     **dict.fromkeys(("usgal",), US_GAL),
     **dict.fromkeys(("usqt",), US_QT),
     **dict.fromkeys(("uspt",), US_PT),
-    **dict.fromkeys(("igal", "impgal"), IMPERIAL_GAL),
-    **dict.fromkeys(("iqt", "impqt"), IMPERIAL_QT),
-    **dict.fromkeys(("ipt", "imppt"), IMPERIAL_PT),
+    **dict.fromkeys(("igal", "impgal", "imperialgal"), IMPERIAL_GAL),
+    **dict.fromkeys(("iqt", "impqt", "imperialqt"), IMPERIAL_QT),
+    **dict.fromkeys(("ipt", "imppt", "imperialpt"), IMPERIAL_PT),
 }
 _GAL, _QT, _PT = (
     ("gal", "gals", "gallon", "gallons"),
@@ -68,5 +68,5 @@ def spoken(word: str, *, american: bool) -> Unit | None:
 
     word: as typed, any case. A bare gallon, quart or pint is the one of the farm's own words.
     """
-    key = word.lower().rstrip(".")
+    key = word.lower().rstrip(".").replace("us ", "us").replace("imperial ", "imperial")
     return EVERYWHERE.get(key) or (AMERICAN if american else BRITISH).get(key)

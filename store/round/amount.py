@@ -1,14 +1,14 @@
 """What was typed, read as an amount: `3 1/2`, `7,4`, `16 lb`, `2 gal`, `3 scoops`.
 
-The comma is a decimal point. Nothing is guessed: what cannot be read, or could mean two things, is refused with a
-sentence that says what was found and what to type instead.
+The comma is a decimal point, never a thousand; the screen shows the reading before it is written. What cannot be read
+is refused with a sentence that says what was found and what to type instead.
 """
 
 import re
 from dataclasses import dataclass
 
 from store.book.facts import Feed, Pail, Told
-from store.book.words import MILK_MOST_KG, PAIL_MOST_KG, STEP_MOST_KG, Units
+from store.book.words import MILK_MOST_KG, STEP_MOST_KG, Units
 from store.husbandry.milk import kilograms, milk_in_pail
 from store.husbandry.units import KG, LB, Unit, spoken
 
@@ -53,19 +53,23 @@ def number_and_unit(text: str) -> tuple[float, str]:
     return _number(found), (found["unit"] or "").strip().lower()
 
 
-def feed_amount(text: str, feed: Feed, told: Told | None, units: Units) -> FeedAmount:
+def feed_amount(text: str, feed: Feed, told: Told | None, units: Units, *, by_weight: bool = False) -> FeedAmount:
     """An amount of one feed: in its measure, or by weight with a unit. Raises Unreadable.
 
-    A bare number counts measures where the feed is told in one, else kilograms (pounds on a US farm).
+    A bare number is what the screen shows: measures, or by_weight (and without a measure) kilograms, pounds on a US
+    farm. A word is the feed's own measure first, a unit second.
     """
     number, word = number_and_unit(text)
-    unit = _unit(word, units)
-    if told and (not word or (unit is None and _is_measure(word, told))):
+    unit = None if told and word in (told.name.lower(), told.plural.lower()) else _unit(word, units)
+    if told and (_is_measure(word, told) and unit is None if word else not by_weight):
         amount = FeedAmount(number * _holds_kg(told, feed), number)
     else:
         amount = FeedAmount(number * _weight(unit or _bare(word, units, told), feed).size, None)
     if amount.kg > STEP_MOST_KG:
-        raise Unreadable(f"«{text.strip()}» is {amount.kg:,.0f} kg. At most {STEP_MOST_KG:,.0f} kg can be one step.")
+        raise Unreadable(
+            f"«{text.strip()}» is {amount.kg:.1f} kg, too much for one step. "
+            f"Type what makes {STEP_MOST_KG:.0f} kg or less."
+        )
     return amount
 
 
@@ -88,9 +92,10 @@ def pail_amount(text: str, pail: Pail | None, units: Units) -> PailAmount:
         amount = PailAmount(kilograms(number * unit.size), None, None)
     else:
         amount = _from_scale(number * unit.size, pail)
-    if amount.milk_kg > MILK_MOST_KG or (amount.gross_kg or 0) > PAIL_MOST_KG:
+    if amount.milk_kg > MILK_MOST_KG:
         raise Unreadable(
-            f"«{text.strip()}» is {amount.milk_kg:,.0f} kg of milk. At most {MILK_MOST_KG:.0f} kg is one milking."
+            f"«{text.strip()}» is {amount.milk_kg:.1f} kg of milk, too much for one milking. "
+            f"Type what makes {MILK_MOST_KG:.0f} kg or less."
         )
     return amount
 
@@ -129,7 +134,8 @@ def _bare(word: str, units: Units, told: Told | None) -> Unit:
 
 
 def _is_measure(word: str, told: Told) -> bool:
-    return told.name.lower().startswith(word) or told.plural.lower().startswith(word)
+    start = word.rstrip(".")
+    return bool(start) and (told.name.lower().startswith(start) or told.plural.lower().startswith(start))
 
 
 def _holds_kg(told: Told, feed: Feed) -> float:

@@ -22,6 +22,10 @@ def animal_feed(planning: Planning, animal: Animal, place: str) -> Iterator[Feed
         yield _step(planning, Subject(animal_id=animal.id), animal.name, place, (animal,))
 
 
+ROUNDING = 1e-9
+"""A due weight this close below a quarter is that quarter: sums of kilograms are not exact."""
+
+
 def due_feed(portion: Portion, heads: int) -> DueFeed:
     """A portion for so many heads, told in the nearest quarter of its measure.
 
@@ -29,9 +33,9 @@ def due_feed(portion: Portion, heads: int) -> DueFeed:
     """
     due_kg = portion.due_kg * heads
     holds_kg = portion.told.holds_kg if portion.told else None
-    measures = round(4 * due_kg / holds_kg) / 4 if holds_kg else 0.0
-    if holds_kg is None or measures == 0:
+    if holds_kg is None or 4 * due_kg < holds_kg * (1 - ROUNDING):
         return DueFeed(portion.feed, portion.told, due_kg, None, due_kg, portion.since)
+    measures = round(4 * due_kg / holds_kg) / 4
     return DueFeed(portion.feed, portion.told, due_kg, measures, measures * holds_kg, portion.since)
 
 

@@ -15,13 +15,16 @@ STRINGS_MOST = 99
 
 
 def fed(hand: Hand, step: FeedStep, typed: Mapping[UUID, str], strings: str = "", *, sure: bool = False) -> Draft:
-    """Given: as shown, but for the feeds with something typed (by feed_id). strings: as typed, empty: not counted.
+    """What the screen shows: as typed (by feed_id), else as given already, else as due. strings: as typed.
 
     Raises Unreadable, also for a feed that is not for one of these animals; Doubtful above the meal limit unless sure.
     """
     for due in step.due:
         _refuse_barred(step, due)
-    figures: tuple[Figure, ...] = tuple(_fed(hand, due, typed.get(due.feed.id, "")) for due in step.due)
+    given = {figure.feed_id: figure for figure in _given_already(step)}
+    figures: tuple[Figure, ...] = tuple(
+        _fed(hand, due, typed.get(due.feed.id, ""), given.get(due.feed.id)) for due in step.due
+    )
     if typed and not sure:
         _ask_over_limit(hand, step, sum(each.given_kg or 0 for each in figures if isinstance(each, FedFigure)))
     if strings:
@@ -61,9 +64,16 @@ def fates_of(step: MilkStep, now: datetime) -> tuple[Fate, ...]:
     return tuple(Fate)
 
 
-def _fed(hand: Hand, due: DueFeed, typed: str) -> FedFigure:
-    given_kg = feed_amount(typed, due.feed, due.told, hand.units).kg if typed else due.as_shown_kg
-    return FedFigure(due.feed.id, due.told.id if due.told else None, due.due_kg, given_kg, typed)
+def _given_already(step: FeedStep) -> tuple[FedFigure, ...]:
+    return step.entry.of(FedFigure) if step.entry and step.entry.state is State.DONE else ()
+
+
+def _fed(hand: Hand, due: DueFeed, typed: str, given: FedFigure | None) -> FedFigure:
+    if given and not typed:
+        return given
+    by_weight = due.measures is None
+    kg = feed_amount(typed, due.feed, due.told, hand.units, by_weight=by_weight).kg if typed else due.as_shown_kg
+    return FedFigure(due.feed.id, due.told.id if due.told else None, due.due_kg, kg, typed)
 
 
 def _refuse_barred(step: FeedStep, due: DueFeed) -> None:

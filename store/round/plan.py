@@ -37,6 +37,10 @@ def _due(planning: Planning) -> Iterator[Step]:
         yield from _pen(planning, pen)
     walked = {pen.id for pen in planning.snapshot.pens}
     yield from _animals(planning, (a for a in planning.snapshot.animals if a.pen_id not in walked), NO_PEN)
+    for pen_id in dict.fromkeys(job.pen_id for job in planning.snapshot.jobs if job.pen_id):
+        if pen_id not in walked:  # a job of a pen that is out of use is said, not dropped
+            yield from tasks(planning, pen_id, NO_PEN, closing=False)
+            yield from tasks(planning, pen_id, NO_PEN, closing=True)
     yield from soak_starts(planning)
     yield from tasks(planning, None, BENCH, closing=True)
 

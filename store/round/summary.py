@@ -8,7 +8,10 @@ from store.book.facts import Feed
 from store.book.figures import FedFigure, MilkedFigure
 from store.book.snapshot import Snapshot, Written
 from store.book.words import Fate, State
-from store.round.steps import Step
+from store.round.steps import FeedStep, Step
+
+SAME_KG = 0.005
+"""Closer than this is the same weight: it is below what a scale in a feed room shows. [kg]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +39,11 @@ class Difference:
     feed: Feed
     due_kg: float
     given_kg: float
+
+    @property
+    def by_kg(self) -> float:
+        """So much more than planned; less is below zero. [kg]"""
+        return self.given_kg - self.due_kg
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,8 +97,14 @@ def _differences(done: Iterable[Step], snapshot: Snapshot) -> Iterator[Differenc
         for figure in step.entry.of(FedFigure) if step.entry else ():
             if not figure.typed or figure.due_kg is None or figure.given_kg is None:
                 continue
-            if abs(figure.given_kg - figure.due_kg) >= 0.005:
+            if abs(figure.given_kg - _shown_kg(step, figure)) >= SAME_KG:
                 yield Difference(step, snapshot.feeds[figure.feed_id], figure.due_kg, figure.given_kg)
+
+
+def _shown_kg(step: Step, figure: FedFigure) -> float:
+    """What the screen showed as due: whole quarters of a measure, which need not be the planned weight. [kg]"""
+    due = step.due if isinstance(step, FeedStep) else ()
+    return next((each.as_shown_kg for each in due if each.feed.id == figure.feed_id), figure.due_kg or 0.0)
 
 
 def _changes(steps: Iterable[Step], entries: Iterable[Written]) -> Iterator[Change]:

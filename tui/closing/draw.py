@@ -63,7 +63,9 @@ def _skipped(step: Step) -> str:
 
 def _difference(walker: Walker, each: Difference) -> str:
     given, due = (weight(kg, walker.farm.units) for kg in (each.given_kg, each.due_kg))
-    return f"{each.step.name}: {each.feed.name} {given}, plan {due}"
+    sign = "+" if each.by_kg > 0 else "-"
+    by = f"{sign}{weight(abs(each.by_kg), walker.farm.units)}"
+    return f"{each.step.name}: {each.feed.name} {given}, plan {due} ({by})"
 
 
 def _change(walker: Walker, each: Change) -> str:

@@ -4,6 +4,7 @@ from functools import partial
 from typing import ClassVar
 
 from store.book.drafts import Draft
+from store.book.figures import MilkedFigure
 from store.book.words import Fate
 from store.round.amount import Unreadable
 from store.round.confirm import Hand
@@ -55,6 +56,11 @@ class MilkJob(Job[MilkStep]):
     def rows(self, shown: Shown, step: MilkStep) -> int:
         """Where her milk may go."""
         return len(fates_of(step, shown.now))
+
+    def first_row(self, step: MilkStep) -> int:
+        """The use that the book holds already, so that a correction of the weight keeps it."""
+        written = step.entry.the(MilkedFigure) if step.entry else None
+        return tuple(Fate).index(written.fate) if written and written.fate else 0
 
     def draft(self, hand: Hand, shown: Shown, step: MilkStep, *, sure: bool) -> Draft:  # noqa: ARG002
         """The milk, and where it goes."""

@@ -120,7 +120,7 @@ def _weighs(shown: Shown, due: DueFeed) -> str:
 def _reading(shown: Shown, row: int, due: DueFeed) -> list[tuple[str, Role]]:
     """What the typed text means, or why it means nothing yet."""
     try:
-        amount = feed_amount(shown.typed[row], due.feed, due.told, shown.units)
+        amount = feed_amount(shown.typed[row], due.feed, due.told, shown.units, by_weight=due.measures is None)
     except Unreadable as problem:
         return [(str(problem), Role.WARNING)]
     dry = " dry" if due.feed.soaked else ""

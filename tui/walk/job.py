@@ -37,6 +37,10 @@ class Job(ABC, Generic[S]):
         """How many lines Up and Down choose from."""
         return 1
 
+    def first_row(self, step: S) -> int:  # noqa: ARG002
+        """The line that is chosen at first; -1: it has to be picked."""
+        return -1 if self.PICKS else 0
+
     def typed_row(self, row: int) -> int:  # noqa: ARG002
         """Which entry digits belong to when a line is chosen."""
         return 0

@@ -26,7 +26,7 @@ class Lamp(Place):
         self.index = index
         self.taken_up = taken_up
         self.job = job_for(self.step)
-        self.row = -1 if self.job.PICKS else 0
+        self.row = self.job.first_row(self.step)
         self.typed: dict[int, Typed] = {}
         self.marks: frozenset[str] = frozenset()
         self.asked_about = ""

@@ -1,0 +1,72 @@
+"""Every unit factor against two outside authorities: the printed exact values, and a general units library.
+
+Printed values: NIST Handbook 44, Appendix C, section 4 (US customary: exact values underlined) and NIST Special
+Publication 811 (2008), Appendix B.8 (imperial gallon, exact). An imperial quart and pint are a quarter and an eighth
+of the imperial gallon.
+"""
+
+import pytest
+from pint import UnitRegistry
+
+from store.husbandry import units
+from store.husbandry.units import Unit
+
+PRINTED = {
+    "kg": 1.0,  # the unit of weight itself
+    "g": 0.001,  # by its prefix
+    "lb": 0.45359237,  # Handbook 44 App. C: 1 pound = 453.592 37 g exactly
+    "oz": 0.028349523125,  # Handbook 44 App. C: 1 avoirdupois ounce = 28.349 523 125 g exactly
+    "L": 1.0,  # the unit of volume itself
+    "mL": 0.001,  # by its prefix
+    "US gal": 3.785411784,  # Handbook 44 App. C: 1 gallon = 3.785 411 784 L exactly
+    "US qt": 0.946352946,  # Handbook 44 App. C: 1 liquid quart = 0.946 352 946 L exactly
+    "US pt": 0.473176473,  # Handbook 44 App. C: 1 liquid pint = 0.473 176 473 L exactly
+    "imperial gal": 4.54609,  # SP 811 App. B.8: gallon [Canadian and U.K. (Imperial)] = 4.546 09 E-03 m3 exactly
+    "imperial qt": 1.1365225,  # a quarter of it
+    "imperial pt": 0.56826125,  # an eighth of it
+}
+"""What each unit is in kg or L, by its sign."""
+
+IN_THE_LIBRARY = {
+    "kg": "kilogram",
+    "g": "gram",
+    "lb": "pound",
+    "oz": "ounce",
+    "L": "liter",
+    "mL": "milliliter",
+    "US gal": "US_liquid_gallon",
+    "US qt": "US_liquid_quart",
+    "US pt": "US_pint",
+    "imperial gal": "imperial_gallon",
+    "imperial qt": "imperial_quart",
+    "imperial pt": "imperial_pint",
+}
+"""What each unit is called by the units library."""
+
+EVERY_UNIT = {unit.sign: unit for unit in vars(units).values() if isinstance(unit, Unit)}
+
+
+@pytest.fixture(scope="module")
+def library() -> UnitRegistry[float]:
+    """The other library's tables."""
+    return UnitRegistry()
+
+
+def test_no_unit_goes_unchecked() -> None:
+    """A unit added to the tables must be added here too."""
+    assert set(PRINTED) == set(IN_THE_LIBRARY) == set(EVERY_UNIT)
+
+
+@pytest.mark.parametrize("sign", PRINTED)
+def test_each_unit_has_its_printed_exact_size(sign: str) -> None:
+    """Not nearly: the very same number."""
+    assert EVERY_UNIT[sign].size == PRINTED[sign]
+
+
+@pytest.mark.parametrize("sign", PRINTED)
+def test_each_unit_agrees_with_a_general_units_library(sign: str, library: UnitRegistry[float]) -> None:
+    """To the last digits that both can hold."""
+    unit = EVERY_UNIT[sign]
+    base = "kilogram" if unit.dimension == "weight" else "liter"
+    theirs = library.Quantity(1, IN_THE_LIBRARY[sign]).to(base).magnitude
+    assert unit.size == pytest.approx(theirs, rel=1e-14)

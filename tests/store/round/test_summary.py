@@ -1,0 +1,195 @@
+"""What became of a round: the lists and totals of its closing."""
+
+from dataclasses import replace
+
+import pytest
+
+from store.book.opening import Book
+from store.book.snapshot import Portion, Snapshot
+from store.book.words import Fate, State
+from store.round.confirm import done, fed, milked, skipped, undone
+from store.round.plan import plan
+from store.round.summary import Summary, summarise
+from tests.farm import hand as hand_at
+from tests.farm import morning, step_of
+from tests.store.round.made import (
+    NUTS,
+    SCOOP,
+    demo,
+    demo_evening,
+    feed_of,
+    hand,
+    milk_of,
+    task_of,
+    with_portions,
+    wrote,
+)
+
+KG_PER_LB = 0.45359237  # exact: NIST Handbook 44, Appendix C
+
+
+def closing(snapshot: Snapshot) -> Summary:
+    """The summary of a round as its snapshot stands."""
+    return summarise(snapshot, plan(snapshot))
+
+
+def gave(snapshot: Snapshot, name: str, *typed: str) -> Snapshot:
+    """An animal or a pen was fed: as shown, or with something typed for its first feeds."""
+    step = feed_of(snapshot, name)
+    words = {due.feed.id: text for due, text in zip(step.due, typed, strict=False) if text}
+    return wrote(snapshot, fed(hand(snapshot), step, words))
+
+
+def milk(snapshot: Snapshot, name: str, typed: str, fate: Fate) -> Snapshot:
+    """A cow was milked."""
+    return wrote(snapshot, milked(hand(snapshot), milk_of(snapshot, name), typed, fate))
+
+
+def fed_kg(summary: Summary) -> dict[str, float]:
+    """The totals by feed, to the gram."""
+    return {total.feed.name: round(total.given_kg, 3) for total in summary.fed}
+
+
+def test_before_anything_is_written_all_is_not_recorded() -> None:
+    """And there is nothing else to say."""
+    found = closing(demo())
+    assert found.not_recorded == found.steps == plan(demo())
+    assert (found.done, found.skipped, found.differences, found.changes, found.milk, found.fed) == ((),) * 6
+
+
+def test_each_step_is_in_one_list_in_walking_order() -> None:
+    """Done, skipped, open again, untouched."""
+    after = gave(demo(), "Sloe")
+    after = gave(after, "Hazel")
+    after = wrote(after, skipped(hand(after), feed_of(after, "Rook"), "ran out"))
+    after = wrote(after, done(hand(after), task_of(after, "Water trough runs")))
+    after = wrote(after, undone(hand(after), after.entries[-1]))
+    found = closing(after)
+    assert [step.name for step in found.done] == ["Hazel", "Sloe"]
+    assert [step.name for step in found.skipped] == ["Rook"]
+    assert "Water trough runs" in {step.name for step in found.not_recorded}
+    assert len(found.done) + len(found.skipped) + len(found.not_recorded) == len(found.steps)
+
+
+def test_what_was_fed_is_added_up_by_feed_and_named_in_order() -> None:
+    """Nuts for two animals, lucerne for one, hay for the stall: as shown, and as typed."""
+    after = gave(gave(gave(demo(), "Fennel"), "Hazel", "1 kg"), "Stall")
+    assert fed_kg(closing(after)) == {"dairy nuts": 3.7, "grass hay": 8.2, "lucerne pellets": 0.9}
+    assert list(fed_kg(closing(after))) == ["dairy nuts", "grass hay", "lucerne pellets"]
+
+
+def test_milk_is_added_up_by_where_it_went() -> None:
+    """In the order of the uses, each with the cows it came from."""
+    after = milk(milk(demo(), "Fennel", "7.4", Fate.CALVES), "Hazel", "9.9", Fate.CALVES)
+    (total,) = closing(after).milk
+    assert (total.fate, total.cows) == (Fate.CALVES, ("Fennel", "Hazel"))
+    assert total.milk_kg == pytest.approx(14.5)
+    after = milk(after, "Hazel", "9.9", Fate.HOUSE)
+    house, calves = closing(after).milk
+    assert (house.fate, round(house.milk_kg, 3), house.cows) == (Fate.HOUSE, 8.5, ("Hazel",))
+    assert (calves.fate, round(calves.milk_kg, 3), calves.cows) == (Fate.CALVES, 6.0, ("Fennel",))
+
+
+def test_what_was_skipped_or_opened_again_is_in_no_total() -> None:
+    """Neither as a weight nor as a zero."""
+    after = gave(milk(demo(), "Hazel", "9.9", Fate.HOUSE), "Hazel")
+    after = wrote(after, undone(hand(after), after.entries[0]))
+    after = wrote(after, skipped(hand(after), feed_of(after, "Hazel"), "ran out"))
+    after = wrote(after, skipped(hand(after), milk_of(after, "Fennel"), "no time"))
+    found = closing(after)
+    assert found.milk == ()
+    assert found.fed == ()
+    assert found.differences == ()
+
+
+def test_a_plan_of_one_and_a_half_with_one_given_differs_by_half_less() -> None:
+    """What is due stays 1.5; what was given is 1.0; the difference is their own."""
+    rook = feed_of(demo(), "Rook").subject.id
+    before = with_portions(demo(), rook, Portion(NUTS, 1.5, None))
+    after = gave(before, "Rook", "1.0")
+    assert feed_of(after, "Rook").due[0].due_kg == 1.5
+    (found,) = closing(after).differences
+    assert (found.step.name, found.feed, found.due_kg, found.given_kg) == ("Rook", NUTS, 1.5, 1.0)
+    assert found.given_kg - found.due_kg == -0.5
+
+
+def test_a_feed_given_as_shown_is_no_difference_though_scoops_are_rounded() -> None:
+    """6.0 lb are due and 1 1/2 scoops of 4.05 lb are shown: Enter gives 6.075 lb, as the keeper was told to."""
+    told = replace(SCOOP, holds_kg=4.05 * KG_PER_LB)
+    rook = feed_of(demo(), "Rook").subject.id
+    after = gave(with_portions(demo(), rook, Portion(NUTS, 6.0 * KG_PER_LB, told)), "Rook")
+    assert closing(after).differences == ()
+    assert closing(after).fed[0].given_kg / KG_PER_LB == pytest.approx(6.075)
+
+
+def test_what_was_typed_just_as_planned_is_no_difference() -> None:
+    """Four scoops of 0.675 kg are the 2.7 kg that were due."""
+    assert closing(gave(demo(), "Fennel", "4", "0.9 kg")).differences == ()
+
+
+def test_a_feed_not_given_at_all_is_a_difference() -> None:
+    """A zero typed is a zero given: it counts, unlike a step that was skipped."""
+    (found,) = closing(gave(demo(), "Fennel", "0")).differences
+    assert (found.feed.name, found.due_kg, found.given_kg) == ("dairy nuts", 2.7, 0)
+
+
+def test_a_change_keeps_the_first_value_beside_the_one_that_counts() -> None:
+    """Written three times: the first and the last are shown."""
+    after = milk(demo(), "Hazel", "9.9", Fate.HOUSE)
+    after = milk(after, "Hazel", "8.9", Fate.HOUSE)
+    after = milk(after, "Hazel", "9.4", Fate.CALVES)
+    (change,) = closing(after).changes
+    assert (change.step.name, change.first, change.now) == ("Hazel", after.entries[0], after.entries[2])
+    assert change.first.milked is not None
+    assert change.first.milked.typed == "9.9"
+
+
+def test_a_step_written_once_is_no_change() -> None:
+    """Nor is one that nobody wrote."""
+    assert closing(gave(demo(), "Hazel")).changes == ()
+
+
+def test_a_step_undone_is_a_change_that_keeps_what_was_written() -> None:
+    """It is open again, and its first entry is told."""
+    after = gave(demo(), "Hazel", "2")
+    after = wrote(after, undone(hand(after), after.entries[0]))
+    (change,) = closing(after).changes
+    assert (change.first, change.now.state) == (after.entries[0], State.OPEN)
+
+
+def test_what_is_no_longer_planned_still_counts_in_the_totals() -> None:
+    """Hazel's milk was written, then she was taken off the milking."""
+    after = milk(demo(), "Hazel", "9.9", Fate.HOUSE)
+    fennel = milk_of(demo(), "Fennel").milking
+    after = replace(after, milkings={fennel.animal_id: fennel})
+    found = closing(after)
+    assert [(total.fate, round(total.milk_kg, 3), total.cows) for total in found.milk] == [
+        (Fate.HOUSE, 8.5, ("Hazel",))
+    ]
+    assert [step.name for step in found.done] == ["Hazel"]
+
+
+def test_the_evening_in_the_book_closes_as_it_was_written() -> None:
+    """Hazel was not milked; everything else was done."""
+    found = closing(demo_evening())
+    assert [(step.name, step.kind.value) for step in found.skipped] == [("Hazel", "milk")]
+    assert found.not_recorded == ()
+    assert found.milk == ()
+    assert fed_kg(found) == {"dairy nuts": 3.375, "grass hay": 18.45, "lucerne pellets": 0.9}
+
+
+def test_a_round_written_into_the_book_closes_the_same(book: Book) -> None:
+    """Through the file and back: one given, one typed, one milked, one skipped, one undone."""
+    found = morning(book)
+    book.append(fed(hand_at(book, found), feed_of(found, "Hazel"), {}))
+    book.append(fed(hand_at(book, found), feed_of(found, "Rook"), {feed_of(found, "Rook").due[0].feed.id: "1"}))
+    book.append(milked(hand_at(book, found), milk_of(found, "Hazel"), "9,9", Fate.HOUSE))
+    book.append(skipped(hand_at(book, found), milk_of(found, "Fennel"), "not here"))
+    book.append(done(hand_at(book, found), step_of(found, "Water trough runs", "task")))
+    book.append(undone(hand_at(book, found), morning(book).entries[-1]))
+    summary = closing(morning(book))
+    assert (len(summary.done), len(summary.skipped), len(summary.not_recorded)) == (3, 1, 9)
+    assert fed_kg(summary) == {"dairy nuts": 2.7}
+    assert [(one.step.name, one.due_kg, one.given_kg) for one in summary.differences] == [("Rook", 0.34, 0.675)]
+    assert [one.step.name for one in summary.changes] == ["Water trough runs"]
+    assert [(one.fate, round(one.milk_kg, 3)) for one in summary.milk] == [(Fate.HOUSE, 8.5)]

@@ -1,0 +1,133 @@
+"""Laws of the closing, over any history of a round."""
+
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from store.book.drafts import Draft
+from store.book.snapshot import Snapshot
+from store.book.words import Fate, State
+from store.round.confirm import Hand, done, fed, milked, skipped, undone
+from store.round.plan import plan
+from store.round.steps import FeedStep, MilkStep, Step
+from store.round.summary import Summary, summarise
+from tests.farm import demo_book, morning
+from tests.farm import hand as hand_at
+from tests.store.round.made import demo, hand, unhurried, wrote
+
+Press = tuple[int, str, str, Fate]
+"""Which step, which key, what is typed, where milk goes."""
+
+PRESSES = st.lists(
+    st.tuples(
+        st.integers(0, 99),
+        st.sampled_from(("enter", "enter", "skip", "undo")),
+        st.sampled_from(("2.5 kg", "11 lb", "0,5 kg", "3 l", "12")),
+        st.sampled_from(Fate),
+    ),
+    max_size=40,
+)
+
+
+def drafted(at: Hand, step: Step, press: Press) -> Draft | None:
+    """What a key press at a step would write."""
+    _, key, typed, fate = press
+    if key == "undo":
+        return undone(at, step.entry) if step.entry and step.state is not State.OPEN else None
+    if key == "skip":
+        return skipped(at, step, "ran out")
+    if isinstance(step, MilkStep):
+        return milked(at, step, typed if typed != "0,5 kg" else "1.4", fate)
+    if isinstance(step, FeedStep):
+        return fed(at, step, {} if typed == "3 l" else {step.due[0].feed.id: typed})
+    return done(at, step)
+
+
+def walked(presses: list[Press]) -> Snapshot:
+    """The demo farm's morning after those keys."""
+    found = demo()
+    for press in presses:
+        steps = plan(found)
+        draft = drafted(hand(found), steps[press[0] % len(steps)], press)
+        found = wrote(found, draft) if draft else found
+    return found
+
+
+def counts(summary: Summary) -> tuple[int, int, int]:
+    """Done, skipped, not recorded."""
+    return len(summary.done), len(summary.skipped), len(summary.not_recorded)
+
+
+@unhurried
+@given(PRESSES)
+def test_done_and_skipped_and_not_recorded_are_all(presses: list[Press]) -> None:
+    """No step in two lists, none in no list."""
+    found = walked(presses)
+    summary = summarise(found, plan(found))
+    assert sum(counts(summary)) == len(summary.steps) == len(plan(demo()))
+    listed = [*summary.done, *summary.skipped, *summary.not_recorded]
+    assert {step.step_id for step in listed} == {step.step_id for step in summary.steps}
+
+
+@unhurried
+@given(PRESSES)
+def test_the_totals_are_the_entries_that_count_and_no_others(presses: list[Press]) -> None:
+    """Added up here from the bare history: the last entry of each step, if it is done."""
+    found = walked(presses)
+    summary = summarise(found, plan(found))
+    last = {entry.step_id: entry for entry in found.entries}
+    counting = [entry for entry in last.values() if entry.state is State.DONE]
+    fed_kg = sum(figure.given_kg or 0 for entry in counting for figure in entry.fed)
+    milk_kg = sum(entry.milked.milk_kg or 0 for entry in counting if entry.milked)
+    assert sum(total.given_kg for total in summary.fed) == pytest.approx(fed_kg)
+    assert sum(total.milk_kg for total in summary.milk) == pytest.approx(milk_kg)
+    assert len(summary.done) == len(counting)
+
+
+@unhurried
+@given(PRESSES)
+def test_every_difference_is_of_a_step_that_is_done_and_not_as_planned(presses: list[Press]) -> None:
+    """And the plan beside it is the plan as it stands."""
+    found = walked(presses)
+    summary = summarise(found, plan(found))
+    for one in summary.differences:
+        assert one.step in summary.done
+        assert isinstance(one.step, FeedStep)
+        assert one.given_kg != one.due_kg
+        assert one.due_kg in {due.due_kg for due in one.step.due if due.feed == one.feed}
+
+
+@unhurried
+@given(PRESSES)
+def test_the_changes_are_the_steps_written_more_than_once(presses: list[Press]) -> None:
+    """Each with its very first entry and its very last."""
+    found = walked(presses)
+    by_step = {step.step_id: [e for e in found.entries if e.step_id == step.step_id] for step in plan(found)}
+    often = {step_id: (entries[0], entries[-1]) for step_id, entries in by_step.items() if len(entries) > 1}
+    changes = summarise(found, plan(found)).changes
+    assert {change.step.step_id: (change.first, change.now) for change in changes} == often
+
+
+@settings(deadline=None, max_examples=10)
+@given(PRESSES.map(lambda presses: presses[:12]))
+def test_the_book_on_disk_closes_as_the_round_in_hand(presses: list[Press]) -> None:
+    """The same keys into a real book: the same counts, totals and changes, and they add up."""
+    with TemporaryDirectory() as folder:
+        book = demo_book(Path(folder))
+        for press in presses:
+            before = morning(book)
+            steps = plan(before)
+            draft = drafted(hand_at(book, before), steps[press[0] % len(steps)], press)
+            if draft:
+                book.append(draft)
+        kept = morning(book)
+        book.close()
+    held = walked(presses)
+    in_book, in_hand = summarise(kept, plan(kept)), summarise(held, plan(held))
+    assert counts(in_book) == counts(in_hand)
+    assert sum(counts(in_book)) == len(in_book.steps)
+    assert (in_book.fed, in_book.milk) == (in_hand.fed, in_hand.milk)
+    assert [one.step.step_id for one in in_book.changes] == [one.step.step_id for one in in_hand.changes]
