@@ -13,6 +13,7 @@ from textual.color import Color
 from textual.filter import LineFilter
 
 from tui.crash import report
+from tui.place import Place
 from tui.rooms import House
 from tui.stage import Stage
 from tui.theme import LOOKS, NO_COLOUR
@@ -48,7 +49,11 @@ class PenwalkApp(App[None]):
 
     def compose(self) -> ComposeResult:
         """Nothing but the stage."""
-        yield Stage(self.house.first().say(self.first_said), self.look, self.crashed)
+        yield Stage(self._first(), self.look, self.crashed)
+
+    def _first(self) -> Place:
+        place = self.house.enter()
+        return place.say(self.first_said) if self.first_said else place
 
     def on_mount(self) -> None:
         """Leave in order on a signal; load what writing needs as soon as the first frame stands."""

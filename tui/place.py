@@ -40,7 +40,10 @@ class Rooms(Protocol):
     walker: Walker
 
     def first(self) -> "Place":
-        """Where a sitting begins."""
+        """The first step that is not recorded, or the closing."""
+
+    def this_round(self) -> "Place":
+        """The round of this moment, where it stands."""
 
     def lamp(self, index: int, *, taken_up: bool = True) -> "Place":
         """A step of the walk."""

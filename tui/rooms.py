@@ -1,12 +1,30 @@
 """Which place leads to which: the one module that knows them all."""
 
+from store.book.drafts import Subject
+from store.book.facts import Animal
+from store.book.turn import Turn, turn_at
+from store.round.steps import Step
+from store.round.together import buckets, plain_steps
+from tui.board.board import Board
 from tui.closing.closing import Closing
+from tui.closing.ending import Ending
 from tui.help import Help
 from tui.place import Place
 from tui.walk.lamp import Lamp
+from tui.walk.later import Later
+from tui.walk.more import MoreList
 from tui.walk.skipping import Skipping
 from tui.walk.undoing import Undoing
+from tui.walk.why import Why
 from tui.walker import Walker
+from tui.yard.going import Going
+from tui.yard.locked import Locked
+from tui.yard.noting import Noting
+from tui.yard.persons import Persons
+from tui.yard.returned import Returned, is_long_ago
+from tui.yard.timing import Timing
+from tui.yard.unfinished import Unfinished
+from tui.yard.vet import Vet
 
 
 class House:
@@ -16,8 +34,22 @@ class House:
         """At the round at hand."""
         self.walker = walker
 
+    def enter(self) -> Place:
+        """Where a sitting begins: a round left open is offered first, then this one."""
+        this = self.walker.turn
+        self.walker.open_turn(this.before())
+        if self.walker.snapshot.entries and self.walker.first_open() is not None and not self.walker.ended():
+            return Unfinished(self, Closing(self))
+        return self.this_round(this)
+
+    def this_round(self, turn: Turn | None = None) -> Place:
+        """The round of this moment, where it stands; back after a while, what the time has changed."""
+        farm = self.walker.farm
+        self.walker.open_turn(turn or turn_at(self.walker.book.clock.now(), farm.zone, farm.evening_from_h))
+        return Returned(self, self.first()) if is_long_ago(self.walker) else self.first()
+
     def first(self) -> Place:
-        """Where a sitting begins: the first step that is not recorded, or the closing if there is none."""
+        """The first step that is not recorded, or the closing if there is none."""
         index = self.walker.first_open()
         return self.closing() if index is None else self.lamp(index)
 
@@ -33,10 +65,71 @@ class House:
         """The reasons for skipping a step."""
         return Skipping(self, index, back)
 
+    def later(self, index: int, back: Place) -> Place:
+        """When a step is to be done instead."""
+        return Later(self, index, back)
+
+    def more(self, back: Lamp) -> Place:
+        """What else can be done at a step."""
+        return MoreList(self, back)
+
+    def why(self, back: Lamp) -> Place:
+        """What the numbers of a step are made of."""
+        return Why(self, back)
+
     def undoing(self, back: Place) -> Place:
         """What can be undone."""
         return Undoing(self, back)
 
+    def going(self, back: Place) -> Place:
+        """To a step by a few letters."""
+        return Going(self, back)
+
+    def noting(self, back: Place) -> Place:
+        """A note about what we stand at, or the whole yard."""
+        step = _step_of(back)
+        return Noting(self, back, step.subject if step else Subject(), step.name if step else "")
+
+    def persons(self, back: Place) -> Place:
+        """Who does the round."""
+        return Persons(self, back)
+
+    def timing(self, back: Place) -> Place:
+        """When it happened."""
+        return Timing(self, back)
+
+    def vet(self, back: Place) -> Place:
+        """Signs that mean call, the number, her facts."""
+        return Vet(self, back, self._animal(_step_of(back)))
+
+    def locked(self, back: Place) -> Place:
+        """Keys that do nothing."""
+        return Locked(self, back)
+
+    def buckets(self, back: Place) -> Place:
+        """All buckets on one screen."""
+        found = tuple(step.step_id for step in buckets(self.walker.steps))
+        return Board(self, back, "BUCKETS", found) if found else back.say("No animal gets a bucket in this round.")
+
+    def whole_pen(self, back: Lamp) -> Place:
+        """All plain steps of the pen we stand in."""
+        place = back.step.place
+        found = tuple(step.step_id for step in plain_steps(self.walker.steps, place))
+        words = f"Nothing in {place} can be written together: counts, milk, calves and udders go one by one."
+        return Board(self, back, f"{place.upper()} AS ONE PEN", found) if found else back.say(words)
+
+    def ending(self, back: Place) -> Place:
+        """Asks before the round is ended."""
+        return Ending(self, back)
+
     def help(self, back: Place) -> Place:
         """The keys of a place."""
         return Help(self, back)
+
+    def _animal(self, step: Step | None) -> Animal | None:
+        animals = self.walker.snapshot.animals
+        return next((each for each in animals if step and each.id == step.subject.animal_id), None)
+
+
+def _step_of(place: Place) -> Step | None:
+    return place.step if isinstance(place, Lamp) else None

@@ -6,7 +6,7 @@ from store.round.summary import Summary, summarise
 from tui.closing.draw import closing_lines
 from tui.frame import framed
 from tui.page import Page, Size
-from tui.place import ENTER, HELP_KEY, LEAVE_KEY, UNDO_KEY, Key, Place, Rooms
+from tui.place import ENTER, YARD_KEYS, Key, Place, Rooms
 
 
 class Closing(Place):
@@ -54,7 +54,6 @@ class Closing(Place):
         Key(("up",), "Up Down", "line", "Marks the line above or below.", lambda place: place.choose(-1)),
         Key(("down",), "Down", "", "", lambda place: place.choose(1)),
         Key(("left",), "Left", "steps again", "Back through the steps, to look or correct.", back),
-        UNDO_KEY,
-        HELP_KEY,
-        LEAVE_KEY,
+        Key(("e",), "E", "end it", "Ends the round: asks first.", lambda place: place.rooms.ending(place)),
+        *(key for key in YARD_KEYS if key.sign != "B"),
     )  # fmt: skip

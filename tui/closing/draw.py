@@ -76,8 +76,8 @@ def _change(walker: Walker, each: Change) -> str:
 
 def _what_changed(entry: Written, other: Written) -> Written:
     """An entry with only those feeds that stand otherwise in another one."""
-    changed = tuple(fed for fed in entry.fed if fed not in other.fed)
-    return replace(entry, fed=changed) if changed else entry
+    changed = tuple(figure for figure in entry.figures if figure not in other.figures)
+    return replace(entry, figures=changed) if changed else entry
 
 
 def _totals(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:

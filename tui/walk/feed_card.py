@@ -3,7 +3,7 @@
 from store.book.figures import FedFigure, StrungFigure
 from store.book.words import State
 from store.round.amount import Unreadable, feed_amount
-from store.round.steps import DueFeed, FeedStep
+from store.round.steps import DueFeed, FeedStep, Step
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of, wrapped
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, title
@@ -164,3 +164,21 @@ def _told_as(due: DueFeed, kg: float, shown: Shown) -> str:
     if due.told and due.told.holds_kg:
         return measured(round(kg / due.told.holds_kg, 2), due.told)
     return weight(kg, shown.units)
+
+
+def told_in_short(shown: Shown, step: Step) -> str:
+    """A step in one line, for a board: the animal, her tag, and every amount."""
+    if not isinstance(step, FeedStep):
+        return f"{step.name} ({step.kind.value})"
+    tag = step.animal.tag if step.animal else f"{len(step.heads)} heads"
+    feeds = [_short(shown, row, due) for row, due in enumerate(step.due)]
+    return f"{step.name.upper():<9} {tag:<10} " + "   ".join(feeds)
+
+
+def _short(shown: Shown, row: int, due: DueFeed) -> str:
+    if shown.typed.get(row):
+        return " ".join(words for words, _ in _reading(shown, row, due)[:1]) + f" {due.feed.name}"
+    dry = f" DRY = {due.feed.bucket} bucket" if due.feed.soaked and due.feed.bucket else ""
+    told = measured(due.measures, due.told) if due.told and due.measures is not None else ""
+    amount = told or weight(due.due_kg, shown.units)
+    return f"{amount} {due.feed.name}{dry}"

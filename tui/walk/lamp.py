@@ -134,22 +134,26 @@ class Lamp(Place):
             return "go on, written already"
         return self.job.enter_words(self.shown, self.step)
 
+    def more_words(self) -> str:
+        """Only where there is more."""
+        return "more" if self.offers() else ""
+
     def rows_words(self) -> str:
         """Only where there is more than one line."""
         return "line" if self.job.rows(self.shown, self.step) > 1 else ""
 
     KEYS: ClassVar[tuple[Key, ...]] = (
-        Key(ENTER, "Enter", enter_words, "Writes what is shown and goes on. Milk and counts need a figure first.", enter),
+        Key(ENTER, "Enter", enter_words, "Writes what is shown and goes on. Milk and counts need a figure.", enter),
         Key((), "0-9", lambda lamp: lamp.job.DIGITS, "An amount: 3.5, 3 1/2, 7,4, 16 lb, 2 gal, 3 scoops."),
-        Key(BACKSPACE, "Backspace", lambda lamp: "take back" if lamp.half_typed else "", "Takes a character back.", back),
-        Key(("up",), "Up Down", rows_words, "Another line: a feed, a use of the milk.", lambda lamp: lamp.choose(-1)),
+        Key(BACKSPACE, "Backspace", lambda lamp: "back" if lamp.half_typed else "", "Takes a character back.", back),
+        Key(("up",), "Up Down", rows_words, "Another line: a feed, a use of milk.", lambda lamp: lamp.choose(-1)),
         Key(("down",), "Down", "", "", lambda lamp: lamp.choose(1)),
         Key(("left",), "Left Right", "", "The step before or after; nothing is written.", lambda lamp: lamp.leaf(-1)),
         Key(("right",), "Right", "", "", lambda lamp: lamp.leaf(1)),
-        Key(("m",), "M", lambda lamp: "more" if lamp.offers() else "", "What else can be done at this step.",
-            lambda lamp: lamp.rooms.more(lamp)),
-        Key(("s",), "S", "skip", "Skips this step with a reason.", lambda lamp: lamp.rooms.skipping(lamp.index, lamp)),
-        Key(("l",), "L", "later", "Later in this round, or moved on to the next.", lambda lamp: lamp.rooms.later(lamp.index, lamp)),
+        Key(("m",), "M", more_words, "What else can be done at this step.", lambda lamp: lamp.rooms.more(lamp)),
+        Key(("s",), "S", "skip", "Skips with a reason.", lambda lamp: lamp.rooms.skipping(lamp.index, lamp)),
+        Key(("l",), "L", "later", "Later, or moved on.", lambda lamp: lamp.rooms.later(lamp.index, lamp)),
         Key(("w",), "W", "why", "What the numbers are made of.", lambda lamp: lamp.rooms.why(lamp)),
+        Key(("a",), "A", "pen", "The plain steps of this pen together.", lambda lamp: lamp.rooms.whole_pen(lamp)),
         *YARD_KEYS,
-    )  # fmt: skip
+    )

@@ -1,0 +1,1 @@
+"""Several steps on one screen: all buckets, or a whole pen."""

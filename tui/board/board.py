@@ -1,0 +1,156 @@
+"""A board: several steps on one screen, each written by its own key, or all of them as shown.
+
+What may stand here is decided by `store.round.together`: nothing that is measured, nothing that has to be looked at.
+"""
+
+from datetime import datetime
+from typing import ClassVar
+from uuid import UUID
+
+from store.book.words import State
+from store.round.amount import Unreadable
+from store.round.confirm import Doubtful
+from store.round.steps import Step
+from store.round.together import with_window
+from tui.frame import framed
+from tui.page import Line, Page, Role, Size, Span, cut, line
+from tui.place import BACKSPACE, ENTER, YARD_KEYS, Key, Place, Rooms
+from tui.typed import Typed
+from tui.walk.feed_card import told_in_short
+from tui.walk.jobs import job_for
+from tui.walk.shown import Shown
+
+
+class Board(Place):
+    """Lines of steps; Enter writes the marked one, A then Enter writes all that are open, as shown."""
+
+    def __init__(self, rooms: Rooms, back: Place, title: str, step_ids: tuple[UUID, ...]) -> None:
+        """For some steps of the walk."""
+        super().__init__(rooms)
+        self.came_from = back
+        self.title = title
+        self.step_ids = step_ids
+        self.typed = Typed()
+        self.sure_of = ""
+        self.armed = False
+        self.row = next((at for at, step in enumerate(self.steps) if step.state is State.OPEN), 0)
+
+    @property
+    def steps(self) -> list[Step]:
+        """The lines, as the plan stands."""
+        return [step for step in self.walker.steps if step.step_id in self.step_ids]
+
+    @property
+    def half_typed(self) -> str:
+        """An amount not yet written."""
+        return self.typed.text
+
+    def takes(self, character: str) -> bool:
+        """An amount for the first feed of the marked line."""
+        if not job_for(self.steps[self.row]).DIGITS or not self.typed.takes(character):
+            return False
+        self.armed = False
+        return True
+
+    def choose(self, by: int) -> Place:
+        """Another line; not while an amount is half typed."""
+        self.armed = False
+        if self.half_typed:
+            return self.leave() or self
+        self.row = (self.row + by) % len(self.steps)
+        return self
+
+    def back(self) -> Place:
+        """A character back; from an empty entry, back to the walk."""
+        self.armed = False
+        return self if self.typed.backspace() else self.came_from
+
+    def arm(self) -> Place:
+        """The next Enter writes every open line as shown."""
+        if self.half_typed:
+            return self.leave() or self
+        count = sum(step.state is State.OPEN for step in self.steps)
+        self.armed = count > 0
+        return self.say(f"Enter now writes all {count} open lines as they stand here." if count else "All are written.")
+
+    def enter(self) -> Place:
+        """Write the marked line, or all."""
+        if self.armed:
+            return self._write_all()
+        step = self.steps[self.row]
+        if step.state is not State.OPEN and not self.half_typed:
+            return self._on()
+        sure = self.sure_of == self.half_typed != ""
+        try:
+            draft = job_for(step).draft(self.walker.hand(), self._shown(step), step, sure=sure)
+        except Doubtful as question:
+            self.sure_of = self.half_typed
+            return self.say(str(question))
+        except Unreadable as problem:
+            return self.say(str(problem))
+        problem_words = self.walker.write(draft)
+        if problem_words:
+            return self.say(problem_words)
+        self.typed.clear()
+        return self._on()
+
+    def _write_all(self) -> Place:
+        since = self._since()
+        for step in self.steps:
+            if step.state is State.OPEN:
+                try:
+                    draft = job_for(step).draft(self.walker.hand(), Shown(self.walker, step, {}, 0), step, sure=False)
+                except (Unreadable, Doubtful) as problem:
+                    self.armed = False
+                    return self.say(str(problem))
+                problem_words = self.walker.write(with_window(draft, since))
+                if problem_words:
+                    return self.say(problem_words)
+        return self._on()
+
+    def _since(self) -> datetime | None:
+        """All of it was done between the last confirm and now."""
+        last = self.walker.last_confirmed()
+        return last.happened_at if last else None
+
+    def _shown(self, step: Step) -> Shown:
+        return Shown(self.walker, step, {0: self.typed.text} if self.typed.text else {}, 0)
+
+    def _on(self) -> Place:
+        """The next open line, or the walk where all are written."""
+        open_rows = [at for at, step in enumerate(self.steps) if step.state is State.OPEN]
+        self.armed = False
+        if not open_rows:
+            return self.rooms.first().say(f"{self.title}: all written.")
+        self.row = next((at for at in open_rows if at > self.row), open_rows[0])
+        return self
+
+    def draw(self, size: Size) -> Page:
+        """A line for each step; the written ones say so."""
+        steps = self.steps
+        done = sum(step.state is not State.OPEN for step in steps)
+        head = f"  {self.title}   {done} of {len(steps)} written"
+        body: list[Line] = [(), line(Span(cut(head, size.width - 1), Role.STRONG)), ()]
+        room = max(size.height - 10, 3)
+        first = max(min(self.row - room // 2, len(steps) - room), 0)
+        for at, step in enumerate(steps[first : first + room], first):
+            body.append(self._line(at, step, size))
+        return framed(self, body, size, steps[self.row] if steps else None)
+
+    def _line(self, at: int, step: Step, size: Size) -> Line:
+        typed = f"{self.typed.text}_" if at == self.row and self.typed.text else ""
+        mark = ">" if at == self.row or (self.armed and step.state is State.OPEN) else " "
+        state = "" if step.state is State.OPEN else f"{step.state.value.upper()}  "
+        words = f" {mark} {state}{told_in_short(self._shown(step) if typed else Shown(self.walker, step, {}, 0), step)}"
+        role = Role.HERE if mark == ">" else Role.QUIET if state else Role.TEXT
+        return line(" ", Span(cut(f"{words}  {typed}".rstrip() + " ", size.width - 2), role))
+
+    KEYS: ClassVar[tuple[Key, ...]] = (
+        Key(ENTER, "Enter", "write this line", "Writes the marked line, or all after A.", enter),
+        Key((), "0-9", "other amount", "Another amount for the first feed of the line."),
+        Key(("up",), "Up Down", "line", "Another line.", lambda place: place.choose(-1)),
+        Key(("down",), "Down", "", "", lambda place: place.choose(1)),
+        Key(("a",), "A", "all as shown", "Then Enter writes every open line as it stands.", arm),
+        Key((*BACKSPACE, "left", "escape"), "Backspace", "back", "A character back, or back to the walk.", back),
+        *(key for key in YARD_KEYS if key.sign != "B"),
+    )

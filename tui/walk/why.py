@@ -1,0 +1,80 @@
+"""Why: what the numbers of a step are made of, in plain arithmetic."""
+
+from collections.abc import Iterator
+from typing import ClassVar
+
+from store.husbandry.milk import KG_PER_L
+from store.round.steps import FeedStep, MilkStep, SoakStartStep, Step
+from tui.frame import framed
+from tui.page import Line, Page, Role, Size, Span, line, wrapped
+from tui.place import BACKSPACE, ENTER, Key, Place, Rooms
+from tui.walk.lamp import Lamp
+from tui.words import day, in_quarters
+
+PLACES_KG = 3
+
+
+class Why(Place):
+    """Over a lamp."""
+
+    def __init__(self, rooms: Rooms, lamp: Lamp) -> None:
+        """The step of a lamp."""
+        super().__init__(rooms)
+        self.lamp = lamp
+
+    @property
+    def half_typed(self) -> str:
+        """What is typed in the place below stays there."""
+        return self.lamp.half_typed
+
+    def back(self) -> Place:
+        """To the step."""
+        return self.lamp
+
+    def draw(self, size: Size) -> Page:
+        """Every number with what it is made of."""
+        body: list[Line] = [(), line(Span(f"  WHY  {self.lamp.step.name} ({self.lamp.step.kind})", Role.STRONG)), ()]
+        for sentence in reasons(self.lamp.step):
+            body += wrapped(sentence, size.width, Role.TEXT, "  ")
+        return framed(self, body, size)
+
+    KEYS: ClassVar[tuple[Key, ...]] = (
+        Key((*ENTER, *BACKSPACE, "w", "left", "escape"), "Enter", "back", "Back; nothing is written.", back),
+    )
+
+
+def reasons(step: Step) -> Iterator[str]:
+    """Sentences for the numbers of a step."""
+    if isinstance(step, FeedStep):
+        yield from _feed(step)
+    elif isinstance(step, MilkStep):
+        yield from _milk(step)
+    elif isinstance(step, SoakStartStep):
+        yield f"{step.due_kg:.2f} kg dry: the sum of all plans of the {step.for_slot} for {step.feed.name}."
+        if step.limit and step.water_kg is not None:
+            yield f"{step.water_kg:.2f} kg water = {step.due_kg:.2f} kg x {step.limit.water_per_kg:g}, your rule."
+    else:
+        yield f"{step.name} is here because it stands among this farm's own plans and tasks."
+
+
+def _feed(step: FeedStep) -> Iterator[str]:
+    heads = len(step.heads)
+    for due in step.due:
+        since = f", your plan since {day(due.since)}" if due.since else ""
+        each = f" = {due.due_kg / heads:.{PLACES_KG}f} kg a head x {heads} heads" if heads > 1 else ""
+        yield f"{due.feed.name}: {due.due_kg:.{PLACES_KG}f} kg due{each}{since}."
+        if due.told and due.told.holds_kg and due.measures is not None:
+            weighed = f", weighed {day(due.told.weighed_at)}" if due.told.weighed_at else ""
+            told = f"{in_quarters(due.measures)} {due.told.plural} x {due.told.holds_kg:g} kg a {due.told.name}"
+            yield f"    {told}{weighed} = {due.as_shown_kg:.{PLACES_KG}f} kg, the nearest quarter."
+
+
+def _milk(step: MilkStep) -> Iterator[str]:
+    if step.milking.pail:
+        yield f"Milk = pail on the scale - {step.milking.pail.empty_kg:g} kg, the empty {step.milking.pail.name}."
+    yield f"Litres = kilograms / {KG_PER_L:g}, the density of whole milk."
+    rates = ", ".join(f"{rate:.3f}" for rate in step.rates_kg_h)
+    yield f"Her last comparable pails by their own hours, newest first: {rates or 'none'} kg an hour."
+    yield "Usual = the least and most of these x the hours since she was emptied."
+    if step.emptied_at is None:
+        yield "Since when she fills is not known: no milking is written, or a calf was not written as shut away."

@@ -1,0 +1,40 @@
+"""Locked for wiping the keyboard: no key does anything; `open` and Enter unlock."""
+
+from tui.place import Place
+from tui.yard.wording import Wording
+
+WORD = "open"
+
+
+class Locked(Wording):
+    """Nothing is written, whatever is pressed."""
+
+    MOST = 20
+
+    def heading(self) -> str:
+        """How to unlock."""
+        return f"LOCKED  wipe the keyboard; nothing is written. Type {WORD} and press Enter to go on"
+
+    def takes(self, character: str) -> bool:
+        """Keeps the last letters, so that wiping does not bury the word."""
+        super().takes(character)
+        self.text = self.text[-len(WORD) :]
+        return True
+
+    def enter(self) -> Place:
+        """Unlock with the word."""
+        if self.text.lower() == WORD:
+            return self.came_from.say("The keys are open again.")
+        self.text = ""
+        return self
+
+    def back(self) -> Place:
+        """Stays locked."""
+        self.text = self.text[:-1]
+        return self
+
+    def press(self, name: str, character: str | None) -> Place | None:
+        """Only letters, Enter and Backspace are looked at; no key leaves."""
+        if name in ("escape", "ctrl+c", "ctrl+q"):
+            return self
+        return super().press(name, character)

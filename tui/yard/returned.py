@@ -1,0 +1,83 @@
+"""Back after a while: when the last step was confirmed, how long ago, and what has gone stale since."""
+
+from collections.abc import Iterator
+from datetime import timedelta
+from typing import ClassVar
+
+from store.book.figures import MilkedFigure
+from store.book.words import Apart, Fate, State
+from store.round.steps import SoakCheckStep
+from tui.frame import framed
+from tui.page import Line, Page, Role, Size, Span, large_lines, line, wrapped
+from tui.place import ENTER, Key, Place, Rooms
+from tui.telling import entry_words
+from tui.walker import Walker
+from tui.words import clock, hours
+
+AWAY = timedelta(minutes=20)
+"""Away for longer than this, the screen says first what the time has changed. Common practice."""
+MILK_COLD_H = 0.5
+"""Milk should be cold half an hour after milking (the good standard of extension leaflets). [h]"""
+
+
+class Returned(Place):
+    """The first key only wakes; Enter goes on."""
+
+    def __init__(self, rooms: Rooms, back: Place) -> None:
+        """Over the place where the round stood."""
+        super().__init__(rooms)
+        self.came_from = back
+
+    @property
+    def half_typed(self) -> str:
+        """What is typed in the place below stays there."""
+        return self.came_from.half_typed
+
+    def back(self) -> Place:
+        """To where the round stood."""
+        return self.came_from
+
+    def draw(self, size: Size) -> Page:
+        """The last confirm, the time since, and what went stale."""
+        body: list[Line] = [(), line(Span("  BACK AT THE BENCH", Role.STRONG)), ()]
+        last = self.walker.last_confirmed()
+        if last:
+            gone_h = (self.walker.book.clock.now() - last.written_at).total_seconds() / 3600
+            body += [(Span("  "), *row) for row in large_lines(hours(gone_h), Role.AMOUNT, size.width - 4)]
+            body += [(), line(f"  since the last step: {entry_words(self.walker, last)}"), ()]
+        for sentence in stale(self.walker):
+            body += wrapped(sentence, size.width, Role.WARNING, "  ")
+        return framed(self, body, size)
+
+    KEYS: ClassVar[tuple[Key, ...]] = (
+        Key(ENTER, "Enter", "go on", "Goes on where the round stood.", back),
+        Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves; the round stays open.", Place.leave),
+    )
+
+
+def is_long_ago(walker: Walker) -> bool:
+    """Whether the last step of this round was confirmed long ago, and the round goes on."""
+    last = walker.last_confirmed()
+    return last is not None and not walker.ended() and walker.book.clock.now() - last.written_at > AWAY
+
+
+def stale(walker: Walker) -> Iterator[str]:
+    """What the time has changed."""
+    now, zone = walker.book.clock.now(), walker.farm.zone
+    for entry in walker.snapshot.counts().values():
+        milked = entry.the(MilkedFigure)
+        age_h = (now - entry.happened_at).total_seconds() / 3600
+        if milked and milked.fate is Fate.HOUSE and entry.state is State.DONE and age_h > MILK_COLD_H:
+            name = walker.snapshot.name_of(entry.subject)
+            yield f"MILK  {name}: milked {clock(entry.happened_at, zone)}, in ice since?"
+    for step in walker.steps:
+        if isinstance(step, SoakCheckStep) and step.batch and step.limit and step.state is not State.DONE:
+            age_h = (now - step.batch.started_at).total_seconds() / 3600
+            if age_h > step.limit.most_h:
+                yield f"SOAK  {step.feed.name}: {hours(age_h)}, your limit {step.limit.most_h:g} h"
+    for share in walker.snapshot.shares:
+        last = share.partings[0] if share.partings else None
+        if last and last.state is Apart.SHUT_AWAY and (now - last.at).total_seconds() / 3600 > share.longest_h:
+            name = next((a.name for a in walker.snapshot.animals if a.id == share.calf_id), "calf")
+            gone = hours((now - last.at).total_seconds() / 3600)
+            yield f"CALF  {name}: shut away {gone}, past your limit of {share.longest_h:g} h"

@@ -1,0 +1,41 @@
+"""The round before was left open: finish it, type it in from paper later, or leave it as it is."""
+
+from store.book.words import State
+from tui.closing.ending import end_round, open_steps
+from tui.place import Place, Rooms
+from tui.walk.picking import Picking
+from tui.words import day
+
+
+class Unfinished(Picking):
+    """Asked before this round begins."""
+
+    def __init__(self, rooms: Rooms, back: Place) -> None:
+        """The round before is the walker's now; `back` is unused until one is picked."""
+        super().__init__(rooms, back)
+        self.row = 0
+
+    def heading(self) -> str:
+        """Which round, and how much of it."""
+        turn = self.walker.turn
+        return f"{day(turn.day)} {turn.slot}: {len(open_steps(self.walker))} steps are not recorded. What about them?"
+
+    def choices(self) -> list[str]:
+        """Three honest ways."""
+        return [
+            "finish that round now",
+            "it was done on paper: to be typed in later",
+            "leave it so: not recorded, and end it",
+        ]
+
+    def back(self) -> Place:
+        """There is nowhere back to: one of the three."""
+        return self.say("Pick one of the three, then Enter.")
+
+    def picked(self, row: int) -> Place:
+        """Stay in that round, or end it and begin this one."""
+        if row == 0:
+            index = self.walker.first_open()
+            return self.rooms.closing() if index is None else self.rooms.lamp(index)
+        problem = end_round(self.walker, State.ON_PAPER if row == 1 else State.OPEN)
+        return self.say(problem) if problem else self.rooms.this_round()

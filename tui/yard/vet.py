@@ -1,0 +1,70 @@
+"""Call the vet: the signs that mean call, the number, and what she will ask about the animal. No diagnosis, no dose."""
+
+from collections.abc import Iterator
+from typing import ClassVar
+
+from store.book.facts import Animal
+from tui.frame import framed
+from tui.page import Line, Page, Role, Size, Span, line, wrapped
+from tui.place import BACKSPACE, ENTER, Key, Place, Rooms
+from tui.telling import entry_words
+from tui.words import age, day
+
+CALL_NOW = (
+    "down and cannot or will not rise; wobbly, cold or head turned to the flank in the first days after calving",
+    "left flank tight as a drum, mouth open, staggering; a fit; heavy bleeding; womb or bowel out",
+    "labour without progress, one leg or only a tail; a cow dull with a hot, hard, cold or blue quarter",
+    "a calf that will not suck, cannot stand, eyes sunken; anybody who got at the feed store, before any sign",
+)
+"""Signs that extension leaflets and veterinary handbooks list as emergencies; common practice, not a diagnosis."""
+CALL_TODAY = (
+    "off feed with a drop in milk; no dung or cud for hours; cleansing not passed by a day; lame on one leg; feverish"
+)
+
+
+class Vet(Place):
+    """What to say on the telephone."""
+
+    def __init__(self, rooms: Rooms, back: Place, animal: Animal | None) -> None:
+        """About an animal, if we stand at one."""
+        super().__init__(rooms)
+        self.came_from = back
+        self.animal = animal
+
+    @property
+    def half_typed(self) -> str:
+        """What is typed in the place below stays there."""
+        return self.came_from.half_typed
+
+    def back(self) -> Place:
+        """Where we came from."""
+        return self.came_from
+
+    def draw(self, size: Size) -> Page:
+        """Signs, number, facts."""
+        number = self.walker.farm.vet or "no number is set: a row `vet` in setting.csv"
+        body: list[Line] = [(), line(Span(f"  VET  {number}", Role.NAME)), (), line(Span("  CALL NOW", Role.WARNING))]
+        for signs in CALL_NOW:
+            body += wrapped(signs, size.width, Role.TEXT, "    ")
+        body += [line(Span("  CALL TODAY", Role.WARNING)), *wrapped(CALL_TODAY, size.width, Role.TEXT, "    "), ()]
+        for fact in self.facts():
+            body += wrapped(fact, size.width, Role.STRONG, "  ")
+        return framed(self, body, size)
+
+    def facts(self) -> Iterator[str]:
+        """What the book knows of her that the vet asks first."""
+        animal, today = self.animal, self.walker.turn.day
+        if animal is None:
+            return
+        calved = f", calved {day(animal.calved_on)} ({age(animal.calved_on, today)} ago)" if animal.calved_on else ""
+        yield f"{animal.name.upper()}  {animal.tag}  {animal.stage.value}{calved}"
+        milking = self.walker.snapshot.milkings.get(animal.id)
+        if milking and milking.pails_before:
+            yield "milk, newest first: " + "  ".join(f"{pail.milk_kg:.1f}" for pail in milking.pails_before[:5]) + " kg"
+        mine = [entry for entry in self.walker.snapshot.entries if entry.subject.animal_id == animal.id]
+        for entry in mine[-3:]:
+            yield entry_words(self.walker, entry)
+
+    KEYS: ClassVar[tuple[Key, ...]] = (
+        Key((*ENTER, *BACKSPACE, "v", "left", "escape"), "Enter", "back", "Back; nothing is written.", back),
+    )
