@@ -63,6 +63,21 @@ class Rooms(Protocol):
     def why(self, back: Any) -> "Place":
         """What the numbers of a step are made of."""
 
+    def reason(self, index: int, back: "Place") -> "Place":
+        """A reason in the keeper's own words."""
+
+    def left_over(self, back: Any, step: Any) -> "Place":
+        """How much of a feed was left."""
+
+    def new_scoop(self, back: Any, step: Any) -> "Place":
+        """A measure weighed here and now."""
+
+    def past_rounds(self, back: "Place") -> "Place":
+        """Earlier rounds."""
+
+    def on_paper(self, back: "Place") -> "Place":
+        """The few times of a round that was done on paper."""
+
     def undoing(self, back: "Place") -> "Place":
         """What can be undone."""
 
@@ -161,6 +176,8 @@ BUCKETS_KEY = Key(("b",), "B", "buckets", "All buckets on one screen.", lambda p
 HELP_KEY = Key(("h", "question_mark"), "H", "help", "This list of keys.", lambda place: place.rooms.help(place))
 LEAVE_KEY = Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves. The round stays open; coming back goes on.",
                 Place.leave)  # fmt: skip
+ROUNDS_KEY = Key(("r",), "R", "rounds", "Earlier rounds: to look at, type in, correct.",
+                 lambda place: place.rooms.past_rounds(place))  # fmt: skip
 YARD_KEYS = (
-    BUCKETS_KEY, GO_KEY, NOTE_KEY, UNDO_KEY, PERSON_KEY, TIME_KEY, VET_KEY, HELP_KEY, LOCK_KEY, LEAVE_KEY,
+    BUCKETS_KEY, GO_KEY, NOTE_KEY, UNDO_KEY, PERSON_KEY, TIME_KEY, VET_KEY, ROUNDS_KEY, HELP_KEY, LOCK_KEY, LEAVE_KEY,
 )  # fmt: skip

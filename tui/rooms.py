@@ -3,13 +3,14 @@
 from store.book.drafts import Subject
 from store.book.facts import Animal
 from store.book.turn import Turn, turn_at
-from store.round.steps import Step
+from store.round.steps import FeedStep, Step
 from store.round.together import buckets, plain_steps
 from tui.board.board import Board
 from tui.closing.closing import Closing
 from tui.closing.ending import Ending
 from tui.help import Help
 from tui.place import Place
+from tui.walk.asking import LeftOver, NewScoop, Reason
 from tui.walk.lamp import Lamp
 from tui.walk.later import Later
 from tui.walk.more import MoreList
@@ -20,9 +21,12 @@ from tui.walker import Walker
 from tui.yard.going import Going
 from tui.yard.locked import Locked
 from tui.yard.noting import Noting
+from tui.yard.on_paper import OnPaper
 from tui.yard.persons import Persons
 from tui.yard.returned import Returned, is_long_ago
+from tui.yard.rounds import Rounds
 from tui.yard.timing import Timing
+from tui.yard.told import Told, to_tell
 from tui.yard.unfinished import Unfinished
 from tui.yard.vet import Vet
 
@@ -44,9 +48,13 @@ class House:
 
     def this_round(self, turn: Turn | None = None) -> Place:
         """The round of this moment, where it stands; back after a while, what the time has changed."""
-        farm = self.walker.farm
-        self.walker.open_turn(turn or turn_at(self.walker.book.clock.now(), farm.zone, farm.evening_from_h))
+        self.walker.open_turn(turn or self._this())
+        if to_tell(self.walker):
+            return Told(self, self.first())
         return Returned(self, self.first()) if is_long_ago(self.walker) else self.first()
+
+    def _this(self) -> Turn:
+        return turn_at(self.walker.book.clock.now(), self.walker.zone, self.walker.evening_from_h)
 
     def first(self) -> Place:
         """The first step that is not recorded, or the closing if there is none."""
@@ -76,6 +84,26 @@ class House:
     def why(self, back: Lamp) -> Place:
         """What the numbers of a step are made of."""
         return Why(self, back)
+
+    def reason(self, index: int, back: Place) -> Place:
+        """A reason in the keeper's own words."""
+        return Reason(self, back, index)
+
+    def left_over(self, back: Lamp, step: FeedStep) -> Place:
+        """How much of a feed was left."""
+        return LeftOver(self, back, step)
+
+    def new_scoop(self, back: Lamp, step: FeedStep) -> Place:
+        """A measure weighed here and now."""
+        return NewScoop(self, back, step)
+
+    def past_rounds(self, back: Place) -> Place:
+        """Earlier rounds."""
+        return Rounds(self, back, self._this())
+
+    def on_paper(self, back: Place) -> Place:
+        """The few times of a round that was done on paper."""
+        return OnPaper(self, back)
 
     def undoing(self, back: Place) -> Place:
         """What can be undone."""

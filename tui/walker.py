@@ -1,6 +1,6 @@
 """The round at hand: the book, who walks, and the plan as it stands. Places draw from it and write through it."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 from uuid import UUID
 
 from store.book.drafts import Draft
@@ -15,6 +15,9 @@ from store.round.confirm import Hand
 from store.round.plan import plan
 from store.round.steps import Step
 
+A_STEP = timedelta(minutes=1)
+"""Between two steps that are typed in later without a time."""
+
 
 class Walker:
     """One sitting of one person with one book."""
@@ -24,13 +27,15 @@ class Walker:
         self.book = book
         self.pretend = pretend
         self.turn = turn or turn_at(book.clock.now(), farm.zone, farm.evening_from_h)
+        self.zone, self.evening_from_h = farm.zone, farm.evening_from_h
         self.set_at: datetime | None = None
         self.look()
         self.person = self._first_person()
 
     def look(self) -> None:
-        """Read the book and draw the plan again."""
-        self.snapshot = read_snapshot(self.book.desk, self.turn, self.book.clock.now())
+        """Read the book and draw the plan again; a past round by what was in force then."""
+        ends = self.turn.ends(self.zone, self.evening_from_h)
+        self.snapshot = read_snapshot(self.book.desk, self.turn, min(self.book.clock.now(), ends))
         self.farm = self.snapshot.farm
         self.steps: tuple[Step, ...] = plan(self.snapshot)
 
@@ -40,8 +45,15 @@ class Walker:
         self.look()
 
     def moment(self) -> datetime:
-        """When what is written next happened: the time that was set, else now."""
-        return self.set_at or self.book.clock.now()
+        """When what is written next happened: the time that was set, else now; in a past round, after its last entry."""
+        if self.set_at or self.is_now():
+            return self.set_at or self.book.clock.now()
+        last = max((entry.happened_at for entry in self.snapshot.entries), default=None)
+        return last + A_STEP if last else self.turn.begins(self.zone)
+
+    def is_now(self) -> bool:
+        """Whether this is the round of the moment, not a past one."""
+        return self.turn == turn_at(self.book.clock.now(), self.zone, self.evening_from_h)
 
     def hand(self) -> Hand:
         """Who presses a key now."""
@@ -57,6 +69,15 @@ class Walker:
         finally:
             self.look()
         self.set_at = None
+        return None
+
+    def weigh(self, measure_id: UUID, feed_id: UUID, holds_kg: float) -> str | None:
+        """What one level measure of a feed holds from now on. Returns what went wrong in words."""
+        try:
+            self.book.weigh(measure_id, feed_id, holds_kg)
+        except BookError as error:
+            return str(error)
+        self.look()
         return None
 
     def first_open(self, after: int = -1) -> int | None:

@@ -28,6 +28,12 @@ class Book:
 
         return append(self, draft)
 
+    def weigh(self, measure_id: UUID, feed_id: UUID, holds_kg: float) -> None:
+        """What one level measure of a feed holds, from now on. Raises DamagedBook."""
+        from store.book.writing import weigh  # noqa: PLC0415 heavy
+
+        weigh(self, measure_id, feed_id, holds_kg)
+
     def close(self) -> None:
         """Let the book go."""
         self.desk.close()

@@ -12,6 +12,10 @@ NIGHT_ENDS_H = 3
 """Before this hour it is still the evening round of the day before. Common practice. [h]"""
 
 
+USUAL_H = {MORNING: 7, EVENING: 18}
+"""When a round is usually walked. [h]"""
+
+
 @dataclass(frozen=True, slots=True)
 class Turn:
     """One round. The day is the farm's own and is stored, never computed from UTC again."""
@@ -26,6 +30,18 @@ class Turn:
     def after(self) -> "Turn":
         """The round after this one."""
         return Turn(self.day, EVENING) if self.slot == MORNING else Turn(self.day + timedelta(days=1), MORNING)
+
+    def begins(self, zone: str) -> datetime:
+        """When such a round usually begins: for what is typed in later without a time. Common practice."""
+        hour = USUAL_H.get(self.slot, 12)
+        return from_wall(datetime(self.day.year, self.day.month, self.day.day, hour), zone)  # noqa: DTZ001 wall time
+
+    def ends(self, zone: str, evening_from_h: int) -> datetime:
+        """Until when a moment belongs to this round; what is in force then is what the round was walked by."""
+        if self.slot == MORNING:
+            return from_wall(datetime(self.day.year, self.day.month, self.day.day, evening_from_h), zone)  # noqa: DTZ001
+        night = self.day + timedelta(days=1)
+        return from_wall(datetime(night.year, night.month, night.day, NIGHT_ENDS_H), zone)  # noqa: DTZ001
 
     def step_id(self, farm_id: UUID, kind: Kind, subject_id: UUID, occasion: str = "") -> UUID:
         """The same for the same job of the same round, whoever plans it and wherever.

@@ -133,7 +133,7 @@ SKIP_REASONS = (
     "would not eat or let me",
     "no time",
     "alone, not safe",
-    "other",
+    "another reason, in your words",
 )
 
 STEP_MOST_KG = 9999.0

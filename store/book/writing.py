@@ -13,6 +13,7 @@ from store.book.drafts import Draft
 from store.book.errors import DamagedBook, Overtaken
 from store.book.figures import Figure
 from store.book.records import RECORDS, Entry, Line
+from store.book.records.feeding import Weighing
 
 if TYPE_CHECKING:
     from store.book.opening import Book
@@ -37,6 +38,18 @@ def append(book: "Book", draft: Draft) -> UUID:
     except SQLAlchemyError as error:
         cause = getattr(error, "orig", None) or error
         raise DamagedBook(f"Nothing was written: {cause}. What you typed is still here.") from error
+
+
+def weigh(book: "Book", measure_id: UUID, feed_id: UUID, holds_kg: float) -> None:
+    """Write a dated weighing that begins now. Raises DamagedBook if the disk or the server refuses."""
+    now = book.clock.now()
+    values: dict[str, Any] = {"id": new_id(now), "begins_at": now, "written_at": now}
+    values |= {"measure_id": measure_id, "feed_id": feed_id, "holds_kg": holds_kg}
+    try:
+        with Session(book.desk.engine()) as session, session.begin():
+            session.add(Weighing.model_validate(values))
+    except SQLAlchemyError as error:
+        raise DamagedBook(f"Nothing was written: {getattr(error, 'orig', None) or error}.") from error
 
 
 def newest_of(session: Session, step_id: UUID) -> Entry | None:

@@ -1,17 +1,20 @@
 """What is typed at a feed, soak or milk step, as the draft it writes. Refuses in words, and asks about the unusual."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import datetime
 from uuid import UUID
 
 from store.book.drafts import Draft
+from store.book.facts import Feed
 from store.book.figures import FedFigure, Figure, MilkedFigure, SoakedFigure, StrungFigure
-from store.book.words import Fate, Soak, State
+from store.book.words import Fate, Soak, State, Units
 from store.round.amount import Unreadable, feed_amount, pail_amount, whole_number
 from store.round.confirm import Doubtful, Hand, draft
 from store.round.steps import DueFeed, FeedStep, MilkStep, SoakCheckStep, SoakStartStep
 
 STRINGS_MOST = 99
+SCOOP_LEAST_KG, SCOOP_MOST_KG = 0.001, 500.0
 
 
 def fed(hand: Hand, step: FeedStep, typed: Mapping[UUID, str], strings: str = "", *, sure: bool = False) -> Draft:
@@ -90,3 +93,26 @@ def _ask_over_limit(hand: Hand, step: FeedStep, given_kg: float) -> None:
     fodder = any(due.feed.baled for due in step.due)
     if limit_kg is not None and not fodder and given_kg > limit_kg * len(step.heads):
         raise Doubtful(f"That is {given_kg:.1f} kg in one meal; your limit is {limit_kg:.1f}. Enter again writes it.")
+
+
+def left_over(hand: Hand, step: FeedStep, due: DueFeed, typed: str) -> Draft:
+    """So much of a feed was left; the rest of the step as it stands. Raises Unreadable, also for more than was given."""
+    left_kg = feed_amount(typed, due.feed, due.told, hand.units, by_weight=due.measures is None).kg
+    figures = tuple(
+        replace(each, left_kg=left_kg) if isinstance(each, FedFigure) and each.feed_id == due.feed.id else each
+        for each in fed(hand, step, {}).figures
+    )
+    given_kg = next(
+        each.given_kg or 0.0 for each in figures if isinstance(each, FedFigure) and each.left_kg is not None
+    )
+    if left_kg > given_kg:
+        raise Unreadable(f"{left_kg:.2f} kg is more than the {given_kg:.2f} kg that was given. Type what was left.")
+    return draft(hand, step, State.DONE, figures)
+
+
+def scoop_weight(typed: str, feed: Feed, units: Units) -> float:
+    """What one level measure weighs. [kg] Raises Unreadable, also for nothing."""
+    kg = feed_amount(typed, feed, None, units).kg
+    if not SCOOP_LEAST_KG <= kg <= SCOOP_MOST_KG:
+        raise Unreadable(f"«{typed}» is {kg:g} kg. One measure holds {SCOOP_LEAST_KG:g} to {SCOOP_MOST_KG:g} kg.")
+    return kg

@@ -43,6 +43,13 @@ class FeedJob(Job[FeedStep]):
         """Each feed, large."""
         return feed_lines(shown, step, size)
 
+    def more(self, shown: Shown, step: FeedStep) -> tuple[More, ...]:  # noqa: ARG002
+        """What was left, and a measure weighed anew."""
+        return (
+            More("Some of it was left: how much", lambda lamp: lamp.rooms.left_over(lamp, step)),
+            More("The measure weighed here and now", lambda lamp: lamp.rooms.new_scoop(lamp, step)),
+        )
+
     def enter_words(self, shown: Shown, step: FeedStep) -> str:  # noqa: ARG002
         """As shown, or as typed."""
         return "write it" if any(shown.typed.values()) else "given as shown"

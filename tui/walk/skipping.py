@@ -24,7 +24,9 @@ class Skipping(Picking):
         return list(SKIP_REASONS)
 
     def picked(self, row: int) -> Place:
-        """Write it and go on to the next open step."""
+        """Write it and go on to the next open step; the last of the list is typed in words."""
+        if row == len(SKIP_REASONS) - 1:
+            return self.rooms.reason(self.index, self)
         problem = self.walker.write(skipped(self.walker.hand(), self.walker.steps[self.index], SKIP_REASONS[row]))
         if problem:
             return self.came_from.say(problem)

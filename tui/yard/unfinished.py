@@ -1,6 +1,5 @@
 """The round before was left open: finish it, type it in from paper later, or leave it as it is."""
 
-from store.book.words import State
 from tui.closing.ending import end_round, open_steps
 from tui.place import Place, Rooms
 from tui.walk.picking import Picking
@@ -37,5 +36,7 @@ class Unfinished(Picking):
         if row == 0:
             index = self.walker.first_open()
             return self.rooms.closing() if index is None else self.rooms.lamp(index)
-        problem = end_round(self.walker, State.ON_PAPER if row == 1 else State.OPEN)
+        if row == 1:
+            return self.rooms.on_paper(self)
+        problem = end_round(self.walker)
         return self.say(problem) if problem else self.rooms.this_round()

@@ -1,0 +1,91 @@
+"""A line is typed about a step: another reason, how much was left, a scoop weighed here and now."""
+
+from store.round.amount import Unreadable
+from store.round.confirm import Hand, skipped
+from store.round.measured import left_over, scoop_weight
+from store.round.steps import FeedStep
+from tui.place import Place, Rooms
+from tui.walk.lamp import Lamp
+from tui.yard.wording import Wording
+
+
+class Reason(Wording):
+    """A reason in the keeper's own words."""
+
+    MOST = 80
+
+    def __init__(self, rooms: Rooms, back: Place, index: int) -> None:
+        """For skipping a step."""
+        super().__init__(rooms, back)
+        self.index = index
+
+    def heading(self) -> str:
+        """Whose step."""
+        step = self.walker.steps[self.index]
+        return f"SKIP  {step.name} ({step.kind}): the reason in your words"
+
+    def enter(self) -> Place:
+        """Write it."""
+        if not self.text.strip():
+            return self.say("Nothing is typed. Type the reason, or Esc goes back.")
+        problem = self.walker.write(skipped(self.walker.hand(), self.walker.steps[self.index], self.text.strip()))
+        if problem:
+            return self.say(problem)
+        index = self.walker.first_open(self.index)
+        return self.rooms.closing() if index is None else self.rooms.lamp(index)
+
+
+class FeedAsking(Wording):
+    """Something about the first feed of a feed step."""
+
+    MOST = 20
+
+    def __init__(self, rooms: Rooms, lamp: Lamp, step: FeedStep) -> None:
+        """Over a lamp."""
+        super().__init__(rooms, lamp)
+        self.lamp = lamp
+        self.step = step
+        self.due = step.due[min(lamp.row, len(step.due) - 1)]
+
+    @property
+    def hand(self) -> Hand:
+        """Who presses the key now."""
+        return self.walker.hand()
+
+
+class LeftOver(FeedAsking):
+    """How much of it was left."""
+
+    def heading(self) -> str:
+        """Of which feed."""
+        return f"LEFT  how much {self.due.feed.name} did {self.step.name} leave? As 0.6 kg or 1/2"
+
+    def enter(self) -> Place:
+        """Write it with the feed."""
+        try:
+            return self.lamp.write(left_over(self.hand, self.step, self.due, self.text))
+        except Unreadable as problem:
+            return self.say(str(problem))
+
+
+class NewScoop(FeedAsking):
+    """One level measure, weighed here and now."""
+
+    def heading(self) -> str:
+        """Of which feed."""
+        name = self.due.told.name if self.due.told else "measure"
+        return f"WEIGH  what does one level {name} of {self.due.feed.name} weigh now? As 0.7 kg"
+
+    def enter(self) -> Place:
+        """Keep it from now on; the plan stays in kilograms and is told anew."""
+        told = self.due.told
+        if told is None:
+            return self.lamp.say(f"{self.due.feed.name} goes by weight here; there is no measure to weigh.")
+        try:
+            holds_kg = scoop_weight(self.text, self.due.feed, self.walker.farm.units)
+        except Unreadable as problem:
+            return self.say(str(problem))
+        problem_words = self.walker.weigh(told.id, self.due.feed.id, holds_kg)
+        return (
+            self.say(problem_words) if problem_words else self.rooms.lamp(self.lamp.index).say("The new weight counts.")
+        )

@@ -1,0 +1,65 @@
+"""A round that was done on paper: the few times that the next round needs; the rest stays to be typed in."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from store.book.drafts import Draft, Subject
+from store.book.words import State
+from store.round.confirm import noted, parted
+from store.round.measured import soak_started
+from store.round.steps import ApartStep, SoakStartStep, Step
+from tui.closing.ending import end_round, open_steps
+from tui.place import Place, Rooms
+from tui.yard.timing import read_time
+from tui.yard.wording import Wording
+
+
+class OnPaper(Wording):
+    """One question after another; an empty line says not known."""
+
+    MOST = 200
+
+    def __init__(self, rooms: Rooms, back: Place, asked: Sequence[Step] | None = None) -> None:
+        """About the round that the walker has open."""
+        super().__init__(rooms, back)
+        found = [step for step in open_steps(self.walker) if isinstance(step, ApartStep | SoakStartStep)]
+        self.asked = list(found if asked is None else asked)
+
+    def heading(self) -> str:
+        """The next question."""
+        if not self.asked:
+            return "ON PAPER  what was left undone, or must be told? Enter alone: nothing"
+        step = self.asked[0]
+        what = f"{step.want.value}" if isinstance(step, ApartStep) else "put to soak"
+        return f"ON PAPER  when was {step.name} {what}? As 18:50; Enter alone: not known"
+
+    def enter(self) -> Place:
+        """Write the answer, then the next question, then the end of that round."""
+        if not self.asked:
+            return self._end()
+        if self.text.strip():
+            problem = self._write(self.asked[0])
+            if problem:
+                return self.say(problem)
+        return OnPaper(self.rooms, self.came_from, self.asked[1:])
+
+    def _write(self, step: Step) -> str | None:
+        walker = self.walker
+        ends = walker.turn.ends(walker.zone, walker.evening_from_h)
+        at = read_time(self.text, min(ends, walker.book.clock.now()), walker.zone)
+        if at is None:
+            return f"«{self.text}» is no time. Type hours and minutes, as 18:50, or Enter alone."
+        return walker.write(replace(self._draft(step), happened_at=at))
+
+    def _draft(self, step: Step) -> Draft:
+        hand = self.walker.hand()
+        if isinstance(step, ApartStep):
+            return parted(hand, step)
+        assert isinstance(step, SoakStartStep)
+        return soak_started(hand, step, "")
+
+    def _end(self) -> Place:
+        if self.text.strip():
+            self.walker.write(noted(self.walker.hand(), Subject(), self.text.strip(), tell=True))
+        problem = end_round(self.walker, State.ON_PAPER)
+        return self.say(problem) if problem else self.rooms.this_round()
