@@ -72,6 +72,9 @@ class Rooms(Protocol):
     def new_scoop(self, back: Any, step: Any) -> "Place":
         """A measure weighed here and now."""
 
+    def returned(self, back: "Place") -> "Place":
+        """What the time away has changed."""
+
     def past_rounds(self, back: "Place") -> "Place":
         """Earlier rounds."""
 

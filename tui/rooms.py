@@ -97,6 +97,10 @@ class House:
         """A measure weighed here and now."""
         return NewScoop(self, back, step)
 
+    def returned(self, back: Place) -> Place:
+        """What the time away has changed."""
+        return Returned(self, back)
+
     def past_rounds(self, back: Place) -> Place:
         """Earlier rounds."""
         return Rounds(self, back, self._this())

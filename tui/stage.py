@@ -14,6 +14,7 @@ from tui.guard import EnterGuard
 from tui.page import Page, Role, Size
 from tui.place import ENTER, Place
 from tui.theme import Look
+from tui.yard.returned import AWAY, Returned, is_long_ago
 
 TOO_QUICK = "That Enter came too soon after the last one and was not counted. Press it again."
 TICK_S = 5.0
@@ -32,6 +33,7 @@ class Stage(Widget, can_focus=True):
         self.crashed = crashed
         self.guard = EnterGuard()
         self.page = Page(())
+        self.last_key_at = place.walker.book.clock.now()
 
     def on_mount(self) -> None:
         """Take the keys; keep the clock in the header running."""
@@ -56,7 +58,16 @@ class Stage(Widget, can_focus=True):
             self.guard.other()
         elif not self.guard.enter(self.place.walker.book.clock.ticks()):
             return self.place.say(TOO_QUICK)
+        if self._away():
+            return self.place.rooms.returned(self.place)
         return self.place.press(event.key, event.character)
+
+    def _away(self) -> bool:
+        """After a long pause the first key only wakes: it is looked at first what the time has changed."""
+        walker = self.place.walker
+        now, before = walker.book.clock.now(), self.last_key_at
+        self.last_key_at = now
+        return now - before > AWAY and is_long_ago(walker) and not isinstance(self.place, Returned)
 
     def go(self, place: Place | None) -> None:
         """Show a place; none: leave the program."""

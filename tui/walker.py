@@ -45,7 +45,7 @@ class Walker:
         self.look()
 
     def moment(self) -> datetime:
-        """When what is written next happened: the time that was set, else now; in a past round, after its last entry."""
+        """When what is written next happened: the time set, else now; in a past round, after its last entry."""
         if self.set_at or self.is_now():
             return self.set_at or self.book.clock.now()
         last = max((entry.happened_at for entry in self.snapshot.entries), default=None)

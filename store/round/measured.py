@@ -96,18 +96,20 @@ def _ask_over_limit(hand: Hand, step: FeedStep, given_kg: float) -> None:
 
 
 def left_over(hand: Hand, step: FeedStep, due: DueFeed, typed: str) -> Draft:
-    """So much of a feed was left; the rest of the step as it stands. Raises Unreadable, also for more than was given."""
+    """So much of a feed was left; the rest of the step as it stands. Raises Unreadable, also above what was given."""
     left_kg = feed_amount(typed, due.feed, due.told, hand.units, by_weight=due.measures is None).kg
-    figures = tuple(
-        replace(each, left_kg=left_kg) if isinstance(each, FedFigure) and each.feed_id == due.feed.id else each
-        for each in fed(hand, step, {}).figures
-    )
-    given_kg = next(
-        each.given_kg or 0.0 for each in figures if isinstance(each, FedFigure) and each.left_kg is not None
-    )
+    given = fed(hand, step, {})
+    figures = tuple(_with_left(figure, due, left_kg) for figure in given.figures)
+    return replace(given, figures=figures)
+
+
+def _with_left(figure: Figure, due: DueFeed, left_kg: float) -> Figure:
+    if not isinstance(figure, FedFigure) or figure.feed_id != due.feed.id:
+        return figure
+    given_kg = figure.given_kg or 0.0
     if left_kg > given_kg:
         raise Unreadable(f"{left_kg:.2f} kg is more than the {given_kg:.2f} kg that was given. Type what was left.")
-    return draft(hand, step, State.DONE, figures)
+    return replace(figure, left_kg=left_kg)
 
 
 def scoop_weight(typed: str, feed: Feed, units: Units) -> float:

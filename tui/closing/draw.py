@@ -1,15 +1,17 @@
 """The closing screen, line by line: not recorded first, then skipped, then what was given otherwise."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
+from datetime import timedelta
 from textwrap import wrap
 
 from store.book.snapshot import Written
-from store.book.words import Units
-from store.round.steps import Step
+from store.book.words import Apart, Kind, Units
+from store.round.steps import ApartStep, SoakStartStep, Step
 from store.round.summary import Change, Difference, MilkTotal, Summary
+from store.round.together import AS_ONE
 from tui.page import Line, Role, Size, Span, line
-from tui.telling import figure, who
+from tui.telling import entry_words, figure, who
 from tui.walker import Walker
 from tui.words import clock, day, volume, weight
 
@@ -29,10 +31,15 @@ def _head(walker: Walker, summary: Summary) -> list[Line]:
     span = f"   {clock(times[0], walker.farm.zone)} to {clock(times[-1], walker.farm.zone)}" if times else ""
     counts = (
         f" {len(summary.steps)} steps = {len(summary.done)} done + {len(summary.skipped)} skipped"
-        f" + {len(summary.not_recorded)} NOT RECORDED"
+        f"{_some(summary.moved_on, 'moved on')}{_some(summary.on_paper, 'on paper')}"
+        f" + {len(summary.not_recorded)} NOT RECORDED{'   ENDED' if walker.ended() else ''}"
     )
     title = f" CLOSING THE {walker.turn.slot.upper()}   {day(walker.turn.day)}{span}   {walker.farm.name}"
     return [line(Span(title, Role.STRONG)), line(Span(counts, Role.STRONG))]
+
+
+def _some(steps: Sequence[Step], words: str) -> str:
+    return f" + {len(steps)} {words}" if steps else ""
 
 
 def _not_recorded(summary: Summary, row: int, room: int) -> Iterator[Line]:
@@ -53,8 +60,43 @@ def _not_recorded(summary: Summary, row: int, room: int) -> Iterator[Line]:
 
 def _lists(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:
     yield from _list(width, "SKIPPED", (_skipped(step) for step in summary.skipped))
+    yield from _list(width, "MOVED ON", (f"{step.name}{_kind(step.kind.value)}" for step in summary.moved_on))
+    yield from _list(width, "ON PAPER", _together(summary.on_paper))
     yield from _list(width, "OTHERWISE", (_difference(walker, each) for each in summary.differences))
     yield from _list(width, "CHANGED", (_change(walker, each) for each in summary.changes))
+    yield from _list(width, "AS ONE PEN", _as_one(walker, summary))
+    yield from _list(width, "NOTES", (entry_words(walker, entry) for entry in notes_of(walker)))
+
+
+def _together(steps: Sequence[Step]) -> list[str]:
+    return [f"{len(steps)} steps, to be typed in: R opens this round again"] if steps else []
+
+
+def _as_one(walker: Walker, summary: Summary) -> Iterator[str]:
+    """What one key wrote together, and between when and when it was done."""
+    entries = [step.entry for step in summary.done if step.entry and step.entry.reason == AS_ONE]
+    if entries:
+        zone = walker.farm.zone
+        first = min(entry.happened_from or entry.happened_at for entry in entries)
+        last = max(entry.happened_at for entry in entries)
+        yield f"{len(entries)} steps, done between {clock(first, zone)} and {clock(last, zone)}"
+
+
+def notes_of(walker: Walker) -> list[Written]:
+    """The notes of this round."""
+    return [entry for entry in walker.snapshot.entries if entry.kind is Kind.NOTE]
+
+
+def _next(walker: Walker, summary: Summary) -> Iterator[str]:
+    """What this round has set going, and until when."""
+    zone = walker.farm.zone
+    for step in summary.done:
+        if isinstance(step, SoakStartStep) and step.entry and step.limit:
+            ready, most = (step.entry.happened_at + timedelta(hours=h) for h in (step.limit.least_h, step.limit.most_h))
+            yield f"{clock(ready, zone)} {step.name} has soaked enough, fed by {clock(most, zone)} at the latest"
+        if isinstance(step, ApartStep) and step.entry and step.want is Apart.SHUT_AWAY:
+            last = step.entry.happened_at + timedelta(hours=step.calf.longest_h)
+            yield f"{clock(last, zone)} let {step.name} in to {step.cow.name} at the latest"
 
 
 def _skipped(step: Step) -> str:
@@ -83,6 +125,7 @@ def _what_changed(entry: Written, other: Written) -> Written:
 def _totals(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:
     units = walker.farm.units
     yield from _list(width, "MILK", (_milk(total, units) for total in summary.milk))
+    yield from _list(width, "NEXT", _next(walker, summary))
     fed = [f"{t.feed.name} {weight(t.given_kg, units)}{' dry' if t.feed.soaked else ''}" for t in summary.fed]
     yield from _list(width, "FED", ["   ".join(fed)] if fed else [])
 

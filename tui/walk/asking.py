@@ -85,7 +85,5 @@ class NewScoop(FeedAsking):
             holds_kg = scoop_weight(self.text, self.due.feed, self.walker.farm.units)
         except Unreadable as problem:
             return self.say(str(problem))
-        problem_words = self.walker.weigh(told.id, self.due.feed.id, holds_kg)
-        return (
-            self.say(problem_words) if problem_words else self.rooms.lamp(self.lamp.index).say("The new weight counts.")
-        )
+        refused = self.walker.weigh(told.id, self.due.feed.id, holds_kg)
+        return self.say(refused) if refused else self.rooms.lamp(self.lamp.index).say("The new weight counts.")

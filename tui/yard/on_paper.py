@@ -7,11 +7,13 @@ from store.book.drafts import Draft, Subject
 from store.book.words import State
 from store.round.confirm import noted, parted
 from store.round.measured import soak_started
-from store.round.steps import ApartStep, SoakStartStep, Step
+from store.round.steps import ApartStep, SoakStartStep
 from tui.closing.ending import end_round, open_steps
 from tui.place import Place, Rooms
 from tui.yard.timing import read_time
 from tui.yard.wording import Wording
+
+Asked = ApartStep | SoakStartStep
 
 
 class OnPaper(Wording):
@@ -19,10 +21,10 @@ class OnPaper(Wording):
 
     MOST = 200
 
-    def __init__(self, rooms: Rooms, back: Place, asked: Sequence[Step] | None = None) -> None:
+    def __init__(self, rooms: Rooms, back: Place, asked: Sequence[Asked] | None = None) -> None:
         """About the round that the walker has open."""
         super().__init__(rooms, back)
-        found = [step for step in open_steps(self.walker) if isinstance(step, ApartStep | SoakStartStep)]
+        found = [step for step in open_steps(self.walker) if isinstance(step, Asked)]
         self.asked = list(found if asked is None else asked)
 
     def heading(self) -> str:
@@ -43,7 +45,7 @@ class OnPaper(Wording):
                 return self.say(problem)
         return OnPaper(self.rooms, self.came_from, self.asked[1:])
 
-    def _write(self, step: Step) -> str | None:
+    def _write(self, step: Asked) -> str | None:
         walker = self.walker
         ends = walker.turn.ends(walker.zone, walker.evening_from_h)
         at = read_time(self.text, min(ends, walker.book.clock.now()), walker.zone)
@@ -51,12 +53,9 @@ class OnPaper(Wording):
             return f"«{self.text}» is no time. Type hours and minutes, as 18:50, or Enter alone."
         return walker.write(replace(self._draft(step), happened_at=at))
 
-    def _draft(self, step: Step) -> Draft:
+    def _draft(self, step: Asked) -> Draft:
         hand = self.walker.hand()
-        if isinstance(step, ApartStep):
-            return parted(hand, step)
-        assert isinstance(step, SoakStartStep)
-        return soak_started(hand, step, "")
+        return parted(hand, step) if isinstance(step, ApartStep) else soak_started(hand, step, "")
 
     def _end(self) -> Place:
         if self.text.strip():
