@@ -37,10 +37,10 @@ def header(walker: Walker, width: int) -> Line:
     )
     which = f"DEMO, PRETEND {slot_name(walker.snapshot)}" if walker.pretend else slot_name(walker.snapshot)
     which = which if walker.is_now() else f"PAST {which}"
-    set_to = f" SET {clock(walker.set_at, farm.zone)}" if walker.set_at else ""
-    who = f" {which}  {day(walker.turn.day)}  {clock(now, farm.zone)}{set_to}  {walker.person.name}"
+    time = f"SET {clock(walker.set_at, farm.zone)}" if walker.set_at else clock(now, farm.zone)
+    who = f" {which}  {day(walker.turn.day)}  {time}  {walker.person.name}"
     if width < SMALL.width:
-        who, counts = f" {which}", f"{clock(now, farm.zone)}  {states.count(State.OPEN)} to do "
+        who, counts = f" {which}", f"{time}  {states.count(State.OPEN)} to do "
     return line(Span(apart(who, counts, width), Role.HEADER))
 
 

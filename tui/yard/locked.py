@@ -17,9 +17,9 @@ class Locked(Wording):
 
     def takes(self, character: str) -> bool:
         """Keeps the last letters, so that wiping does not bury the word."""
-        super().takes(character)
+        taken = super().takes(character)
         self.text = self.text[-len(WORD) :]
-        return True
+        return taken
 
     def enter(self) -> Place:
         """Unlock with the word."""
