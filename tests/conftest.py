@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from store.book.opening import Book
-from tests.farm import HandClock, demo_book
+from tests.farm import HandClock, small_book
 
 
 @pytest.fixture
@@ -18,6 +18,6 @@ def clock() -> HandClock:
 @pytest.fixture
 def book(tmp_path: Path, clock: HandClock) -> Iterator[Book]:
     """The demo farm's book, fresh for each test."""
-    found = demo_book(tmp_path, clock)
+    found = small_book(tmp_path, clock)
     yield found
     found.close()

@@ -1,4 +1,4 @@
-"""The demo farm as the tests use it: its book, its pretend morning, its steps by name."""
+"""The small farm of the tests: its book, its morning, its steps by name."""
 
 import shutil
 from datetime import UTC, datetime, timedelta
@@ -16,7 +16,8 @@ from store.round.confirm import Hand
 from store.round.plan import plan
 from store.round.steps import Step
 
-FOLDER = Path(__file__).parent.parent / "demo_farm"
+FOLDER = Path(__file__).parent / "small_farm"
+"""Three pens, five animals, three feeds, and a week of past rounds: small enough to know by heart."""
 MORNING = datetime(2026, 3, 11, 6, 31, tzinfo=UTC)
 """The pretend morning begins; in March the farm's wall clock shows UTC."""
 
@@ -46,14 +47,14 @@ class HandClock(Clock):
 
 @cache
 def built() -> Path:
-    """The demo farm's book, imported once for all tests."""
+    """The small farm's book, imported once for all tests."""
     place = Path(mkdtemp(prefix="penwalk-tests-")) / "built.penwalk"
     new_book_from(FOLDER, place)
     return place
 
 
-def demo_book(folder: Path, clock: Clock | None = None, bench: str = "bench") -> Book:
-    """A copy of the demo farm's book in a folder, open, on the pretend morning."""
+def small_book(folder: Path, clock: Clock | None = None, bench: str = "bench") -> Book:
+    """A copy of the small farm's book in a folder, open, on the pretend morning."""
     place = folder / f"{bench}.penwalk"
     shutil.copy(built(), place)
     return open_book(str(place), clock or HandClock(), bench)

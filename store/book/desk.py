@@ -12,13 +12,22 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Protocol
 
 from store.book.errors import BookInUse, DamagedBook, NoBook
-from store.book.form import OLDEST_SQLITE
+from store.book.form import OLDEST_SQLITE, READ_FORM
 
 if TYPE_CHECKING:
     from sqlalchemy import Engine
 
 Values = dict[str, Any]
 FoundRow = tuple[Any, ...]
+
+
+PRAGMAS = (
+    "journal_mode=WAL",
+    "synchronous=FULL",
+    "foreign_keys=ON",
+    "recursive_triggers=ON",
+    "busy_timeout=5000",
+)
 
 
 class Desk(Protocol):
@@ -52,7 +61,7 @@ class FileDesk:
         self._lock = _lock(path)
         self._engine: Engine | None = None
         try:
-            self.connection = _connect(path)
+            self.connection = _connect(path, new=new)
         except sqlite3.Error as error:
             self._lock.close()
             raise DamagedBook(f"The book {path} cannot be opened: {error}.") from error
@@ -119,14 +128,15 @@ def _lock(path: Path) -> Any:
     return lock
 
 
-def _connect(path: Path) -> sqlite3.Connection:
+def _connect(path: Path, *, new: bool) -> sqlite3.Connection:
+    """Open the file. It is looked into before anything of it is changed. Raises sqlite3.Error."""
     connection = sqlite3.connect(path, isolation_level=None, check_same_thread=False)
-    for pragma in (
-        "journal_mode=WAL",
-        "synchronous=FULL",
-        "foreign_keys=ON",
-        "recursive_triggers=ON",
-        "busy_timeout=5000",
-    ):
-        connection.execute(f"PRAGMA {pragma}")
+    try:
+        if not new:
+            connection.execute(READ_FORM).fetchall()
+        for pragma in PRAGMAS:
+            connection.execute(f"PRAGMA {pragma}")
+    except sqlite3.Error:
+        connection.close()
+        raise
     return connection

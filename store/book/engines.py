@@ -21,8 +21,8 @@ def over_connection(connection: sqlite3.Connection) -> Engine:
 def at_url(url: str) -> Engine:
     """An engine for a server. Raises DamagedBook for a URL that is none."""
     try:
-        return create_engine(url, pool_pre_ping=True)
-    except (ArgumentError, ImportError) as error:
+        return create_engine(url, pool_pre_ping=True, connect_args={"options": "-c jit=off"})  # short look-ups only
+    except (ArgumentError, ImportError, ValueError) as error:
         raise DamagedBook(
             f"This is no address of a PostgreSQL book, or the `postgres` extra is not installed: {error}."
         ) from error

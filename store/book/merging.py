@@ -1,5 +1,6 @@
 """Two books of one farm become one: the union of their rows by id, in any direction, any number of times."""
 
+from collections.abc import Iterator
 from contextlib import closing
 from pathlib import Path
 
@@ -18,6 +19,8 @@ def merge(desk: Desk, other: Path) -> int:
 
     Raises BookError if it is a book of another farm or form; then nothing was added.
     """
+    if not isinstance(desk, FileDesk):
+        raise BookError("Only a book in a file can take another one in. Export the other book, then import its folder.")
     _check(desk, other)
     with desk.engine().connect() as connection:
         connection.exec_driver_sql("COMMIT")
@@ -37,11 +40,26 @@ def _check(desk: Desk, other: Path) -> None:
             raise BookError(f"{other} is the book of another farm. Nothing was merged.")
 
 
+def _contradictions(connection: Connection) -> Iterator[str]:
+    """Rows that stand in both books under one id with other content: which one is right only the keeper knows."""
+    for record in RECORDS:
+        table = f'"{record.__tablename__}"'
+        columns = ", ".join(record.model_fields)
+        both = f"SELECT id FROM main.{table} INTERSECT SELECT id FROM other.{table}"
+        mine, theirs = (f"SELECT {columns} FROM {side}.{table} WHERE id IN ({both})" for side in ("main", "other"))
+        count = connection.execute(text(f"SELECT count(*) FROM ({mine} EXCEPT {theirs})")).scalar_one()
+        if count:
+            yield f"{count} in {record.__tablename__}"
+
+
 def _union(connection: Connection) -> int:
     added = 0
     connection.exec_driver_sql("BEGIN IMMEDIATE")
     try:
         connection.exec_driver_sql("PRAGMA defer_foreign_keys=ON")
+        apart = list(_contradictions(connection))
+        if apart:
+            raise BookError(f"Nothing was merged: rows with one id but other content: {', '.join(apart)}.")
         for record in RECORDS:
             table = f'"{record.__tablename__}"'
             columns = ", ".join(record.model_fields)

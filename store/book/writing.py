@@ -5,6 +5,8 @@ from datetime import datetime
 from typing import TYPE_CHECKING, Any
 from uuid import UUID
 
+from pydantic import ValidationError
+from sqlalchemy import text
 from sqlalchemy.exc import SQLAlchemyError
 from sqlmodel import Session, col, select
 
@@ -30,14 +32,27 @@ def append(book: "Book", draft: Draft) -> UUID:
     """
     try:
         with Session(book.desk.engine()) as session, session.begin():
+            _take_turn(session, draft)
             entry = _entry(book, draft, newest_of(session, draft.step_id) if draft.step_id else None)
             session.add(entry)
             session.flush()
             session.add_all(_line(entry, at, figure) for at, figure in enumerate(draft.figures))
             return entry.id
-    except SQLAlchemyError as error:
-        cause = getattr(error, "orig", None) or error
-        raise DamagedBook(f"Nothing was written: {cause}. What you typed is still here.") from error
+    except (SQLAlchemyError, ValidationError) as error:
+        raise DamagedBook(f"Nothing was written: {_cause(error)}. What you typed is still here.") from error
+
+
+def _cause(error: Exception) -> str:
+    """The first line of what the database or the record says."""
+    lines = str(getattr(error, "orig", None) or error).strip().splitlines()
+    return lines[0] if lines else type(error).__name__
+
+
+def _take_turn(session: Session, draft: Draft) -> None:
+    """On a server, one bench at a time writes a step; a file has one program anyway."""
+    if draft.step_id and session.get_bind().dialect.name == "postgresql":
+        key = int.from_bytes(draft.step_id.bytes[:8], signed=True)
+        session.connection().execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": key})
 
 
 def weigh(book: "Book", measure_id: UUID, feed_id: UUID, holds_kg: float) -> None:
@@ -48,8 +63,8 @@ def weigh(book: "Book", measure_id: UUID, feed_id: UUID, holds_kg: float) -> Non
     try:
         with Session(book.desk.engine()) as session, session.begin():
             session.add(Weighing.model_validate(values))
-    except SQLAlchemyError as error:
-        raise DamagedBook(f"Nothing was written: {getattr(error, 'orig', None) or error}.") from error
+    except (SQLAlchemyError, ValidationError) as error:
+        raise DamagedBook(f"Nothing was written: {_cause(error)}.") from error
 
 
 def newest_of(session: Session, step_id: UUID) -> Entry | None:

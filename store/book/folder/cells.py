@@ -76,7 +76,10 @@ def _bool(text: str) -> bool:
 
 def _moment(text: str, zone: str) -> datetime:
     found = datetime.fromisoformat(text)
-    return found.astimezone(UTC) if found.tzinfo else from_wall(found, zone)
+    try:
+        return found.astimezone(UTC) if found.tzinfo else from_wall(found, zone)
+    except OverflowError as error:
+        raise ValueError(text) from error
 
 
 def _cell(record: type[Row], name: str, field: FieldInfo) -> Cell:

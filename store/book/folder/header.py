@@ -55,11 +55,13 @@ def first_id(farm_id: UUID, name: SettingName) -> UUID:
 def read_header(folder: Path) -> Header:
     """Read farm.toml. Raises FolderError."""
     try:
-        farm = tomllib.loads((folder / FILE).read_text(encoding="utf-8"))["farm"]
-    except FileNotFoundError as error:
+        farm = tomllib.loads((folder / FILE).read_text(encoding="utf-8-sig"))["farm"]
+    except (FileNotFoundError, NotADirectoryError) as error:
         raise FolderError(f"{folder} is no farm folder: it has no {FILE}.") from error
     except (tomllib.TOMLDecodeError, UnicodeDecodeError, KeyError) as error:
         raise FolderError(f"{FILE}: cannot be read: {error}. Expected a table [farm].") from error
+    if not isinstance(farm, dict):
+        raise FolderError(f"{FILE}: found farm = {farm}; expected a table [farm].")
     found = {name: str(farm.get(name, "")) for name in FIRST_SETTINGS}
     wrong = _mistakes(farm, found)
     if wrong:

@@ -38,7 +38,7 @@ def _write_file(session: Session, folder: Path, record: type[Row], leave_out: se
     rows = [row for row in session.exec(select(record).order_by(col(record.id))) if row.id not in leave_out]
     names = list(record.model_fields)
     with (folder / f"{record.__tablename__}.csv").open("w", encoding="utf-8", newline="") as file:
-        writer = csv.writer(file, lineterminator="\n")
+        writer = csv.writer(file)  # as RFC 4180 has it
         writer.writerow(names)
         writer.writerows([text_of(getattr(row, name)) for name in names] for row in rows)
     return len(rows)

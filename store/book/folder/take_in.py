@@ -11,9 +11,10 @@ from pydantic import ValidationError
 from sqlmodel import Session, col, select
 
 from store.book.desk import Desk, FileDesk
-from store.book.errors import FolderError
+from store.book.errors import BookError, FolderError
 from store.book.folder.cells import Cell, cells_of, value_of
 from store.book.folder.header import Header, read_header
+from store.book.folder.rules import broken_rules
 from store.book.migrating import migrate
 from store.book.records import RECORDS, Entry, Farm, Row
 from store.book.turn import Turn
@@ -48,13 +49,31 @@ def take_in(folder: Path, desk: Desk) -> int:
         if found.wrong:
             raise FolderError("\n".join(found.wrong))
         for record in RECORDS:
-            session.add_all(row for row in fresh if type(row) is record)
-            session.flush()
+            for wave in _waves([row for row in fresh if type(row) is record]):
+                session.add_all(wave)
+                session.flush()
     return len(fresh)
 
 
+def _waves(rows: list[Row]) -> Iterator[list[Row]]:
+    """Rows in an order in which what is replaced stands before what replaces it."""
+    waiting = {row.id: row for row in rows}
+    while waiting:
+        ready = [row for row in waiting.values() if getattr(row, "replaces_id", None) not in waiting]
+        if not ready:  # a circle, which only a hand can write: the database refuses it
+            ready = list(waiting.values())
+        for row in ready:
+            del waiting[row.id]
+        yield ready
+
+
 def new_book_from(folder: Path, place: Path) -> int:
-    """Make a new book of a folder; how many rows. Raises FolderError; then no book is left behind."""
+    """Make a new book of a folder; how many rows. Raises FolderError; then no book is left behind.
+
+    Raises BookError where a file stands already: it is left as it is.
+    """
+    if place.exists():
+        raise BookError(f"There is something at {place} already. A new book needs a new place.")
     desk = FileDesk(place, new=True)
     try:
         migrate(desk)
@@ -106,6 +125,10 @@ def _read_row(place: str, texts: dict[str, Any], record: type[Row], cells: dict[
     before = len(found.wrong)
     values = dict(_values(place, texts, cells, found))
     if len(found.wrong) > before:
+        return
+    broken = list(broken_rules(record, values))
+    found.wrong += [f"{place}: found {rule}." for rule in broken]
+    if broken:
         return
     try:
         found.add(record.model_validate(_filled(record, values, found.header)), place, texts)

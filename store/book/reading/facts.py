@@ -70,23 +70,26 @@ def last_written(desk: Desk) -> datetime | None:
 
 def people(found: Sequence[FoundRow]) -> tuple[Person, ...]:
     """Everybody, by name; who left is marked."""
-    return tuple(Person(uid(id_), name, bool(adult), bool(here)) for id_, name, adult, here in found)
+    everybody = (Person(uid(id_), name, bool(adult), bool(here)) for id_, name, adult, here in found)
+    return tuple(sorted(everybody, key=lambda person: (person.name, person.id.bytes)))
 
 
 def pens(found: Sequence[FoundRow]) -> tuple[Pen, ...]:
     """Pens in walking order."""
-    return tuple(Pen(uid(id_), name) for id_, name in found)
+    in_order = sorted(found, key=lambda row: (row[2], row[1], uid(row[0]).bytes))
+    return tuple(Pen(uid(id_), name) for id_, name, _ in in_order)
 
 
 def animals(found: Sequence[FoundRow], shared: Sequence[Share]) -> tuple[Animal, ...]:
     """Animals by name, each cow with the calves that share her milk."""
-    return tuple(
+    everybody = (
         Animal(
             uid(id_), name, tag, Species(species), Stage(stage), _day(born), _day(calved), maybe_uid(pen),
             bool(adult_only), bool(two_people), tuple(s.calf_id for s in shared if s.cow_id == uid(id_)),
         )
         for id_, name, tag, species, stage, born, calved, pen, adult_only, two_people in found
     )  # fmt: skip
+    return tuple(sorted(everybody, key=lambda animal: (animal.name, animal.id.bytes)))
 
 
 def parting(found: FoundRow) -> Parting:
@@ -129,9 +132,10 @@ def pail(id_: Any, name: str | None, empty_kg: float | None) -> Pail | None:
 
 def jobs(found: Sequence[FoundRow]) -> tuple[Job, ...]:
     """Standing tasks in order."""
+    in_order = sorted(found, key=lambda row: (row[6], row[1], uid(row[0]).bytes))
     return tuple(
         Job(uid(id_), name, maybe_uid(pen), bool(closing), bool(adult_only), bool(two_people))
-        for id_, name, pen, closing, adult_only, two_people in found
+        for id_, name, pen, closing, adult_only, two_people, _ in in_order
     )
 
 

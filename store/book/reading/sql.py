@@ -24,12 +24,11 @@ SETTINGS = "SELECT name, value FROM setting WHERE begins_at <= :at ORDER BY begi
 PEOPLE = f"""
 SELECT i.id, a.name, a.adult, a.here FROM person i
 JOIN person_as a ON a.id = {_in_force("person_as", "n.person_id = i.id")}
-ORDER BY a.name, i.id
 """
 
 PENS = f"""
-SELECT i.id, a.name FROM pen i JOIN pen_as a ON a.id = {_in_force("pen_as", "n.pen_id = i.id")}
-WHERE a.in_use ORDER BY a.position, a.name, i.id
+SELECT i.id, a.name, a.position FROM pen i JOIN pen_as a ON a.id = {_in_force("pen_as", "n.pen_id = i.id")}
+WHERE a.in_use
 """
 
 ANIMALS = f"""
@@ -37,7 +36,7 @@ SELECT i.id, a.name, a.tag, a.species, a.stage, a.born_on, a.calved_on, s.pen_id
 FROM animal i
 JOIN animal_as a ON a.id = {_in_force("animal_as", "n.animal_id = i.id")}
 LEFT JOIN standing s ON s.id = {_in_force("standing", "n.animal_id = i.id")}
-WHERE a.kept ORDER BY a.name, i.id
+WHERE a.kept
 """
 
 SHARED = f"""
@@ -78,9 +77,9 @@ WHERE m.milked
 """
 
 JOBS = f"""
-SELECT i.id, a.name, a.pen_id, a.closing, a.adult_only, a.two_people FROM task i
+SELECT i.id, a.name, a.pen_id, a.closing, a.adult_only, a.two_people, a.position FROM task i
 JOIN task_as a ON a.id = {_in_force("task_as", "n.task_id = i.id")}
-WHERE a.in_use AND a.slot = :slot ORDER BY a.position, a.name, i.id
+WHERE a.in_use AND a.slot = :slot
 """
 
 LAST_WRITTEN = "SELECT written_at FROM entry ORDER BY written_at DESC LIMIT 1"

@@ -17,6 +17,7 @@ SQLModel.metadata.naming_convention = {
     "ck": "ck_%(table_name)s_%(constraint_name)s",
 }
 
+Slot = Annotated[str, StringConstraints(min_length=1, max_length=20)]
 Name = Annotated[str, StringConstraints(min_length=1, max_length=60, strip_whitespace=True)]
 
 
@@ -43,3 +44,8 @@ def bounded(column: str, least: float, most: float) -> CheckConstraint:
 def named(column: str = "name", most: int = 60) -> CheckConstraint:
     """A named CHECK that a text is neither empty nor endless."""
     return CheckConstraint(f"length({column}) >= 1 AND length({column}) <= {most}", name=column)
+
+
+def at_most(column: str, most: int) -> CheckConstraint:
+    """A named CHECK that a text, which may be empty, is not endless."""
+    return CheckConstraint(f"length({column}) <= {most}", name=column)

@@ -13,10 +13,10 @@ from sqlalchemy import CheckConstraint, Index
 from sqlmodel import Field
 
 from store.book.columns import Day, Id, Moment, one_of
-from store.book.records.base import Name, Row, named
+from store.book.records.base import Name, Row, Slot, at_most, named
 from store.book.words import Kind, State
 
-Typed = Annotated[str, StringConstraints(max_length=80)]
+Typed = Annotated[str, StringConstraints(max_length=80, strip_whitespace=True)]
 
 
 _NAMED = " + ".join(f"(CASE WHEN {each}_id IS NULL THEN 0 ELSE 1 END)" for each in ("animal", "pen", "task", "feed"))
@@ -34,6 +34,8 @@ class Entry(Row, table=True):
         Index("ix_entry_feed", "feed_id", "kind", "happened_at"),
         CheckConstraint(ONE_SUBJECT, name="one_subject"),
         CheckConstraint("(day IS NULL) = (slot IS NULL)", name="day_and_slot"),
+        CheckConstraint("length(slot) >= 1 AND length(slot) <= 20", name="slot"),
+        at_most("reason", 80),
         named("bench"),
     )
 
@@ -44,7 +46,7 @@ class Entry(Row, table=True):
     task_id: UUID | None = Field(default=None, sa_type=Id, foreign_key="task.id")
     feed_id: UUID | None = Field(default=None, sa_type=Id, foreign_key="feed.id")
     day: date | None = Field(default=None, sa_type=Day)
-    slot: Name | None = None
+    slot: Slot | None = None
     state: State = Field(sa_type=one_of(State, "state"))
     reason: Typed = ""
     happened_at: AwareDatetime = Field(sa_type=Moment)

@@ -1,12 +1,14 @@
 """Feeds, the scoops and pails that measure them, and what each animal is to get."""
 
+from typing import Annotated
 from uuid import UUID
 
+from pydantic import StringConstraints
 from sqlalchemy import CheckConstraint, Index
 from sqlmodel import Field
 
 from store.book.columns import Id, one_of
-from store.book.records.base import Dated, Name, Row, bounded, named
+from store.book.records.base import Dated, Name, Row, Slot, at_most, bounded, named
 from store.book.words import Air, Species, Water
 
 MEAL_MOST_KG = 500.0
@@ -21,12 +23,12 @@ class FeedAs(Dated, table=True):
     """A feed's name, and whether it is soaked, from a day on."""
 
     __tablename__ = "feed_as"
-    __table_args__ = (Index(None, "feed_id", "begins_at"), named())
+    __table_args__ = (Index(None, "feed_id", "begins_at"), named(), at_most("bucket", 40))
 
     feed_id: UUID = Field(sa_type=Id, foreign_key="feed.id")
     name: Name
     soaked: bool = False  # then every weight of it is DRY weight
-    bucket: str = Field(default="", max_length=40)  # where it soaks: "RED"
+    bucket: Annotated[str, StringConstraints(max_length=40, strip_whitespace=True)] = ""  # where it soaks: "RED"
     baled: bool = False  # strings or a net have to come off
     in_use: bool = True
 
@@ -114,7 +116,7 @@ class FeedPlan(Dated, table=True):
         CheckConstraint("(animal_id IS NULL) <> (pen_id IS NULL)", name="one_subject"),
     )
 
-    slot: Name
+    slot: Slot
     animal_id: UUID | None = Field(default=None, sa_type=Id, foreign_key="animal.id")
     pen_id: UUID | None = Field(default=None, sa_type=Id, foreign_key="pen.id")
     feed_id: UUID = Field(sa_type=Id, foreign_key="feed.id")
@@ -129,7 +131,7 @@ class MilkPlan(Dated, table=True):
     __tablename__ = "milk_plan"
     __table_args__ = (Index(None, "animal_id", "slot", "begins_at"), named("slot", 20))
 
-    slot: Name
+    slot: Slot
     animal_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
     milked: bool = True
     pail_id: UUID | None = Field(default=None, sa_type=Id, foreign_key="pail.id")
@@ -148,8 +150,8 @@ class TaskAs(Dated, table=True):
     )  # fmt: skip
 
     task_id: UUID = Field(sa_type=Id, foreign_key="task.id")
-    name: str = Field(min_length=1, max_length=120)
-    slot: Name
+    name: Annotated[str, StringConstraints(min_length=1, max_length=120, strip_whitespace=True)]
+    slot: Slot
     pen_id: UUID | None = Field(default=None, sa_type=Id, foreign_key="pen.id")
     closing: bool = False  # at the end of the round (of the pen), not at its start
     position: int = Field(default=0, ge=0, le=999)

@@ -8,7 +8,7 @@ from sqlalchemy import CheckConstraint
 from sqlmodel import Field
 
 from store.book.columns import Id, one_of
-from store.book.records.base import Row, bounded, named
+from store.book.records.base import Row, at_most, bounded, named
 from store.book.records.entries import Typed
 from store.book.words import MILK_MOST_KG, PAIL_MOST_KG, STEP_MOST_KG, Apart, Fate, Fill, Soak
 
@@ -27,7 +27,7 @@ class Fed(Line, table=True):
 
     __table_args__ = (
         bounded("position", 0, 99), bounded("due_kg", 0, STEP_MOST_KG), bounded("given_kg", 0, STEP_MOST_KG),
-        bounded("left_kg", 0, STEP_MOST_KG),
+        bounded("left_kg", 0, STEP_MOST_KG), at_most("typed", 80),
     )  # fmt: skip
 
     feed_id: UUID = Field(sa_type=Id, foreign_key="feed.id")
@@ -54,6 +54,7 @@ class Milked(Line, table=True):
         bounded("milk_kg", 0, MILK_MOST_KG),
         bounded("gross_kg", 0, PAIL_MOST_KG),
         bounded("empty_kg", 0, 20),
+        at_most("typed", 80),
         CheckConstraint("(milk_kg IS NULL) = (fate IS NULL)", name="milk_has_a_fate"),
     )
 
@@ -82,7 +83,7 @@ class Soaked(Line, table=True):
 
     __table_args__ = (
         bounded("position", 0, 99), bounded("due_kg", 0, STEP_MOST_KG), bounded("dry_kg", 0, STEP_MOST_KG),
-        bounded("water_kg", 0, STEP_MOST_KG),
+        bounded("water_kg", 0, STEP_MOST_KG), at_most("typed", 80),
     )  # fmt: skip
 
     act: Soak = Field(sa_type=one_of(Soak, "act"))
@@ -104,7 +105,7 @@ class Parted(Line, table=True):
 class Felt(Line, table=True):
     """An udder as it was felt before milking."""
 
-    __table_args__ = (bounded("position", 0, 99),)
+    __table_args__ = (bounded("position", 0, 99), at_most("quarters", 80))
 
     fill: Fill = Field(sa_type=one_of(Fill, "fill"))
     quarters: Typed = ""  # what was marked, as "left hind: clots"
@@ -115,5 +116,5 @@ class Noted(Line, table=True):
 
     __table_args__ = (bounded("position", 0, 99), named("words", 500))
 
-    words: Annotated[str, StringConstraints(min_length=1, max_length=500)]
+    words: Annotated[str, StringConstraints(min_length=1, max_length=500, strip_whitespace=True)]
     tell: bool = False  # the next person must see it before beginning

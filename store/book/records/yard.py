@@ -9,7 +9,7 @@ from sqlalchemy import Index
 from sqlmodel import Field
 
 from store.book.columns import Day, Id, Moment, one_of
-from store.book.records.base import Dated, Name, Row, bounded, named
+from store.book.records.base import Dated, Name, Row, at_most, bounded, named
 from store.book.words import Species, Stage
 
 Tag = Annotated[str, StringConstraints(max_length=40, strip_whitespace=True)]
@@ -39,7 +39,7 @@ class AnimalAs(Dated, table=True):
     """What she is called and where she stands in life, from a day on."""
 
     __tablename__ = "animal_as"
-    __table_args__ = (Index(None, "animal_id", "begins_at"), named())
+    __table_args__ = (Index(None, "animal_id", "begins_at"), named(), at_most("tag", 40))
 
     animal_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
     name: Name
@@ -80,4 +80,4 @@ class Withheld(Dated, table=True):
 
     animal_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
     ends_at: AwareDatetime | None = Field(default=None, sa_type=Moment)
-    why: str = Field(min_length=1, max_length=120)
+    why: Annotated[str, StringConstraints(min_length=1, max_length=120, strip_whitespace=True)]

@@ -11,7 +11,7 @@ from store.book.desk import Desk, FileDesk, ServerDesk
 from store.book.folder.take_in import take_in
 from store.book.migrating import migrate
 from store.book.opening import Book
-from tests.farm import FOLDER, HandClock, built, demo_book
+from tests.farm import FOLDER, HandClock, built, small_book
 from tests.servers import NoServer, Server, start_server
 from tests.store.book.folders import copy_farm
 
@@ -94,7 +94,7 @@ def place(tmp_path: Path) -> Path:
 @pytest.fixture
 def file_desk(tmp_path: Path) -> Iterator[FileDesk]:
     """The demo farm's book in a file."""
-    with closing(demo_book(tmp_path, bench="filed").desk) as desk:
+    with closing(small_book(tmp_path, bench="filed").desk) as desk:
         assert isinstance(desk, FileDesk)
         yield desk
 
@@ -125,7 +125,7 @@ def desk_book(desk: Desk, clock: HandClock) -> Book:
 def still_desk(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
     """The demo farm's book on both kinds of desk, shared by tests that leave nothing behind in it."""
     if request.param == "file":
-        found = demo_book(tmp_path_factory.mktemp("still"), bench="still").desk
+        found = small_book(tmp_path_factory.mktemp("still"), bench="still").desk
     else:
         server: Server = request.getfixturevalue("server")
         found = ServerDesk(server.url(server.database(like=request.getfixturevalue("demo_database"))))

@@ -12,7 +12,7 @@ from store.book.merging import merge
 from store.book.opening import Book
 from store.book.records import Weighing
 from store.round.plan import plan
-from tests.farm import HandClock, demo_book, morning
+from tests.farm import HandClock, small_book, morning
 from tests.store.book.folders import add, copy_farm, edit
 from tests.store.book.tools import Rows, all_rows, table_of
 from tests.store.book.walking import confirmed, walk_morning
@@ -32,7 +32,7 @@ def benches(place: Path) -> dict[str, Rows]:
     found = {}
     for bench, clock in ((BARN, HandClock()), (KITCHEN, HandClock())):
         clock.move(minutes=0 if bench == BARN else 20)
-        with closing(demo_book(place, clock, bench)) as book:
+        with closing(small_book(place, clock, bench)) as book:
             walk_morning(book)
             found[bench] = all_rows(book.desk)
     return found
@@ -85,7 +85,7 @@ def test_it_says_how_many_rows_came_in(place: Path, benches: dict[str, Rows]) ->
 
 def test_in_whatever_order_three_books_are_merged_the_rows_are_the_same(place: Path, benches: dict[str, Rows]) -> None:
     """One that nobody walked is among them."""
-    demo_book(place, bench="phone").close()
+    small_book(place, bench="phone").close()
     one, other = merged(place, BARN, "phone", KITCHEN), merged(place, "phone", KITCHEN, BARN)
     assert one == other
 
@@ -138,7 +138,7 @@ def test_what_is_no_book_is_refused_in_a_sentence(file_desk: FileDesk, tmp_path:
         merge(file_desk, text)
     with pytest.raises(BookInUse):
         merge(file_desk, Path(file_desk.place))
-    with closing(demo_book(tmp_path, bench="open")), pytest.raises(BookInUse):
+    with closing(small_book(tmp_path, bench="open")), pytest.raises(BookInUse):
         merge(file_desk, tmp_path / "open.penwalk")
     assert all_rows(file_desk) == before
 
@@ -165,7 +165,7 @@ def test_two_folders_that_use_one_id_for_two_things_are_not_merged_in_silence(pl
     for bench, holds_kg in ((BARN, "0.2"), (KITCHEN, "0.3")):
         cells = {"measure_id": "scoop", "feed_id": "hay", "begins_at": "2026-03-11", "holds_kg": holds_kg}
         add(folders[bench], "weighing.csv", id="scoop-hay-1", **cells)
-        with closing(demo_book(place, bench=bench)) as book:
+        with closing(small_book(place, bench=bench)) as book:
             take_in(folders[bench], book.desk)
     try:
         one, other = merged(place, BARN, KITCHEN), merged(place, KITCHEN, BARN)

@@ -4,7 +4,8 @@ from store.book.drafts import Draft
 from store.book.opening import Book
 from store.book.snapshot import Snapshot
 from store.book.words import SKIP_REASONS, Fate
-from store.round.confirm import done, fed, milked, skipped, undone
+from store.round.confirm import done, skipped, undone
+from store.round.measured import fed, milked
 from store.round.plan import plan
 from store.round.steps import FeedStep, MilkStep, Step
 from tests.farm import hand, morning

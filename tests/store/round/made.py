@@ -18,7 +18,7 @@ from store.book.words import EVENING, Units
 from store.round.confirm import Hand
 from store.round.plan import plan
 from store.round.steps import FeedStep, MilkStep, Step, TaskStep
-from tests.farm import MORNING, demo_book, morning
+from tests.farm import MORNING, small_book, morning
 
 unhurried = settings(deadline=None)
 """For laws over random values: what an example may take is not part of the promise."""
@@ -42,7 +42,7 @@ PAIL = Pail(some_id("pail"), "tin pail", 1.4)
 def demo() -> Snapshot:
     """The demo farm's pretend morning, before anything is written."""
     with TemporaryDirectory() as folder:
-        book = demo_book(Path(folder))
+        book = small_book(Path(folder))
         found = morning(book)
         book.close()
     return found
@@ -52,7 +52,7 @@ def demo() -> Snapshot:
 def demo_evening() -> Snapshot:
     """The demo farm's evening of the day before the pretend morning, as it was written."""
     with TemporaryDirectory() as folder:
-        book = demo_book(Path(folder))
+        book = small_book(Path(folder))
         found = read_snapshot(book.desk, Turn(date(2026, 3, 10), EVENING), MORNING)
         book.close()
     return found

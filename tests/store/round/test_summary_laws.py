@@ -14,7 +14,7 @@ from store.round.confirm import Hand, done, fed, milked, skipped, undone
 from store.round.plan import plan
 from store.round.steps import FeedStep, MilkStep, Step
 from store.round.summary import Summary, summarise
-from tests.farm import demo_book, morning
+from tests.farm import small_book, morning
 from tests.farm import hand as hand_at
 from tests.store.round.made import demo, hand, unhurried, wrote
 
@@ -116,7 +116,7 @@ def test_the_changes_are_the_steps_written_more_than_once(presses: list[Press]) 
 def test_the_book_on_disk_closes_as_the_round_in_hand(presses: list[Press]) -> None:
     """The same keys into a real book: the same counts, totals and changes, and they add up."""
     with TemporaryDirectory() as folder:
-        book = demo_book(Path(folder))
+        book = small_book(Path(folder))
         for press in presses:
             before = morning(book)
             steps = plan(before)

@@ -55,8 +55,8 @@ def _farm_and_yard() -> None:
         _column("name", sa.String()),
         _column("position", sa.Integer()),
         _column("in_use", sa.Boolean()),
-        _check("ck_pen_as_name", "length(name) >= 1 AND length(name) <= 60"),
         _check("ck_pen_as_position", "position >= 0 AND position <= 999"),
+        _check("ck_pen_as_name", "length(name) >= 1 AND length(name) <= 60"),
     )
     op.create_index("ix_pen_as_pen_id_begins_at", "pen_as", ["pen_id", "begins_at"])
     _table("animal")
@@ -74,6 +74,7 @@ def _farm_and_yard() -> None:
         _column("adult_only", sa.Boolean()),
         _column("two_people", sa.Boolean()),
         _column("kept", sa.Boolean()),
+        _check("ck_animal_as_tag", "length(tag) <= 40"),
         _check("ck_animal_as_name", "length(name) >= 1 AND length(name) <= 60"),
     )
     op.create_index("ix_animal_as_animal_id_begins_at", "animal_as", ["animal_id", "begins_at"])
@@ -121,6 +122,7 @@ def _feeding() -> None:
         _column("baled", sa.Boolean()),
         _column("in_use", sa.Boolean()),
         _check("ck_feed_as_name", "length(name) >= 1 AND length(name) <= 60"),
+        _check("ck_feed_as_bucket", "length(bucket) <= 40"),
     )
     op.create_index("ix_feed_as_feed_id_begins_at", "feed_as", ["feed_id", "begins_at"])
     _table(
@@ -142,9 +144,9 @@ def _feeding() -> None:
         _column("least_h", sa.Float()),
         _column("most_h", sa.Float()),
         _column("water_per_kg", sa.Float()),
-        _check("ck_soak_rule_water_per_kg", "water_per_kg >= 0 AND water_per_kg <= 20"),
         _check("ck_soak_rule_most_h", "most_h >= 0 AND most_h <= 72"),
         _check("ck_soak_rule_least_h", "least_h >= 0 AND least_h <= 72"),
+        _check("ck_soak_rule_water_per_kg", "water_per_kg >= 0 AND water_per_kg <= 20"),
     )
     op.create_index("ix_soak_rule_feed_id_air_begins_at", "soak_rule", ["feed_id", "air", "begins_at"])
     _table("measure")
@@ -177,8 +179,8 @@ def _feeding() -> None:
         _id("pail_id", to="pail"),
         _column("name", sa.String()),
         _column("empty_kg", sa.Float()),
-        _check("ck_pail_as_empty_kg", "empty_kg >= 0 AND empty_kg <= 20"),
         _check("ck_pail_as_name", "length(name) >= 1 AND length(name) <= 60"),
+        _check("ck_pail_as_empty_kg", "empty_kg >= 0 AND empty_kg <= 20"),
     )
     op.create_index("ix_pail_as_pail_id_begins_at", "pail_as", ["pail_id", "begins_at"])
     _table(
@@ -192,10 +194,10 @@ def _feeding() -> None:
         _column("due_kg", sa.Float(), nullable=True),
         _id("measure_id", to="measure", nullable=True),
         _column("position", sa.Integer()),
+        _check("ck_feed_plan_due_kg", "due_kg >= 0 AND due_kg <= 500.0"),
+        _check("ck_feed_plan_slot", "length(slot) >= 1 AND length(slot) <= 20"),
         _check("ck_feed_plan_one_subject", "(animal_id IS NULL) <> (pen_id IS NULL)"),
         _check("ck_feed_plan_position", "position >= 0 AND position <= 99"),
-        _check("ck_feed_plan_slot", "length(slot) >= 1 AND length(slot) <= 20"),
-        _check("ck_feed_plan_due_kg", "due_kg >= 0 AND due_kg <= 500.0"),
     )
     op.create_index(
         "ix_feed_plan_animal_id_slot_feed_id_begins_at", "feed_plan", ["animal_id", "slot", "feed_id", "begins_at"]
@@ -229,8 +231,8 @@ def _feeding() -> None:
         _column("two_people", sa.Boolean()),
         _column("in_use", sa.Boolean()),
         _check("ck_task_as_name", "length(name) >= 1 AND length(name) <= 120"),
-        _check("ck_task_as_slot", "length(slot) >= 1 AND length(slot) <= 20"),
         _check("ck_task_as_position", "position >= 0 AND position <= 999"),
+        _check("ck_task_as_slot", "length(slot) >= 1 AND length(slot) <= 20"),
     )
     op.create_index("ix_task_as_task_id_begins_at", "task_as", ["task_id", "begins_at"])
 
@@ -255,11 +257,10 @@ def _entries() -> None:
         _column("bench", sa.String()),
         _id("replaces_id", to="entry", nullable=True),
         _check("ck_entry_day_and_slot", "(day IS NULL) = (slot IS NULL)"),
+        _check("ck_entry_one_subject", f"{SUBJECTS} = 1 OR ({SUBJECTS} = 0 AND kind IN ('note', 'round'))"),
         _check("ck_entry_bench", "length(bench) >= 1 AND length(bench) <= 60"),
-        _check(
-            "ck_entry_one_subject",
-            f"{SUBJECTS} = 1 OR ({SUBJECTS} = 0 AND kind IN ('note', 'round'))",
-        ),
+        _check("ck_entry_reason", "length(reason) <= 80"),
+        _check("ck_entry_slot", "length(slot) >= 1 AND length(slot) <= 20"),
     )
     op.create_index("ix_entry_animal", "entry", ["animal_id", "kind", "happened_at"])
     op.create_index("ix_entry_turn", "entry", ["day", "slot"])
@@ -276,10 +277,11 @@ def _entries() -> None:
         _column("given_kg", sa.Float(), nullable=True),
         _column("typed", sa.String()),
         _column("left_kg", sa.Float(), nullable=True),
-        _check("ck_fed_left_kg", "left_kg >= 0 AND left_kg <= 9999.0"),
         _check("ck_fed_due_kg", "due_kg >= 0 AND due_kg <= 9999.0"),
-        _check("ck_fed_position", "position >= 0 AND position <= 99"),
         _check("ck_fed_given_kg", "given_kg >= 0 AND given_kg <= 9999.0"),
+        _check("ck_fed_left_kg", "left_kg >= 0 AND left_kg <= 9999.0"),
+        _check("ck_fed_typed", "length(typed) <= 80"),
+        _check("ck_fed_position", "position >= 0 AND position <= 99"),
     )
     op.create_index("ix_fed_entry_id", "fed", ["entry_id"])
     _table(
@@ -287,8 +289,8 @@ def _entries() -> None:
         _id("entry_id", to="entry"),
         _column("position", sa.Integer()),
         _column("strings", sa.Integer()),
-        _check("ck_strung_position", "position >= 0 AND position <= 99"),
         _check("ck_strung_strings", "strings >= 0 AND strings <= 999"),
+        _check("ck_strung_position", "position >= 0 AND position <= 99"),
     )
     op.create_index("ix_strung_entry_id", "strung", ["entry_id"])
     _table(
@@ -302,11 +304,12 @@ def _entries() -> None:
         _word("fate", "house", "calves", "other animals", "sold or given", "thrown away", nullable=True),
         _column("typed", sa.String()),
         _column("held_back", sa.Boolean()),
-        _check("ck_milked_position", "position >= 0 AND position <= 99"),
-        _check("ck_milked_milk_has_a_fate", "(milk_kg IS NULL) = (fate IS NULL)"),
         _check("ck_milked_empty_kg", "empty_kg >= 0 AND empty_kg <= 20"),
         _check("ck_milked_milk_kg", "milk_kg >= 0 AND milk_kg <= 80.0"),
+        _check("ck_milked_milk_has_a_fate", "(milk_kg IS NULL) = (fate IS NULL)"),
         _check("ck_milked_gross_kg", "gross_kg >= 0 AND gross_kg <= 120.0"),
+        _check("ck_milked_typed", "length(typed) <= 80"),
+        _check("ck_milked_position", "position >= 0 AND position <= 99"),
     )
     op.create_index("ix_milked_entry_id", "milked", ["entry_id"])
     _table(
@@ -329,10 +332,11 @@ def _entries() -> None:
         _column("dry_kg", sa.Float(), nullable=True),
         _column("water_kg", sa.Float(), nullable=True),
         _column("typed", sa.String()),
-        _check("ck_soaked_water_kg", "water_kg >= 0 AND water_kg <= 9999.0"),
         _check("ck_soaked_due_kg", "due_kg >= 0 AND due_kg <= 9999.0"),
         _check("ck_soaked_position", "position >= 0 AND position <= 99"),
         _check("ck_soaked_dry_kg", "dry_kg >= 0 AND dry_kg <= 9999.0"),
+        _check("ck_soaked_water_kg", "water_kg >= 0 AND water_kg <= 9999.0"),
+        _check("ck_soaked_typed", "length(typed) <= 80"),
     )
     op.create_index("ix_soaked_entry_id", "soaked", ["entry_id"])
     _table(
@@ -351,6 +355,7 @@ def _entries() -> None:
         _word("fill", "slack", "comfortable", "full", "tight"),
         _column("quarters", sa.String()),
         _check("ck_felt_position", "position >= 0 AND position <= 99"),
+        _check("ck_felt_quarters", "length(quarters) <= 80"),
     )
     op.create_index("ix_felt_entry_id", "felt", ["entry_id"])
     _table(
@@ -359,8 +364,8 @@ def _entries() -> None:
         _column("position", sa.Integer()),
         _column("words", sa.String()),
         _column("tell", sa.Boolean()),
-        _check("ck_noted_words", "length(words) >= 1 AND length(words) <= 500"),
         _check("ck_noted_position", "position >= 0 AND position <= 99"),
+        _check("ck_noted_words", "length(words) >= 1 AND length(words) <= 500"),
     )
     op.create_index("ix_noted_entry_id", "noted", ["entry_id"])
 

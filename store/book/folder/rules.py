@@ -1,0 +1,30 @@
+"""Rules between the cells of one row, said in words before the database would refuse it."""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from store.book.records import Entry, Row
+from store.book.records.feeding import FeedPlan
+from store.book.records.lines import Milked
+from store.book.words import Kind
+
+SUBJECTS = ("animal_id", "pen_id", "task_id", "feed_id")
+
+
+def broken_rules(record: type[Row], values: Mapping[str, Any]) -> Iterator[str]:
+    """What is wrong between the cells of a row: what was found, and what was expected."""
+    if record is Entry:
+        yield from _entry(values)
+    if record is FeedPlan and (values.get("animal_id") is None) == (values.get("pen_id") is None):
+        yield "both or neither of animal_id and pen_id; expected one of the two"
+    if record is Milked and (values.get("milk_kg") is None) != (values.get("fate") is None):
+        yield "milk_kg without fate, or fate without milk_kg; expected both or neither"
+
+
+def _entry(values: Mapping[str, Any]) -> Iterator[str]:
+    count = sum(values.get(name) is not None for name in SUBJECTS)
+    free = values.get("kind") in (Kind.NOTE, Kind.ROUND)
+    if count > 1 or (count == 0 and not free):
+        yield f"{count} of {', '.join(SUBJECTS)}; expected exactly one"
+    if (values.get("day") is None) != (values.get("slot") is None):
+        yield "day without slot, or slot without day; expected both or neither"
