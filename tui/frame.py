@@ -36,7 +36,7 @@ def header(walker: Walker, width: int) -> Line:
         f"{states.count(State.DONE)} done  {states.count(State.SKIPPED)} skipped  {states.count(State.OPEN)} to do "
     )
     which = f"DEMO, PRETEND {slot_name(walker.snapshot)}" if walker.pretend else slot_name(walker.snapshot)
-    which = which if walker.is_now() else f"PAST {which}"
+    which = which if walker.live else f"PAST {which}"
     time = f"SET {clock(walker.set_at, farm.zone)}" if walker.set_at else clock(now, farm.zone)
     who = f" {which}  {day(walker.turn.day)}  {time}  {walker.person.name}"
     if width < SMALL.width:

@@ -39,6 +39,9 @@ class Rooms(Protocol):
 
     walker: Walker
 
+    def enter(self) -> "Place":
+        """Where a sitting, or the next round of one, begins."""
+
     def first(self) -> "Place":
         """The first step that is not recorded, or the closing."""
 

@@ -40,7 +40,7 @@ class House:
 
     def enter(self) -> Place:
         """Where a sitting begins: a round left open is offered first, then this one."""
-        this = self.walker.turn
+        this = self._this()
         self.walker.open_turn(this.before())
         if self.walker.snapshot.entries and self.walker.first_open() is not None and not self.walker.ended():
             return Unfinished(self, Closing(self))

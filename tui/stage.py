@@ -59,15 +59,21 @@ class Stage(Widget, can_focus=True):
         elif not self.guard.enter(self.place.walker.book.clock.ticks()):
             return self.place.say(TOO_QUICK)
         if self._away():
-            return self.place.rooms.returned(self.place)
+            return self._wake()
         return self.place.press(event.key, event.character)
 
     def _away(self) -> bool:
         """After a long pause the first key only wakes: it is looked at first what the time has changed."""
-        walker = self.place.walker
-        now, before = walker.book.clock.now(), self.last_key_at
+        now, before = self.place.walker.book.clock.now(), self.last_key_at
         self.last_key_at = now
-        return now - before > AWAY and is_long_ago(walker) and not isinstance(self.place, Returned)
+        return now - before > AWAY and not self.place.half_typed and not isinstance(self.place, Returned)
+
+    def _wake(self) -> Place:
+        """The next round if it has begun since; else what the time has changed in this one."""
+        walker = self.place.walker
+        if walker.is_over():
+            return self.place.rooms.enter()
+        return self.place.rooms.returned(self.place) if is_long_ago(walker) else self.place
 
     def go(self, place: Place | None) -> None:
         """Show a place; none: leave the program."""

@@ -13,7 +13,8 @@ from store.book.figures import (
     StrungFigure,
 )
 from store.book.snapshot import Written
-from store.book.words import State
+from store.book.words import Kind, State
+from store.round.steps import ApartStep, SoakCheckStep, SoakStartStep, Step
 from tui.walker import Walker
 from tui.words import clock, weight
 
@@ -24,6 +25,16 @@ def entry_words(walker: Walker, entry: Written) -> str:
     return f"{when} {who(walker, entry)}   {name(walker, entry)}: {figure(walker, entry)}"
 
 
+def step_words(step: Step) -> str:
+    """Whose step, and what it asks: `Hazel (milk)`, `Rook (let in)`; a task is its own name."""
+    if step.kind is Kind.TASK:
+        return step.name
+    if isinstance(step, ApartStep):
+        return f"{step.name} ({step.want.value})"
+    soak = {SoakCheckStep: "soaked, fit?", SoakStartStep: "start soak"}
+    return f"{step.name} ({soak.get(type(step), step.kind.value)})"
+
+
 def who(walker: Walker, entry: Written) -> str:
     """The name of who wrote it."""
     return walker.name_of(entry.person_id)
@@ -32,7 +43,7 @@ def who(walker: Walker, entry: Written) -> str:
 def name(walker: Walker, entry: Written) -> str:
     """Whose step it is."""
     step = next((step for step in walker.steps if step.step_id == entry.step_id), None)
-    return step.name if step else walker.snapshot.name_of(entry.subject) or entry.kind.value
+    return step.name if step else walker.snapshot.name_of(entry.subject) or f"the {entry.kind.value}"
 
 
 def figure(walker: Walker, entry: Written) -> str:
@@ -43,6 +54,8 @@ def figure(walker: Walker, entry: Written) -> str:
         State.MOVED_ON: "moved on to the next round",
         State.ON_PAPER: "on paper",
     }
+    if entry.kind is Kind.ROUND:
+        return "ended"
     return plain.get(entry.state) or " + ".join(_each(walker, entry)) or "done"
 
 

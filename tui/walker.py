@@ -28,6 +28,7 @@ class Walker:
         self.pretend = pretend
         self.turn = turn or turn_at(book.clock.now(), farm.zone, farm.evening_from_h)
         self.zone, self.evening_from_h = farm.zone, farm.evening_from_h
+        self.live = True
         self.set_at: datetime | None = None
         self.look()
         self.person = self._first_person()
@@ -39,21 +40,21 @@ class Walker:
         self.farm = self.snapshot.farm
         self.steps: tuple[Step, ...] = plan(self.snapshot)
 
-    def open_turn(self, turn: Turn) -> None:
-        """Another round, in the same sitting."""
-        self.turn, self.set_at = turn, None
+    def open_turn(self, turn: Turn, *, live: bool = True) -> None:
+        """Another round, in the same sitting. live: it is walked now; else it is typed in later."""
+        self.turn, self.live, self.set_at = turn, live, None
         self.look()
 
     def moment(self) -> datetime:
         """When what is written next happened: the time set, else now; in a past round, after its last entry."""
-        if self.set_at or self.is_now():
+        if self.set_at or self.live:
             return self.set_at or self.book.clock.now()
         last = max((entry.happened_at for entry in self.snapshot.entries), default=None)
         return last + A_STEP if last else self.turn.begins(self.zone)
 
-    def is_now(self) -> bool:
-        """Whether this is the round of the moment, not a past one."""
-        return self.turn == turn_at(self.book.clock.now(), self.zone, self.evening_from_h)
+    def is_over(self) -> bool:
+        """Whether the next round has begun since this one was opened to be walked."""
+        return self.live and self.turn != turn_at(self.book.clock.now(), self.zone, self.evening_from_h)
 
     def hand(self) -> Hand:
         """Who presses a key now."""

@@ -19,6 +19,7 @@ from store.round.steps import PastStep, Step
 from store.round.task import moved_here, tasks
 from store.round.udder import animal_udder
 
+BESIDES, DROPPED = "Besides", "Dropped"
 NO_STEP = (Kind.NOTE, Kind.ROUND)
 
 
@@ -64,8 +65,9 @@ def _animals(planning: Planning, animals: Iterable[Animal], place: str) -> Itera
 
 
 def _past(planning: Planning, planned: set[UUID]) -> Iterator[PastStep]:
-    """What was written in this round for a step that the plan has dropped since: it still counts."""
+    """What was written in this round for a step that the plan has dropped since, or never had: it still counts."""
     for step_id, entry in planning.counts.items():
         if step_id not in planned and entry.kind not in NO_STEP and entry.state is not State.OPEN:
             name = planning.snapshot.name_of(entry.subject) or GONE
-            yield PastStep(step_id, entry.kind, entry.subject, name, "no longer planned", entry)
+            place = BESIDES if step_id == entry.id else DROPPED
+            yield PastStep(step_id, entry.kind, entry.subject, name, place, entry)

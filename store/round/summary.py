@@ -8,7 +8,8 @@ from store.book.facts import Feed
 from store.book.figures import FedFigure, MilkedFigure
 from store.book.snapshot import Snapshot, Written
 from store.book.words import Fate, State
-from store.round.steps import FeedStep, Step
+from store.round.planning import BENCH
+from store.round.steps import FeedStep, Step, TaskStep
 
 SAME_KG = 0.005
 """Closer than this is the same weight: it is below what a scale in a feed room shows. [kg]"""
@@ -84,12 +85,17 @@ def summarise(snapshot: Snapshot, steps: tuple[Step, ...]) -> Summary:
         skipped=in_state(State.SKIPPED),
         moved_on=in_state(State.MOVED_ON),
         on_paper=in_state(State.ON_PAPER),
-        not_recorded=in_state(State.OPEN),
+        not_recorded=tuple(sorted(in_state(State.OPEN), key=_behind)),
         differences=tuple(_differences(done, snapshot)),
         changes=tuple(_changes(steps, snapshot.entries)),
         milk=tuple(_milk(done)),
         fed=tuple(_fed(done, snapshot)),
     )
+
+
+def _behind(step: Step) -> bool:
+    """The jobs of the bench come first among what is not recorded: the feed room left open is the worst."""
+    return not (isinstance(step, TaskStep) and step.place == BENCH)
 
 
 def _differences(done: Iterable[Step], snapshot: Snapshot) -> Iterator[Difference]:

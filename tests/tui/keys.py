@@ -46,10 +46,10 @@ class Sitting:
         """How many entries this round has."""
         return len(self.walker.snapshot.entries)
 
-    def to_step(self, name: str, kind: str) -> "Sitting":
-        """Stand at a step, ready to write."""
-        index = next(at for at, step in enumerate(self.walker.steps) if (step.name, step.kind) == (name, kind))
-        self.place = self.house.lamp(index)
+    def to_step(self, name: str, kind: str, which: int = 0) -> "Sitting":
+        """Stand at a step, ready to write; the first of that name and kind, or a later one."""
+        found = [at for at, step in enumerate(self.walker.steps) if (step.name, step.kind) == (name, kind)]
+        self.place = self.house.lamp(found[which])
         return self
 
     def states(self) -> list[State]:

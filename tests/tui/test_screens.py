@@ -10,22 +10,46 @@ from tests.tui.keys import Sitting
 from tui.page import Size
 
 SCREENS: dict[str, Callable[[Sitting], Sitting]] = {
-    "a task": lambda s: s,
-    "a pen fed as one": lambda s: s.to_step("Stall", "feed"),
+    "soak check": lambda s: s,
+    "soak start": lambda s: s.to_step("lucerne pellets", "soak", 1),
+    "count": lambda s: s.to_step("Stall", "count"),
+    "a short count": lambda s: s.to_step("Stall", "count").press("1", "enter"),
+    "hay of a pen": lambda s: s.to_step("Stall", "hay").press("down", "2"),
     "two feeds": lambda s: s.to_step("Fennel", "feed"),
     "an amount being typed": lambda s: s.to_step("Fennel", "feed").press("down", "3 1/2"),
     "an amount that cannot be read": lambda s: s.to_step("Fennel", "feed").press("3 bushels", "enter"),
     "a milking": lambda s: s.to_step("Fennel", "milk"),
     "a milking typed": lambda s: s.to_step("Fennel", "milk").press("7.2", "down"),
     "a milking written": lambda s: s.to_step("Fennel", "milk").press("7.2", "enter").to_step("Fennel", "milk"),
+    "a milking after the calf got out": lambda s: s.to_step("Fennel", "milk").press("m", "1", "enter"),
+    "let the calf in": lambda s: s.to_step("Rook", "apart"),
+    "an udder": lambda s: s.to_step("Tansy", "udder").press("2"),
+    "a task": lambda s: s.to_step("Feed room shut and chained", "task"),
     "reasons": lambda s: s.to_step("Hazel", "milk").press("s", "2"),
-    "undo": lambda s: s.press("enter", "enter", "u"),
+    "later": lambda s: s.to_step("Hazel", "milk").press("l", "2"),
+    "more": lambda s: s.to_step("Fennel", "milk").press("m"),
+    "why feed": lambda s: s.to_step("Hazel", "feed").press("w"),
+    "why milk": lambda s: s.to_step("Hazel", "milk").press("w"),
+    "buckets": lambda s: s.press("b", "3"),
+    "a whole pen": lambda s: s.to_step("Orchard", "hay").press("a", "a"),
+    "go to": lambda s: s.press("g", "haz", "down"),
+    "note": lambda s: s.to_step("Sloe", "feed").press("n", "left hind foot", "down"),
+    "persons": lambda s: s.press("p"),
+    "time": lambda s: s.press("t", "6:10"),
+    "vet": lambda s: s.to_step("Fennel", "milk").press("v"),
+    "locked": lambda s: s.press("z", "qwerty"),
+    "rounds": lambda s: s.press("r"),
+    "a past round": lambda s: s.press("r", "2", "enter"),
+    "undo": lambda s: s.press("enter", "2", "enter", "u"),
     "help": lambda s: s.to_step("Fennel", "feed").press("h"),
-    "closing at once": lambda s: s.press("left", *["right"] * 13),
+    "closing at once": lambda s: s.press("left", *["right"] * 17),
     "closing": lambda s: (
-        s.press("enter", "enter", "3", "enter", "7.2", "enter", "s", "5", "enter", "10", "enter")
-        .to_step("Fennel", "feed").press("3 1/2", "enter").press(*["right"] * 12)
+        s.press("enter", "2", "enter", "enter", "3", "enter", "7.2", "enter", "enter", "s", "5", "enter", "10", "enter")
+        .to_step("Fennel", "feed").press("3 1/2", "enter")
+        .to_step("Sloe", "feed").press("l", "2", "enter", *["right"] * 8)
     ),
+    "ending": lambda s: s.press("left", *["right"] * 17).press("e"),
+    "ended": lambda s: s.press("left", *["right"] * 17).press("e", "enter"),
 }  # fmt: skip
 SIZES = ((80, 24), (120, 36), (60, 18), (40, 12))
 

@@ -2,21 +2,22 @@
 
 import pytest
 
+from store.book.figures import FedFigure, MilkedFigure
 from store.book.words import Fate, State
 from tests.tui.keys import Sitting
 
 
 def test_enter_writes_the_feed_as_shown_and_goes_on(sitting: Sitting) -> None:
     sitting.to_step("Fennel", "feed").press("enter")
-    assert [line.due_kg for line in sitting.newest().fed] == [2.7, 0.9]
-    assert [line.given_kg for line in sitting.newest().fed] == pytest.approx([2.7, 0.9])
-    assert [line.typed for line in sitting.newest().fed] == ["", ""]
+    assert [line.due_kg for line in sitting.newest().of(FedFigure)] == [2.7, 0.9]
+    assert [line.given_kg for line in sitting.newest().of(FedFigure)] == pytest.approx([2.7, 0.9])
+    assert [line.typed for line in sitting.newest().of(FedFigure)] == ["", ""]
     assert "MILK" in sitting.text().splitlines()[3]
 
 
 def test_a_typed_amount_is_kept_beside_what_was_due_and_as_typed(sitting: Sitting) -> None:
     sitting.to_step("Fennel", "feed").press("3 1/2", "down", "7,4 oz", "enter")
-    nuts, lucerne = sitting.newest().fed
+    nuts, lucerne = sitting.newest().of(FedFigure)
     assert (nuts.due_kg, nuts.typed, lucerne.typed) == (2.7, "3 1/2", "7,4 oz")
     assert nuts.given_kg == pytest.approx(3.5 * 0.675)
     assert lucerne.given_kg == pytest.approx(7.4 * 0.45359237 / 16)
@@ -38,7 +39,7 @@ def test_a_milk_step_never_takes_enter_without_a_figure(sitting: Sitting) -> Non
 
 def test_milk_is_the_pail_on_the_scale_less_the_empty_pail(sitting: Sitting) -> None:
     sitting.to_step("Fennel", "milk").press("7.2", "down", "down", "enter")
-    milked = sitting.newest().milked
+    milked = sitting.newest().the(MilkedFigure)
     assert milked is not None
     assert (milked.gross_kg, milked.empty_kg) == (7.2, 1.4)
     assert milked.milk_kg == pytest.approx(5.8)
@@ -72,7 +73,7 @@ def test_typing_over_a_written_step_is_the_correction_and_the_first_value_is_kep
     sitting.to_step("Fennel", "feed").press("enter")
     sitting.to_step("Fennel", "feed").press("3", "enter")
     first, now = sitting.walker.snapshot.entries
-    assert [first.fed[0].given_kg, now.fed[0].given_kg] == pytest.approx([2.7, 3 * 0.675])
+    assert [entry.of(FedFigure)[0].given_kg for entry in (first, now)] == pytest.approx([2.7, 3 * 0.675])
     assert now.replaces_id == first.id
     assert sitting.states().count(State.DONE) == 1
 
@@ -83,8 +84,9 @@ def test_skipping_needs_a_picked_reason_then_enter(sitting: Sitting) -> None:
     sitting.press("2", "enter")
     entry = sitting.newest()
     assert (entry.state, entry.reason) == (State.SKIPPED, "not here")
-    assert entry.milked is not None
-    assert entry.milked.milk_kg is None
+    milked = entry.the(MilkedFigure)
+    assert milked is not None
+    assert milked.milk_kg is None
 
 
 def test_a_list_is_left_without_writing(sitting: Sitting) -> None:
@@ -105,7 +107,7 @@ def test_undo_shows_first_and_opens_the_step_again(sitting: Sitting) -> None:
 
 
 def test_undo_reaches_the_one_before(sitting: Sitting) -> None:
-    sitting.press("enter", "enter", "u", "down", "enter")
+    sitting.press("enter", "2", "enter", "u", "down", "enter")
     assert sitting.states()[0] is State.OPEN
     assert sitting.states()[1] is State.DONE
 

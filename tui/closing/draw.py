@@ -11,7 +11,7 @@ from store.round.steps import ApartStep, SoakStartStep, Step
 from store.round.summary import Change, Difference, MilkTotal, Summary
 from store.round.together import AS_ONE
 from tui.page import Line, Role, Size, Span, line
-from tui.telling import entry_words, figure, who
+from tui.telling import entry_words, figure, step_words, who
 from tui.walker import Walker
 from tui.words import clock, day, volume, weight
 
@@ -49,7 +49,7 @@ def _not_recorded(summary: Summary, row: int, room: int) -> Iterator[Line]:
     row = min(row, len(missing) - 1)
     first = max(min(row - room // 2, len(missing) - room), 0)
     for at, step in enumerate(missing[first : first + room], first):
-        words = f"{step.place:<12} {step.name}{_kind(step.kind.value)}"
+        words = f"{step.place:<12} {step_words(step)}"
         yield line(
             Span(" NOT RECORDED " if at == first else " " * INDENT, Role.WARNING),
             Span(f"{'>' if at == row else ' '} {words} ", Role.HERE if at == row else Role.WARNING),
@@ -60,7 +60,7 @@ def _not_recorded(summary: Summary, row: int, room: int) -> Iterator[Line]:
 
 def _lists(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:
     yield from _list(width, "SKIPPED", (_skipped(step) for step in summary.skipped))
-    yield from _list(width, "MOVED ON", (f"{step.name}{_kind(step.kind.value)}" for step in summary.moved_on))
+    yield from _list(width, "MOVED ON", (step_words(step) for step in summary.moved_on))
     yield from _list(width, "ON PAPER", _together(summary.on_paper))
     yield from _list(width, "OTHERWISE", (_difference(walker, each) for each in summary.differences))
     yield from _list(width, "CHANGED", (_change(walker, each) for each in summary.changes))
@@ -100,7 +100,7 @@ def _next(walker: Walker, summary: Summary) -> Iterator[str]:
 
 
 def _skipped(step: Step) -> str:
-    return f"{step.name}{_kind(step.kind.value)}: {step.entry.reason if step.entry else ''}"
+    return f"{step_words(step)}: {step.entry.reason if step.entry else ''}"
 
 
 def _difference(walker: Walker, each: Difference) -> str:
@@ -141,7 +141,3 @@ def _list(width: int, heading: str, entries: Iterable[str]) -> Iterator[Line]:
         for row in wrap(entry, max(width - INDENT - 1, 10), replace_whitespace=False, drop_whitespace=True):
             yield line(Span(f" {heading:<{INDENT - 1}}", Role.QUIET), Span(row))
             heading = ""
-
-
-def _kind(kind: str) -> str:
-    return "" if kind == "task" else f" ({kind})"

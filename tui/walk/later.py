@@ -2,6 +2,7 @@
 
 from store.round.confirm import moved_on
 from tui.place import Place, Rooms
+from tui.telling import step_words
 from tui.walk.picking import Picking
 
 
@@ -16,7 +17,7 @@ class Later(Picking):
     def heading(self) -> str:
         """Whose step."""
         step = self.walker.steps[self.index]
-        return f"LATER  {step.name} ({step.kind}), {step.place}"
+        return f"LATER  {step_words(step)}, {step.place}"
 
     def choices(self) -> list[str]:
         """Two kinds of later."""

@@ -3,6 +3,7 @@
 from store.book.words import SKIP_REASONS
 from store.round.confirm import skipped
 from tui.place import Place, Rooms
+from tui.telling import step_words
 from tui.walk.picking import Picking
 
 
@@ -17,7 +18,7 @@ class Skipping(Picking):
     def heading(self) -> str:
         """Whose step is skipped."""
         step = self.walker.steps[self.index]
-        return f"SKIP  {step.name} ({step.kind.value}), {step.place}: why?"
+        return f"SKIP  {step_words(step)}, {step.place}: why?"
 
     def choices(self) -> list[str]:
         """The reasons."""

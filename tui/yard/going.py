@@ -4,6 +4,7 @@ from typing import ClassVar
 
 from tui.page import Line, Role, Size, Span, cut, line
 from tui.place import Key, Place
+from tui.telling import step_words
 from tui.yard.wording import Wording
 
 SHOWN = 12
@@ -51,7 +52,7 @@ class Going(Wording):
         lines: list[Line] = []
         for at, index in enumerate(found[first : first + SHOWN], first):
             step = self.walker.steps[index]
-            words = f" {'>' if at == self.row else ' '} {step.name} ({step.kind}), {step.place}: {step.state.value} "
+            words = f" {'>' if at == self.row else ' '} {step_words(step)}, {step.place}: {step.state.value} "
             lines.append(line("  ", Span(cut(words, size.width - 4), Role.HERE if at == self.row else Role.TEXT)))
         return lines
 
