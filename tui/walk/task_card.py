@@ -13,11 +13,8 @@ def task_lines(step: Step, size: Size) -> list[Line]:
     """The body of a task step."""
     scale = scale_for(size)
     place = line(Span(f"  {step.place}", Role.STRONG))
-    end = "Enter when it is done." if isinstance(step, TaskStep) else "Written beside the plan, or dropped from it since."
-        "Enter when it is done."
-        if isinstance(step, TaskStep)
-        else "Written in this round beside the plan, or dropped from it since."
-    )
+    besides = "Written beside the plan, or dropped from it since."
+    end = "Enter when it is done." if isinstance(step, TaskStep) else besides
     lines: list[Line] = [place, ()]
     for words in wrap(step.name, (size.width - 4) // (DOTS_A_LETTER * scale)):
         lines += [(Span("  "), *row) for row in large_lines(words, Role.NAME, size.width - 4, scale)]
