@@ -161,7 +161,7 @@ def test_a_round_left_open_is_offered_first_then_ended_or_put_on_paper(sitting: 
     assert "16 steps are not recorded" in sitting.text()
     sitting.press("2", "enter", "7:20", "enter", "enter", "two flakes short", "enter")
     assert "LEFT FOR YOU" in sitting.text()
-    sitting.press("r", "2", "enter")
+    sitting.press("enter", "r", "2", "enter")
     assert sitting.states().count(State.ON_PAPER) == 15
     apart = next(step for step in sitting.walker.steps if step.kind is Kind.APART)
     assert apart.entry is not None
