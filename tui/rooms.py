@@ -146,7 +146,7 @@ class House:
     def whole_pen(self, back: Lamp) -> Place:
         """All plain steps of the pen we stand in."""
         place = back.step.place
-        found = tuple(step.step_id for step in plain_steps(self.walker.steps, place))
+        found = tuple(step.step_id for step in plain_steps(self.walker.steps, place, self.walker.moment()))
         words = f"Nothing in {place} can be written together: counts, milk, calves and udders go one by one."
         return Board(self, back, f"{place.upper()} AS ONE PEN", found) if found else back.say(words)
 

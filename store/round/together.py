@@ -1,19 +1,23 @@
 """What may be written together on one screen, and under which conditions.
 
 One key for several lines is honest only where every line it writes stands on that screen and nothing in it has to be
-measured or looked at by itself: no count, pail, calf, udder or soak, nothing withheld, nothing barred, no shut door.
+measured or looked at by itself: no count, pail, calf, udder or soak, nothing barred, no shut door, nothing that changed
+since yesterday.
 """
 
 from collections.abc import Iterable
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from store.book.drafts import Draft
-from store.book.words import Kind, State
+from store.book.figures import SoakedFigure
+from store.book.words import Kind, Soak, State
 from store.round.planning import BENCH
-from store.round.steps import FeedStep, Step, TaskStep
+from store.round.steps import DueFeed, FeedStep, SoakCheckStep, Step, TaskStep
 
 AS_ONE = "as one pen"
+FRESH = timedelta(hours=24)
+"""A plan or a scoop younger than this is written by itself once."""
 
 
 def buckets(steps: Iterable[Step]) -> tuple[Step, ...]:
@@ -21,18 +25,40 @@ def buckets(steps: Iterable[Step]) -> tuple[Step, ...]:
     return tuple(step for step in steps if isinstance(step, FeedStep) and step.kind is Kind.FEED and step.animal)
 
 
-def plain_steps(steps: Iterable[Step], place: str) -> tuple[Step, ...]:
+def alone_why(step: Step, steps: Iterable[Step], now: datetime) -> str:
+    """Why a step has to be written by itself; empty where it may be written with others."""
+    if isinstance(step, TaskStep):
+        return "by itself" if step.adult_only or step.two_people or step.place == BENCH else ""
+    if not isinstance(step, FeedStep):
+        return "by itself"
+    reasons = (_of_feed(due, step, steps, now) for due in step.due)
+    return next((reason for reason in reasons if reason), "")
+
+
+def plain_steps(steps: tuple[Step, ...], place: str, now: datetime) -> tuple[Step, ...]:
     """The open steps of a place that may be written together."""
-    return tuple(step for step in steps if step.place == place and step.state is State.OPEN and is_plain(step))
-
-
-def is_plain(step: Step) -> bool:
-    """Whether a step may be written with others by one key."""
-    if isinstance(step, FeedStep):
-        return not any(animal.species in due.feed.not_for for due in step.due for animal in step.heads)
-    return isinstance(step, TaskStep) and not (step.adult_only or step.two_people or step.place == BENCH)
+    here = (step for step in steps if step.place == place and step.state is State.OPEN)
+    return tuple(step for step in here if not alone_why(step, steps, now))
 
 
 def with_window(draft: Draft, since: datetime | None) -> Draft:
     """The draft marked as written together, done between the last confirm and now."""
     return replace(draft, happened_from=since if since and since < draft.happened_at else None, reason=AS_ONE)
+
+
+def _of_feed(due: DueFeed, step: FeedStep, steps: Iterable[Step], now: datetime) -> str:
+    if any(animal.species in due.feed.not_for for animal in step.heads):
+        return f"not for {step.heads[0].species.value}"
+    if due.since and now - due.since < FRESH:
+        return "changed since yesterday"
+    if due.told and due.told.weighed_at and now - due.told.weighed_at < FRESH:
+        return f"new {due.told.name}"
+    if due.feed.soaked and not any(_is_fit(each, due) for each in steps):
+        return "soak not looked at"
+    return ""
+
+
+def _is_fit(step: Step, due: DueFeed) -> bool:
+    if not isinstance(step, SoakCheckStep) or step.feed.id != due.feed.id or step.entry is None:
+        return False
+    return any(figure.act is Soak.FIT for figure in step.entry.of(SoakedFigure))

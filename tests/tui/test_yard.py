@@ -97,7 +97,7 @@ def test_locked_keys_change_nothing_until_the_word(sitting: Sitting) -> None:
 
 
 def test_the_bucket_board_writes_one_line_or_all(sitting: Sitting) -> None:
-    sitting.press("b", "3", "enter")
+    sitting.press("enter", "b", "3", "enter")
     fed = sitting.newest().the(FedFigure)
     assert fed is not None
     assert fed.given_kg == pytest.approx(3 * 0.675)
@@ -105,6 +105,19 @@ def test_the_bucket_board_writes_one_line_or_all(sitting: Sitting) -> None:
     buckets = [entry for entry in sitting.walker.snapshot.counts().values() if entry.kind is Kind.FEED]
     assert len(buckets) == 4
     assert all(entry.reason == "as one pen" for entry in buckets[1:])
+
+
+def test_a_soaked_feed_that_nobody_looked_at_is_not_written_with_others(sitting: Sitting) -> None:
+    sitting.press("b", "a")
+    assert "SOAK NOT LOOKED AT: FENNEL" in sitting.text()
+    sitting.press("enter")
+    fed = {step.name for step in sitting.walker.steps if step.kind is Kind.FEED and step.state is State.DONE}
+    assert fed == {"Hazel", "Rook", "Sloe"}
+
+
+def test_a_scoop_weighed_today_is_written_by_itself(sitting: Sitting) -> None:
+    sitting.to_step("Sloe", "feed").press("m", "2", "enter", "0.7 kg", "enter", "b")
+    assert "NEW SCOOP: SLOE" in sitting.text()
 
 
 def test_any_other_key_disarms_the_board(sitting: Sitting) -> None:

@@ -11,7 +11,7 @@ from store.book.words import State
 from store.round.amount import Unreadable
 from store.round.confirm import Doubtful
 from store.round.steps import Step
-from store.round.together import with_window
+from store.round.together import alone_why, with_window
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line
 from tui.place import BACKSPACE, ENTER, YARD_KEYS, Key, Place, Rooms
@@ -69,9 +69,10 @@ class Board(Place):
         """The next Enter writes every open line as shown."""
         if self.half_typed:
             return self.leave() or self
-        count = sum(step.state is State.OPEN for step in self.steps)
+        count = sum(step.state is State.OPEN and not self._alone(step) for step in self.steps)
         self.armed = count > 0
-        return self.say(f"Enter now writes all {count} open lines as they stand here." if count else "All are written.")
+        words = f"Enter now writes the {count} marked lines as they stand here."
+        return self.say(words if count else "What is open here has to be written line by line.")
 
     def enter(self) -> Place:
         """Write the marked line, or all."""
@@ -97,7 +98,7 @@ class Board(Place):
     def _write_all(self) -> Place:
         since = self._since()
         for step in self.steps:
-            if step.state is State.OPEN:
+            if step.state is State.OPEN and not self._alone(step):
                 try:
                     draft = job_for(step).draft(self.walker.hand(), Shown(self.walker, step, {}, 0), step, sure=False)
                 except (Unreadable, Doubtful) as problem:
@@ -107,6 +108,10 @@ class Board(Place):
                 if problem_words:
                     return self.say(problem_words)
         return self._on()
+
+    def _alone(self, step: Step) -> str:
+        """Why a line has to be written by itself."""
+        return alone_why(step, self.walker.steps, self.walker.moment())
 
     def _since(self) -> datetime | None:
         """All of it was done between the last confirm and now."""
@@ -139,10 +144,17 @@ class Board(Place):
 
     def _line(self, at: int, step: Step, size: Size) -> Line:
         typed = f"{self.typed.text}_" if at == self.row and self.typed.text else ""
-        mark = ">" if at == self.row or (self.armed and step.state is State.OPEN) else " "
-        state = "" if step.state is State.OPEN else f"{step.state.value.upper()}  "
+        alone = self._alone(step)
+        mark = (
+            ">"
+            if (at == self.row and not self.armed) or (self.armed and step.state is State.OPEN and not alone)
+            else " "
+        )
+        state = f"{alone.upper()}: " if alone else ""
+        if step.state is not State.OPEN:
+            state = f"{step.state.value.upper()}  "
         words = f" {mark} {state}{told_in_short(self._shown(step) if typed else Shown(self.walker, step, {}, 0), step)}"
-        role = Role.HERE if mark == ">" else Role.QUIET if state else Role.TEXT
+        role = Role.HERE if mark == ">" else Role.QUIET if step.state is not State.OPEN else Role.TEXT
         return line(" ", Span(cut(f"{words}  {typed}".rstrip() + " ", size.width - 2), role))
 
     KEYS: ClassVar[tuple[Key, ...]] = (
