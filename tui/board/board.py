@@ -143,19 +143,19 @@ class Board(Place):
         return framed(self, body, size, steps[self.row] if steps else None)
 
     def _line(self, at: int, step: Step, size: Size) -> Line:
-        typed = f"{self.typed.text}_" if at == self.row and self.typed.text else ""
-        alone = self._alone(step)
-        mark = (
-            ">"
-            if (at == self.row and not self.armed) or (self.armed and step.state is State.OPEN and not alone)
-            else " "
-        )
-        state = f"{alone.upper()}: " if alone else ""
-        if step.state is not State.OPEN:
-            state = f"{step.state.value.upper()}  "
-        words = f" {mark} {state}{told_in_short(self._shown(step) if typed else Shown(self.walker, step, {}, 0), step)}"
-        role = Role.HERE if mark == ">" else Role.QUIET if step.state is not State.OPEN else Role.TEXT
-        return line(" ", Span(cut(f"{words}  {typed}".rstrip() + " ", size.width - 2), role))
+        """The amounts, cut before the reason or the state behind them is."""
+        told = told_in_short(self._shown(step) if at == self.row else Shown(self.walker, step, {}, 0), step)
+        state = self._alone(step).upper() if step.state is State.OPEN else step.state.value.upper()
+        room = size.width - 8 - (len(state) + 2 if state else 0)
+        words = f" {'>' if self._is_marked(at, step) else ' '} {cut(told, room)}{'  ' + state if state else ''} "
+        quiet = Role.TEXT if step.state is State.OPEN else Role.QUIET
+        return line(" ", Span(words, Role.HERE if self._is_marked(at, step) else quiet))
+
+    def _is_marked(self, at: int, step: Step) -> bool:
+        """Whether the next Enter writes this line."""
+        if not self.armed:
+            return at == self.row
+        return step.state is State.OPEN and not self._alone(step)
 
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key(ENTER, "Enter", "write this line", "Writes the marked line, or all after A.", enter),
