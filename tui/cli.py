@@ -36,6 +36,7 @@ def _parser() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(metavar="COMMAND")
     demo = commands.add_parser("demo", help="a pretend morning on an invented farm")
     demo.add_argument("--at", help="start the pretend clock at this time, as 2026-03-11T06:31")
+    demo.add_argument("--farm", type=Path, metavar="FOLDER", help="another farm folder, with its own demo.toml")
     demo.add_argument("--afresh", action="store_true", help="begin the pretend morning again")
     demo.set_defaults(act=_demo)
     for name, act, what in (
@@ -58,7 +59,7 @@ def _walk(chosen: argparse.Namespace) -> int:
 def _demo(chosen: argparse.Namespace) -> int:
     from tui.demo import show_demo  # noqa: PLC0415
 
-    return show_demo(chosen.at, chosen.look, afresh=chosen.afresh)
+    return show_demo(chosen.farm, chosen.at, chosen.look, afresh=chosen.afresh)
 
 
 def _import(chosen: argparse.Namespace) -> int:

@@ -25,10 +25,10 @@ from tui.walker import Walker
 GOING_ON = "Going on where you left this pretend morning. `penwalk demo --afresh` begins it again."
 
 
-def show_demo(at: str | None, look: str, *, afresh: bool) -> int:
+def show_demo(farm: Path | None, at: str | None, look: str, *, afresh: bool) -> int:
     """Walk the pretend morning; the exit status. It goes on where it was left, until all of it is recorded."""
     refuse_dumb()
-    folder = Path(str(files("demo_farm")))
+    folder = farm or Path(str(files("demo_farm")))
     place = _cache(folder) / "walked.penwalk"
     with keys_kept():
         if afresh or not place.is_file():

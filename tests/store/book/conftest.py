@@ -1,4 +1,4 @@
-"""Fixtures for the book: the demo farm on a file and on a server of our own."""
+"""Fixtures for the book: the small farm on a file and on a server of our own."""
 
 import shutil
 from collections.abc import Iterator
@@ -8,12 +8,12 @@ from pathlib import Path
 import pytest
 
 from store.book.desk import Desk, FileDesk, ServerDesk
-from store.book.folder.take_in import take_in
+from store.book.folder.take_in import new_book_from, take_in
 from store.book.migrating import migrate
 from store.book.opening import Book
-from tests.farm import FOLDER, HandClock, built, small_book
+from tests.farm import HandClock, built
 from tests.servers import NoServer, Server, start_server
-from tests.store.book.folders import copy_farm
+from tests.store.book.folders import copy_farm, whole_farm
 
 KINDS = ("file", "server")
 
@@ -30,12 +30,25 @@ def server() -> Iterator[Server]:
 
 
 @pytest.fixture(scope="session")
-def demo_database(server: Server) -> str:
-    """The name of a database that holds the demo farm; fresh ones are copied from it."""
+def whole_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The folder of the small farm with something in every file."""
+    return whole_farm(tmp_path_factory.mktemp("whole") / "farm")
+
+
+@pytest.fixture(scope="session")
+def whole_built(whole_folder: Path) -> Path:
+    """The book of that folder, imported once; to be copied."""
+    new_book_from(whole_folder, whole_folder.parent / "built.penwalk")
+    return whole_folder.parent / "built.penwalk"
+
+
+@pytest.fixture(scope="session")
+def small_database(server: Server, whole_folder: Path) -> str:
+    """The name of a database that holds the small farm; fresh ones are copied from it."""
     name = server.database()
     with closing(ServerDesk(server.url(name))) as desk:
         migrate(desk)
-        take_in(FOLDER, desk)
+        take_in(whole_folder, desk)
     return name
 
 
@@ -81,28 +94,27 @@ def bare(request: pytest.FixtureRequest) -> Desk:
 
 @pytest.fixture
 def folder(tmp_path: Path) -> Path:
-    """The demo farm's folder without the rounds that were walked, to be spoilt."""
+    """The small farm's folder without the rounds that were walked, to be spoilt."""
     return copy_farm(tmp_path / "farm")
 
 
 @pytest.fixture
 def place(tmp_path: Path) -> Path:
-    """A copy of the demo farm's book, closed."""
+    """A copy of the small farm's book, closed."""
     return Path(shutil.copy(built(), tmp_path / "farm.penwalk"))
 
 
 @pytest.fixture
-def file_desk(tmp_path: Path) -> Iterator[FileDesk]:
-    """The demo farm's book in a file."""
-    with closing(small_book(tmp_path, bench="filed").desk) as desk:
-        assert isinstance(desk, FileDesk)
+def file_desk(tmp_path: Path, whole_built: Path) -> Iterator[FileDesk]:
+    """The small farm's book in a file."""
+    with closing(FileDesk(Path(shutil.copy(whole_built, tmp_path / "filed.penwalk")))) as desk:
         yield desk
 
 
 @pytest.fixture
-def server_desk(server: Server, demo_database: str) -> Iterator[ServerDesk]:
-    """The demo farm's book on the server, fresh for each test."""
-    name = server.database(like=demo_database)
+def server_desk(server: Server, small_database: str) -> Iterator[ServerDesk]:
+    """The small farm's book on the server, fresh for each test."""
+    name = server.database(like=small_database)
     with closing(ServerDesk(server.url(name))) as desk:
         yield desk
     server.drop(name)
@@ -110,24 +122,26 @@ def server_desk(server: Server, demo_database: str) -> Iterator[ServerDesk]:
 
 @pytest.fixture(params=KINDS)
 def desk(request: pytest.FixtureRequest) -> Desk:
-    """The demo farm's book on both kinds of desk, fresh for each test."""
+    """The small farm's book on both kinds of desk, fresh for each test."""
     found: Desk = request.getfixturevalue(f"{request.param}_desk")
     return found
 
 
 @pytest.fixture
 def desk_book(desk: Desk, clock: HandClock) -> Book:
-    """The demo farm's book on both kinds of desk, open on the pretend morning."""
+    """The small farm's book on both kinds of desk, open on the pretend morning."""
     return Book(desk, clock, "bench")
 
 
 @pytest.fixture(scope="module", params=KINDS)
-def still_desk(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
-    """The demo farm's book on both kinds of desk, shared by tests that leave nothing behind in it."""
+def still_desk(
+    request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory, whole_built: Path
+) -> Iterator[Desk]:
+    """The small farm's book on both kinds of desk, shared by tests that leave nothing behind in it."""
     if request.param == "file":
-        found = small_book(tmp_path_factory.mktemp("still"), bench="still").desk
+        found: Desk = FileDesk(Path(shutil.copy(whole_built, tmp_path_factory.mktemp("still") / "still.penwalk")))
     else:
         server: Server = request.getfixturevalue("server")
-        found = ServerDesk(server.url(server.database(like=request.getfixturevalue("demo_database"))))
+        found = ServerDesk(server.url(server.database(like=request.getfixturevalue("small_database"))))
     with closing(found) as desk:
         yield desk

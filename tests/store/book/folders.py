@@ -1,7 +1,8 @@
-"""Farm folders of the tests: the demo farm copied, a cell of it changed, and what the importer says to it."""
+"""Farm folders of the tests: the small farm copied, a cell of it changed, and what the importer says to it."""
 
 import csv
 import shutil
+from itertools import chain
 from pathlib import Path
 
 import pytest
@@ -10,19 +11,34 @@ from store.book.desk import Desk
 from store.book.errors import FolderError
 from store.book.folder.header import FILE
 from store.book.folder.take_in import take_in
+from store.book.records import RECORDS, Entry, Line
 from tests.farm import FOLDER
-from tests.store.book.tools import all_rows
+from tests.store.book.tools import all_rows, table_of
 
-PAST = ("entry.csv", "fed.csv", "milked.csv")
+PAST = tuple(f"{table_of(record)}.csv" for record in RECORDS if record is Entry or issubclass(record, Line))
+"""The files of the rounds that were walked."""
 Line = dict[str, str]
 
 
 def copy_farm(to: Path, *, past: bool = False) -> Path:
-    """A copy of the demo farm's folder. past: with the rounds that were walked."""
+    """A copy of the small farm's folder. past: with the rounds that were walked."""
     to.mkdir(parents=True)
     for path in (*FOLDER.glob("*.csv"), FOLDER / FILE):
         if past or path.name not in PAST:
             shutil.copy(path, to / path.name)
+    return to
+
+
+def whole_farm(to: Path) -> Path:
+    """The small farm with its rounds, and with something in every file there is; the pretend morning is the same."""
+    copy_farm(to, past=True)
+    add(to, "not_for.csv", id="nuts-sheep", feed_id="dairy-nuts", species="sheep", begins_at="2026-01-01")
+    times = {"begins_at": "2026-02-10 07:00", "ends_at": "2026-02-12 19:00"}
+    add(to, "withheld.csv", id="hazel-tube", animal_id="hazel", why="udder tube", **times)
+    when = {"day": "2026-03-05", "slot": "morning", "happened_at": "2026-03-05 07:20"}
+    who = {"person_id": "ann", "bench": "feed room", "state": "done", "kind": "note"}
+    add(to, "entry.csv", id="a-note", step_id="a-note", happened_from="2026-03-05 07:00", **when, **who)
+    add(to, "noted.csv", id="a-note-0", entry_id="a-note", position="0", words="The hinge squeaks", tell="yes")
     return to
 
 
@@ -33,9 +49,9 @@ def lines_of(path: Path) -> list[Line]:
 
 
 def write_lines(path: Path, lines: list[Line]) -> None:
-    """Write a file anew, with the columns of its first line."""
+    """Write a file anew, with every column that a line has."""
     with path.open("w", encoding="utf-8", newline="") as file:
-        writer = csv.DictWriter(file, list(lines[0]), restval="", lineterminator="\n")
+        writer = csv.DictWriter(file, list(dict.fromkeys(chain(*lines))), restval="", lineterminator="\n")
         writer.writeheader()
         writer.writerows(lines)
 
@@ -48,8 +64,9 @@ def change(folder: Path, name: str, line: int, /, **cells: str) -> None:
 
 
 def add(folder: Path, name: str, /, **cells: str) -> None:
-    """Add a line."""
-    write_lines(folder / name, [*lines_of(folder / name), cells])
+    """Add a line, in a file of its own if need be."""
+    old = lines_of(folder / name) if (folder / name).is_file() else []
+    write_lines(folder / name, [*old, cells])
 
 
 def edit(folder: Path, name: str, old: str, new: str) -> None:

@@ -19,7 +19,7 @@ def table(request: pytest.FixtureRequest) -> str:
     return str(request.param)
 
 
-def test_the_demo_farm_has_rows_in_every_table(still_desk: Desk) -> None:
+def test_the_whole_farm_has_rows_in_every_table(still_desk: Desk) -> None:
     """Else the tests below would guard nothing."""
     assert [name for name in TABLES if count(still_desk, name) == 0] == []
 

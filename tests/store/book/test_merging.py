@@ -28,7 +28,7 @@ def place(tmp_path: Path) -> Path:
 
 @pytest.fixture
 def benches(place: Path) -> dict[str, Rows]:
-    """Two copies of the demo farm's book in which one morning was walked, apart; closed. By bench: its rows."""
+    """Two copies of the small farm's book in which one morning was walked, apart; closed. By bench: its rows."""
     found = {}
     for bench, clock in ((BARN, HandClock()), (KITCHEN, HandClock())):
         clock.move(minutes=0 if bench == BARN else 20)

@@ -40,9 +40,10 @@ def count(desk: Desk, table: str) -> int:
 
 
 def raw_row(desk: Desk, table: str, filled: str = "id") -> dict[str, Any]:
-    """A row as the database holds it, under a new id. filled: a column that is not empty in it."""
+    """A row as the database holds it, under a new id. filled: a column that is not empty in it, if there is one."""
     names = list(record_of(table).model_fields)
-    found = desk.rows(f'SELECT {", ".join(names)} FROM "{table}" WHERE {filled} IS NOT NULL ORDER BY id LIMIT 1', {})
+    order = f"({filled} IS NULL), id"
+    found = desk.rows(f'SELECT {", ".join(names)} FROM "{table}" ORDER BY {order} LIMIT 1', {})
     return dict(zip(names, found[0], strict=True)) | {"id": new_id(MORNING).bytes}
 
 

@@ -1,4 +1,4 @@
-"""Milk in a pail: weight, volume, the usual range; and what is impossible."""
+"""Milk in a pail: weight and volume; and what is impossible."""
 
 import math
 
@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from store.husbandry.milk import kilograms, litres, milk_in_pail, usual_range
+from store.husbandry.milk import kilograms, litres, milk_in_pail
 
 WEIGHTS_KG = st.floats(0, 120, allow_subnormal=False)
 
@@ -66,23 +66,3 @@ def test_litres_and_kilograms_take_each_other_back(milk_kg: float) -> None:
 def test_milk_and_pail_together_stand_on_the_scale(milk_kg: float, empty_kg: float) -> None:
     """What is poured into a pail is what is found in it."""
     assert milk_in_pail(empty_kg + milk_kg, empty_kg) == pytest.approx(milk_kg, abs=1e-12)
-
-
-@pytest.mark.parametrize("pails_kg", [(), (6.1,), (6.1, 5.8)])
-def test_fewer_than_three_pails_have_no_usual_range(pails_kg: tuple[float, ...]) -> None:
-    """Too few to say what is usual."""
-    assert usual_range(pails_kg) is None
-
-
-def test_the_usual_range_is_the_least_and_the_most_of_her_pails() -> None:
-    """In whatever order they came."""
-    assert usual_range((6.1, 5.8, 6.4, 6.0)) == (5.8, 6.4)
-
-
-@given(st.lists(WEIGHTS_KG, min_size=3, max_size=7))
-def test_every_pail_lies_in_its_own_usual_range(pails_kg: list[float]) -> None:
-    """And both ends are pails that she gave."""
-    found = usual_range(pails_kg)
-    assert found is not None
-    assert all(found[0] <= kg <= found[1] for kg in pails_kg)
-    assert set(found) <= set(pails_kg)

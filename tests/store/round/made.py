@@ -1,4 +1,4 @@
-"""Feeds, pails and rounds for the tests of a round: by hand, or the demo farm's morning changed by hand."""
+"""Feeds, pails and rounds for the tests of a round: by hand, or the small farm's morning changed by hand."""
 
 from dataclasses import replace
 from datetime import date, timedelta
@@ -10,15 +10,16 @@ from uuid import UUID, uuid5
 from hypothesis import settings
 
 from store.book.clock import new_id
-from store.book.drafts import Draft, FedFigure, MilkedFigure
+from store.book.drafts import Draft
+from store.book.facts import Animal, Feed, Pail, Pen, Portion, Told
 from store.book.reading import read_snapshot
-from store.book.snapshot import Feed, Pail, Pen, Portion, Snapshot, Told, Written
+from store.book.snapshot import Snapshot, Written
 from store.book.turn import Turn
 from store.book.words import EVENING, Units
 from store.round.confirm import Hand
 from store.round.plan import plan
-from store.round.steps import FeedStep, MilkStep, Step, TaskStep
-from tests.farm import MORNING, small_book, morning
+from store.round.steps import Step
+from tests.farm import MORNING, morning, small_book
 
 unhurried = settings(deadline=None)
 """For laws over random values: what an example may take is not part of the promise."""
@@ -39,8 +40,8 @@ PAIL = Pail(some_id("pail"), "tin pail", 1.4)
 
 
 @cache
-def demo() -> Snapshot:
-    """The demo farm's pretend morning, before anything is written."""
+def dawn() -> Snapshot:
+    """The small farm's pretend morning, before anything is written."""
     with TemporaryDirectory() as folder:
         book = small_book(Path(folder))
         found = morning(book)
@@ -49,8 +50,8 @@ def demo() -> Snapshot:
 
 
 @cache
-def demo_evening() -> Snapshot:
-    """The demo farm's evening of the day before the pretend morning, as it was written."""
+def dusk() -> Snapshot:
+    """The small farm's evening of the day before the pretend morning, as it was written."""
     with TemporaryDirectory() as folder:
         book = small_book(Path(folder))
         found = read_snapshot(book.desk, Turn(date(2026, 3, 10), EVENING), MORNING)
@@ -60,35 +61,55 @@ def demo_evening() -> Snapshot:
 
 def hand(snapshot: Snapshot, units: Units = Units.METRIC) -> Hand:
     """The first person of the farm presses a key, a minute after what was written last."""
-    return Hand(snapshot.turn, snapshot.people[0].id, MORNING + timedelta(minutes=1 + len(snapshot.entries)), units)
+    now = MORNING + timedelta(minutes=1 + len(snapshot.entries))
+    return Hand(snapshot.turn, snapshot.people[0].id, now, units, snapshot.farm.meal_limit_kg)
 
 
-def wrote(snapshot: Snapshot, draft: Draft) -> Snapshot:
-    """The round after a draft was written: what the book would say of it."""
-    entry = Written(
-        id=new_id(draft.happened_at),
-        step_id=draft.step_id,
+def wrote(snapshot: Snapshot, *drafts: Draft) -> Snapshot:
+    """The round after drafts were written: what the book would say of it."""
+    for draft in drafts:
+        snapshot = replace(snapshot, entries=(*snapshot.entries, _entry(draft)))
+    return snapshot
+
+
+def _entry(draft: Draft) -> Written:
+    id_ = new_id(draft.happened_at)
+    return Written(
+        id=id_,
+        step_id=draft.step_id or id_,
         kind=draft.kind,
         subject=draft.subject,
         state=draft.state,
         reason=draft.reason,
         happened_at=draft.happened_at,
+        happened_from=draft.happened_from,
         written_at=draft.happened_at,
         person_id=draft.person_id,
         replaces_id=draft.shown,
-        fed=tuple(figure for figure in draft.figures if isinstance(figure, FedFigure)),
-        milked=next((figure for figure in draft.figures if isinstance(figure, MilkedFigure)), None),
+        figures=draft.figures,
     )
-    return replace(snapshot, entries=(*snapshot.entries, entry))
 
 
 def moved(snapshot: Snapshot, name: str, pen: str | None) -> Snapshot:
     """The round with one animal standing in another pen, or in none."""
     pen_id = pen_named(snapshot, pen).id if pen else None
-    return replace(
-        snapshot,
-        animals=tuple(replace(animal, pen_id=pen_id) if animal.name == name else animal for animal in snapshot.animals),
-    )
+    return with_animal(snapshot, replace(animal_named(snapshot, name), pen_id=pen_id))
+
+
+def with_animal(snapshot: Snapshot, animal: Animal) -> Snapshot:
+    """The round with other facts of one animal."""
+    changed = tuple(animal if each.id == animal.id else each for each in snapshot.animals)
+    return replace(snapshot, animals=changed)
+
+
+def without_animal(snapshot: Snapshot, name: str) -> Snapshot:
+    """The round with one animal not kept any more."""
+    return replace(snapshot, animals=tuple(each for each in snapshot.animals if each.name != name))
+
+
+def animal_named(snapshot: Snapshot, name: str) -> Animal:
+    """An animal by its name."""
+    return next(animal for animal in snapshot.animals if animal.name == name)
 
 
 def pen_named(snapshot: Snapshot, name: str) -> Pen:
@@ -96,30 +117,9 @@ def pen_named(snapshot: Snapshot, name: str) -> Pen:
     return next(pen for pen in snapshot.pens if pen.name == name)
 
 
-def step_named(snapshot: Snapshot, name: str, kind: str) -> Step:
-    """The planned step of a name and kind."""
-    return next(step for step in plan(snapshot) if (step.name, step.kind) == (name, kind))
-
-
-def feed_of(snapshot: Snapshot, name: str) -> FeedStep:
-    """The feed step of an animal or a pen."""
-    step = step_named(snapshot, name, "feed")
-    assert isinstance(step, FeedStep)
-    return step
-
-
-def milk_of(snapshot: Snapshot, name: str) -> MilkStep:
-    """The milk step of a cow."""
-    step = step_named(snapshot, name, "milk")
-    assert isinstance(step, MilkStep)
-    return step
-
-
-def task_of(snapshot: Snapshot, name: str) -> TaskStep:
-    """The step of a standing job."""
-    step = step_named(snapshot, name, "task")
-    assert isinstance(step, TaskStep)
-    return step
+def walk(snapshot: Snapshot) -> list[tuple[str, str, str]]:
+    """Each step's place, name and kind, in order."""
+    return [(step.place, step.name, step.kind.value) for step in plan(snapshot)]
 
 
 def with_portions(snapshot: Snapshot, subject_id: UUID, *portions: Portion) -> Snapshot:
@@ -129,3 +129,8 @@ def with_portions(snapshot: Snapshot, subject_id: UUID, *portions: Portion) -> S
         del changed[subject_id]
     feeds = {portion.feed.id: portion.feed for portion in portions}
     return replace(snapshot, portions=changed, feeds={**snapshot.feeds, **feeds})
+
+
+def the_step(snapshot: Snapshot, step: Step) -> Step:
+    """The same step, drawn anew."""
+    return next(each for each in plan(snapshot) if each.step_id == step.step_id)

@@ -6,22 +6,22 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from store.book.snapshot import Portion, Snapshot, Told
+from store.book.facts import Portion, Told
+from store.book.snapshot import Snapshot
 from store.round.feed import due_feed
-from store.round.plan import plan
-from store.round.steps import DueFeed
+from store.round.steps import DueFeed, FeedStep
 from tests.store.round.made import (
     NUTS,
     PULP,
     SCOOP,
     UNWEIGHED,
-    demo,
-    demo_evening,
-    feed_of,
+    dawn,
+    dusk,
     moved,
     unhurried,
     with_portions,
 )
+from tests.store.round.named import feed_of, steps_of
 
 KG_PER_LB = 0.45359237  # exact: NIST Handbook 44, Appendix C
 SCOOPFUL_KG = st.floats(0.05, 20)
@@ -106,13 +106,13 @@ def hay(snapshot: Snapshot, pen: str) -> tuple[float, str]:
 
 def test_a_pen_fed_as_one_counts_its_heads() -> None:
     """Two in the stall at 4.1 kg a head; two in the orchard at 5.125."""
-    assert hay(demo(), "Stall") == (8.2, "Fennel Hazel")
-    assert hay(demo(), "Orchard") == (10.25, "Sloe Tansy")
+    assert hay(dawn(), "Stall") == (8.2, "Fennel Hazel")
+    assert hay(dawn(), "Orchard") == (10.25, "Sloe Tansy")
 
 
 def test_what_is_due_follows_an_animal_that_moves() -> None:
     """Hazel gone to the orchard: a head less in the stall, a head more there."""
-    after = moved(demo(), "Hazel", "Orchard")
+    after = moved(dawn(), "Hazel", "Orchard")
     assert hay(after, "Stall") == (4.1, "Fennel")
     assert hay(after, "Orchard") == (15.375, "Hazel Sloe Tansy")
     assert feed_of(after, "Orchard").due[0].measures == 7.5
@@ -120,58 +120,58 @@ def test_what_is_due_follows_an_animal_that_moves() -> None:
 
 def test_a_pen_that_is_empty_is_not_fed() -> None:
     """Its plan waits until somebody stands in it again."""
-    after = moved(moved(demo(), "Fennel", "Orchard"), "Hazel", None)
-    assert ("Stall", "feed") not in {(step.name, step.kind) for step in plan(after)}
+    after = moved(moved(dawn(), "Fennel", "Orchard"), "Hazel", None)
+    assert "Stall" not in {step.name for step in steps_of(after, FeedStep)}
     assert hay(after, "Orchard") == (15.375, "Fennel Sloe Tansy")
 
 
 def test_an_animal_gets_her_own_plan_once_wherever_she_stands() -> None:
     """Her step has her alone for a head."""
-    step = feed_of(moved(demo(), "Fennel", "Orchard"), "Fennel")
+    step = feed_of(moved(dawn(), "Fennel", "Orchard"), "Fennel")
     assert [animal.name for animal in step.heads] == ["Fennel"]
     assert step.animal == step.heads[0]
-    assert step.due == feed_of(demo(), "Fennel").due
+    assert step.due == feed_of(dawn(), "Fennel").due
 
 
 def test_a_pen_step_has_no_animal_of_its_own() -> None:
     """It is the pen that is fed."""
-    assert feed_of(demo(), "Stall").animal is None
+    assert feed_of(dawn(), "Stall").animal is None
 
 
 def test_an_animal_without_a_plan_has_no_feed_step() -> None:
     """Tansy is dry and lives on the orchard's hay; Rook's plan, once ended, is no step."""
-    names = {step.name for step in plan(demo()) if step.kind == "feed"}
+    names = {step.name for step in steps_of(dawn(), FeedStep)}
     assert names == {"Stall", "Fennel", "Hazel", "Rook", "Orchard", "Sloe"}
-    rook = feed_of(demo(), "Rook").subject.id
-    assert "Rook" not in {step.name for step in plan(with_portions(demo(), rook)) if step.kind == "feed"}
+    rook = feed_of(dawn(), "Rook").subject.id
+    assert "Rook" not in {step.name for step in steps_of(with_portions(dawn(), rook), FeedStep)}
 
 
 def test_the_feeds_of_a_step_stand_in_the_order_of_the_plan() -> None:
     """Fennel: nuts, then the soaked lucerne, each in scoops of its own weight."""
-    due = feed_of(demo(), "Fennel").due
+    due = feed_of(dawn(), "Fennel").due
     assert [(one.feed.name, one.feed.soaked, one.measures) for one in due] == [
         ("dairy nuts", False, 4),
         ("lucerne pellets", True, 1),
     ]
-    fennel = feed_of(demo(), "Fennel").subject.id
-    turned = with_portions(demo(), fennel, *demo().portions[fennel][::-1])
+    fennel = feed_of(dawn(), "Fennel").subject.id
+    turned = with_portions(dawn(), fennel, *dawn().portions[fennel][::-1])
     assert [one.feed.name for one in feed_of(turned, "Fennel").due] == ["lucerne pellets", "dairy nuts"]
 
 
 def test_a_feed_step_says_what_was_given_the_last_time_in_this_slot() -> None:
     """The morning before for the morning, not the evening in between."""
-    before = feed_of(demo(), "Fennel").before
+    before = feed_of(dawn(), "Fennel").before
     assert before is not None
     assert str(before.day) == "2026-03-10"
     assert sorted(before.given_kg.values()) == pytest.approx([0.9, 2.7])
-    evening = feed_of(demo_evening(), "Fennel").before
+    evening = feed_of(dusk(), "Fennel").before
     assert evening is not None
     assert str(evening.day) == "2026-03-09"
 
 
 def test_a_feed_that_was_never_given_has_no_last_time() -> None:
     """Nothing is known, and nothing is made up."""
-    assert feed_of(replace(demo(), given_before={}), "Fennel").before is None
+    assert feed_of(replace(dawn(), given_before={}), "Fennel").before is None
 
 
 def test_a_measure_weighed_anew_changes_the_scoops_and_not_the_weight_due() -> None:

@@ -2,9 +2,12 @@
 
 from dataclasses import replace
 
-from store.book.snapshot import Job, Snapshot
+from store.book.facts import Job
+from store.book.snapshot import Snapshot
 from store.round.plan import plan
-from tests.store.round.made import demo, pen_named, some_id
+from store.round.steps import TaskStep
+from tests.store.round.made import dawn, pen_named, some_id
+from tests.store.round.named import steps_of, task_of
 
 
 def place_in_walk(snapshot: Snapshot, name: str) -> int:
@@ -14,9 +17,9 @@ def place_in_walk(snapshot: Snapshot, name: str) -> int:
 
 def with_job(pen: str | None, *, closing: bool) -> Snapshot:
     """The morning with one job more."""
-    pen_id = pen_named(demo(), pen).id if pen else None
+    pen_id = pen_named(dawn(), pen).id if pen else None
     job = Job(some_id("job"), "Look at the hinge", pen_id, closing)
-    return replace(demo(), jobs=(*demo().jobs, job))
+    return replace(dawn(), jobs=(*dawn().jobs, job))
 
 
 def test_a_job_without_a_pen_is_done_at_the_bench_before_the_walk() -> None:
@@ -33,9 +36,10 @@ def test_a_closing_job_without_a_pen_is_the_last_of_the_round() -> None:
 
 
 def test_a_job_in_a_pen_comes_before_its_animals() -> None:
-    """First the hinge, then the hay."""
+    """First the heads, then the hinge, then the hay."""
     snapshot = with_job("Orchard", closing=False)
-    assert place_in_walk(snapshot, "Look at the hinge") == place_in_walk(snapshot, "Orchard") - 1
+    assert place_in_walk(snapshot, "Look at the hinge") == place_in_walk(snapshot, "Orchard") + 1
+    assert [step.kind.value for step in plan(snapshot) if step.place == "Orchard"][:3] == ["count", "task", "hay"]
 
 
 def test_a_closing_job_in_a_pen_comes_after_its_animals() -> None:
@@ -46,11 +50,20 @@ def test_a_closing_job_in_a_pen_comes_after_its_animals() -> None:
 
 def test_a_job_in_an_empty_pen_is_still_done() -> None:
     """The trough runs whether anybody stands there or not."""
-    empty = replace(demo(), animals=())
+    empty = replace(dawn(), animals=())
     assert "Water trough runs" in {step.name for step in plan(empty)}
 
 
 def test_every_job_of_the_slot_is_one_step() -> None:
     """None twice, none lost."""
-    planned = [step.subject.task_id for step in plan(demo()) if step.kind == "task"]
-    assert sorted(planned, key=str) == sorted((job.id for job in demo().jobs), key=str)
+    planned = [step.subject.task_id for step in steps_of(dawn(), TaskStep)]
+    assert sorted(planned, key=str) == sorted((job.id for job in dawn().jobs), key=str)
+
+
+def test_a_job_for_an_adult_or_for_two_says_so() -> None:
+    """As the farm wrote it."""
+    job = replace(dawn().jobs[0], adult_only=True, two_people=False)
+    step = task_of(replace(dawn(), jobs=(job,)), job.name)
+    assert (step.adult_only, step.two_people) == (True, False)
+    step = task_of(replace(dawn(), jobs=(replace(job, adult_only=False, two_people=True),)), job.name)
+    assert (step.adult_only, step.two_people) == (False, True)

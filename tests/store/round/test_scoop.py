@@ -1,0 +1,97 @@
+"""A scoop weighed here and now: the plan is told in other measures, and its kilograms stay."""
+
+from dataclasses import replace
+
+import pytest
+
+from store.book.errors import DamagedBook
+from store.book.opening import Book
+from store.book.snapshot import Snapshot
+from store.book.words import Units
+from store.round.amount import Unreadable
+from store.round.measured import SCOOP_LEAST_KG, SCOOP_MOST_KG, scoop_weight
+from tests.farm import morning
+from tests.store.book.tools import all_rows
+from tests.store.round.made import NUTS, dawn, some_id
+from tests.store.round.named import feed_of
+
+KG_PER_LB = 0.45359237  # exact: NIST Handbook 44, Appendix C
+
+
+def nuts(snapshot: Snapshot, name: str) -> tuple[float, float | None]:
+    """What an animal is due of nuts, and in how many scoops."""
+    due = feed_of(snapshot, name).due[0]
+    return due.due_kg, due.measures
+
+
+@pytest.mark.parametrize(("typed", "units", "kg"), [
+    ("0.7", Units.METRIC, 0.7), ("700 g", Units.US, 0.7), ("1.5", Units.US, 1.5 * KG_PER_LB), ("1 1/2 lb", Units.METRIC,
+     1.5 * KG_PER_LB), ("0,001", Units.METRIC, SCOOP_LEAST_KG), ("500", Units.METRIC, SCOOP_MOST_KG),
+])  # fmt: skip
+def test_a_scoop_is_weighed_by_weight(typed: str, units: Units, kg: float) -> None:
+    """Bare, it is the farm's own weight; never scoops."""
+    assert scoop_weight(typed, NUTS, units) == pytest.approx(kg)
+
+
+@pytest.mark.parametrize("typed", ["0", "0.0001", "501", "20 oz x", "1 scoop", "3 l", ""])
+def test_what_no_scoop_weighs_is_refused_in_a_sentence(typed: str) -> None:
+    """Nothing, too much, or no weight at all."""
+    with pytest.raises(Unreadable, match=r"\.$"):
+        scoop_weight(typed, NUTS, Units.METRIC)
+
+
+def test_a_scoop_weighed_anew_changes_the_measures_and_not_the_kilograms(book: Book) -> None:
+    """It held 0.675 kg; now it holds 0.9: Fennel's 2.7 kg are three of them and not four."""
+    before = morning(book)
+    assert nuts(before, "Fennel") == (2.7, 4)
+    due = feed_of(before, "Fennel").due[0]
+    assert due.told is not None
+    book.weigh(due.told.id, due.feed.id, 0.9)
+    after = morning(book)
+    assert nuts(after, "Fennel") == (2.7, 3)
+    assert nuts(after, "Hazel") == (2.0, 2.25)
+    assert feed_of(after, "Fennel").due[1:] == feed_of(before, "Fennel").due[1:]
+
+
+def test_a_weighing_says_when_it_was_made(book: Book) -> None:
+    """So that the screen can say how old it is."""
+    due = feed_of(morning(book), "Fennel").due[0]
+    assert due.told is not None
+    before = book.clock.now()
+    book.weigh(due.told.id, due.feed.id, 0.9)
+    told = feed_of(morning(book), "Fennel").due[0].told
+    assert told is not None
+    assert told.weighed_at is not None
+    assert before < told.weighed_at < book.clock.now()
+
+
+def test_what_was_weighed_before_stays_in_the_book(book: Book) -> None:
+    """One row more, and none changed; the older scoop is what an older round was told in."""
+    before, due = all_rows(book.desk), feed_of(morning(book), "Fennel").due[0]
+    assert due.told is not None
+    book.weigh(due.told.id, due.feed.id, 0.9)
+    after = all_rows(book.desk)
+    assert len(after.pop("weighing")) == len(before.pop("weighing")) + 1
+    assert after == before
+
+
+@pytest.mark.parametrize("holds_kg", [0.0, 500.5, -1.0])
+def test_a_weight_that_the_book_cannot_keep_is_refused_in_a_sentence(book: Book, holds_kg: float) -> None:
+    """And nothing is written."""
+    due = feed_of(morning(book), "Fennel").due[0]
+    assert due.told is not None
+    before = all_rows(book.desk)
+    with pytest.raises(DamagedBook, match=r"^Nothing was written: .*\.$"):
+        book.weigh(due.told.id, due.feed.id, holds_kg)
+    with pytest.raises(DamagedBook, match=r"^Nothing was written: .*\.$"):
+        book.weigh(some_id("a scoop of another farm"), due.feed.id, 0.9)
+    assert all_rows(book.desk) == before
+
+
+def test_a_scoop_of_one_feed_says_nothing_of_another() -> None:
+    """Lucerne in the same scoop weighs otherwise."""
+    first, second = feed_of(dawn(), "Fennel").due
+    assert first.told is not None
+    assert second.told is not None
+    assert first.told.id == second.told.id
+    assert replace(first.told, holds_kg=0.9, weighed_at=second.told.weighed_at) == second.told
