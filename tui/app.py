@@ -1,7 +1,9 @@
 """The program on the terminal. Wiring only: theme, stage, the ways in and out."""
 
 import asyncio
+import gc
 import signal
+import sys
 import threading
 from collections.abc import Sequence
 from functools import partial
@@ -12,14 +14,13 @@ from textual.app import App, ComposeResult
 from textual.color import Color
 from textual.filter import LineFilter
 
-from tui.crash import report
+from tui.crash import CRASHED, report
 from tui.place import Place
 from tui.rooms import House
 from tui.stage import Stage
 from tui.theme import LOOKS, NO_COLOUR
 from tui.walker import Walker
 
-CRASHED = 70
 OUT_BY_SIGNAL = {signal.SIGTERM: 143, signal.SIGHUP: 129}
 
 
@@ -82,3 +83,7 @@ class PenwalkApp(App[None]):
 
 def _load_writing() -> None:
     import store.book.writing  # noqa: F401, PLC0415 heavy: after the first frame, and in a thread
+
+    configure = sys.modules["sqlalchemy.orm"].configure_mappers
+    configure()
+    gc.freeze()  # what was loaded stays: else a collection of all of it stops a key for 50 ms some steps later

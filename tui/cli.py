@@ -1,6 +1,7 @@
 """The command. Light: it decides what to do before anything heavy is loaded."""
 
 import argparse
+import sqlite3
 import sys
 from collections.abc import Sequence
 from importlib.metadata import version
@@ -9,6 +10,7 @@ from pathlib import Path
 from platformdirs import user_data_path
 
 from store.book.errors import BookError, NoBook
+from tui.crash import CRASHED, report
 
 OK, FAILED, USAGE = 0, 1, 2
 
@@ -23,7 +25,19 @@ def main(words: Sequence[str] | None = None) -> int:
               file=sys.stderr)  # fmt: skip
     except BookError as error:
         print(error, file=sys.stderr)
+    except (OSError, sqlite3.Error) as error:
+        print(f"The disk refused: {_of_disk(error)}. Nothing half done is left in the book.", file=sys.stderr)
+    except Exception as error:  # noqa: BLE001 whatever broke, the keeper reads one plain sentence
+        print(report(error), file=sys.stderr)
+        return CRASHED
     return FAILED
+
+
+def _of_disk(error: OSError | sqlite3.Error) -> str:
+    """What the disk said, and about which file."""
+    if isinstance(error, OSError):
+        return f"{error.strerror or error}{f' ({error.filename})' if error.filename else ''}"
+    return str(error)
 
 
 def _parser() -> argparse.ArgumentParser:

@@ -6,6 +6,9 @@ from tempfile import gettempdir
 
 from platformdirs import user_log_path
 
+CRASHED = 70
+"""Exit status of a mistake in the program itself."""
+
 
 def report(error: Exception) -> str:
     """Keep the details of an error; the sentence for the keeper."""

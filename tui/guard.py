@@ -21,3 +21,7 @@ class EnterGuard:
         counts = self._other_key or ticks_s - self._arrived_s >= ENTER_GAP_S
         self._other_key, self._arrived_s = False, ticks_s
         return counts
+
+    def done(self, ticks_s: float) -> None:
+        """What an Enter did is done: on a slow disk the presses that waited meanwhile are still the same press."""
+        self._arrived_s = ticks_s

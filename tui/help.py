@@ -4,7 +4,7 @@ from typing import ClassVar
 
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
-from tui.place import BACKSPACE, ENTER, LEAVE_KEY, Key, Place, Rooms
+from tui.place import BACKSPACE, ENTER, LEAVE_KEY, Key, Over, go_back
 
 SIGN_CELLS = 12
 SENTENCES = (
@@ -13,22 +13,8 @@ SENTENCES = (
 )
 
 
-class Help(Place):
+class Help(Over):
     """The keys of a place."""
-
-    def __init__(self, rooms: Rooms, back: Place) -> None:
-        """Over the place that it explains."""
-        super().__init__(rooms)
-        self.came_from = back
-
-    @property
-    def half_typed(self) -> str:
-        """What is typed in the place below stays there."""
-        return self.came_from.half_typed
-
-    def back(self) -> Place:
-        """Where we came from."""
-        return self.came_from
 
     def draw(self, size: Size) -> Page:
         """One line for each key."""
@@ -44,6 +30,6 @@ class Help(Place):
 
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key((*ENTER, *BACKSPACE, "h", "question_mark", "left", "escape"), "Enter", "back to the round",
-            "Back; nothing is written.", back),
+            "Back; nothing is written.", go_back),
         LEAVE_KEY,
     )  # fmt: skip

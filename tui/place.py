@@ -6,7 +6,7 @@ Each place has one table of keys; it drives what a key does, the key line, and t
 from abc import ABC, abstractmethod
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any, ClassVar, Protocol
+from typing import Any, ClassVar, Protocol, cast
 
 from tui.page import Page, Size
 from tui.walker import Walker
@@ -162,6 +162,38 @@ class Place(ABC):
         return None
 
 
+class Over(Place):
+    """A place over another one, which it goes back to."""
+
+    def __init__(self, rooms: Rooms, back: Place) -> None:
+        """Over the place that it goes back to."""
+        super().__init__(rooms)
+        self.came_from = back
+
+    @property
+    def half_typed(self) -> str:
+        """What is typed in the place below stays there."""
+        return self.came_from.half_typed
+
+    def back(self) -> Place:
+        """Where we came from; nothing is written."""
+        return self.came_from
+
+    def leave(self) -> Place | None:
+        """Leave, unless something is half typed in the place below: then back to it, where the keys for it are."""
+        return self.came_from.leave() if self.half_typed else None
+
+
+def go_back(place: Any) -> Place | None:
+    """A key that goes back, whatever going back means at a place."""
+    return cast("Place | None", place.back())
+
+
+def go_out(place: Place) -> Place | None:
+    """A key that leaves the program, whatever has to be asked at a place before."""
+    return place.leave()
+
+
 ENTER = ("enter", "ctrl+j")
 BACKSPACE = ("backspace", "ctrl+h", "delete")
 UNDO_KEY = Key(("u",), "U", "undo", "Undoes what was written last, or before: shows it first, Enter undoes.",
@@ -181,7 +213,7 @@ LOCK_KEY = Key(
 BUCKETS_KEY = Key(("b",), "B", "buckets", "All buckets on one screen.", lambda place: place.rooms.buckets(place))
 HELP_KEY = Key(("h", "question_mark"), "H", "help", "This list of keys.", lambda place: place.rooms.help(place))
 LEAVE_KEY = Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves. The round stays open; coming back goes on.",
-                Place.leave)  # fmt: skip
+                go_out)  # fmt: skip
 ROUNDS_KEY = Key(("r",), "R", "rounds", "Earlier rounds: to look at, type in, correct.",
                  lambda place: place.rooms.past_rounds(place))  # fmt: skip
 YARD_KEYS = (

@@ -1,5 +1,6 @@
 """One sitting: a book opened, its round walked, the terminal left as it was found."""
 
+import os
 import sys
 from contextlib import closing
 
@@ -21,6 +22,8 @@ def sit_down(place: str, look: str) -> int:
 
 def walk(walker: Walker, look: str, said: str = "") -> int:
     """Show the round at hand until the keeper leaves; the exit status. said: a first sentence."""
+    if not os.environ.get("NO_COLOR", "x"):
+        del os.environ["NO_COLOR"]  # no-color.org: it counts only when it is not empty
     from tui.app import PenwalkApp  # noqa: PLC0415 textual: only when there is a round to show
 
     app = PenwalkApp(walker, look, said)

@@ -60,7 +60,10 @@ class Stage(Widget, can_focus=True):
             return self.place.say(TOO_QUICK)
         if self._away():
             return self._wake()
-        return self.place.press(event.key, event.character)
+        place = self.place.press(event.key, event.character)
+        if event.key in ENTER:
+            self.guard.done(self.place.walker.book.clock.ticks())
+        return place
 
     def _away(self) -> bool:
         """After a long pause the first key only wakes: it is looked at first what the time has changed."""

@@ -1,10 +1,12 @@
 """The terminal before and after: keys typed while the program still loads are not lost, and it is left as found."""
 
 import os
+import signal
 import sys
 import termios
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
+from typing import NoReturn
 
 from store.book.errors import BookError
 
@@ -21,6 +23,11 @@ def refuse_dumb() -> None:
         )
 
 
+def _leave(number: int, _: object) -> NoReturn:
+    """A signal before the screen stands: leave through every `finally`, with the status that a shell knows."""
+    raise SystemExit(128 + number)
+
+
 @contextmanager
 def keys_kept() -> Iterator[None]:
     """Raw mode without echo from the first moment, so that early keys wait as keys; then the modes as they were.
@@ -30,6 +37,8 @@ def keys_kept() -> Iterator[None]:
     if not sys.stdin.isatty():
         yield
         return
+    for number in (signal.SIGTERM, signal.SIGHUP):
+        signal.signal(number, _leave)
     descriptor = sys.stdin.fileno()
     before = termios.tcgetattr(descriptor)
     early = termios.tcgetattr(descriptor)

@@ -8,6 +8,7 @@ import fcntl
 import os
 import sqlite3
 from collections.abc import Sequence
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Protocol
 
@@ -21,6 +22,7 @@ Values = dict[str, Any]
 FoundRow = tuple[Any, ...]
 
 
+SQLITE_HEAD = b"SQLite format 3\0"
 PRAGMAS = (
     "journal_mode=WAL",
     "synchronous=FULL",
@@ -41,6 +43,9 @@ class Desk(Protocol):
     def engine(self) -> "Engine":
         """The engine that writes. Loads SQLAlchemy."""
 
+    def forget_half_written(self) -> None:
+        """After a failed write: make sure that what was said not to be written is not there after a power cut."""
+
     def close(self) -> None:
         """Let the book go."""
 
@@ -56,8 +61,8 @@ class FileDesk:
         self.place = str(path)
         if sqlite3.sqlite_version_info < OLDEST_SQLITE:
             raise DamagedBook(f"SQLite {sqlite3.sqlite_version} is too old: Penwalk needs 3.37 or newer.")
-        if not new and not path.is_file():
-            raise NoBook(f"There is no farm book at {path}.")
+        if not new:
+            _look_at(path)
         self._lock = _lock(path)
         self._engine: Engine | None = None
         try:
@@ -80,6 +85,11 @@ class FileDesk:
 
             self._engine = over_connection(self.connection)
         return self._engine
+
+    def forget_half_written(self) -> None:
+        """Empty the log: a commit whose sync failed may lie in it all the same."""
+        with suppress(sqlite3.Error):
+            self.connection.execute("PRAGMA wal_checkpoint(TRUNCATE)")
 
     def close(self) -> None:
         """Close the file and let the lock go."""
@@ -107,9 +117,27 @@ class ServerDesk:
         """The engine."""
         return self._engine
 
+    def forget_half_written(self) -> None:
+        """The server does that by itself."""
+
     def close(self) -> None:
         """Close every connection."""
         self._engine.dispose()
+
+
+def _look_at(path: Path) -> None:
+    """Raise NoBook or DamagedBook for what cannot be a book, before anything beside it is touched."""
+    if not path.exists():
+        raise NoBook(f"There is no farm book at {path}.")
+    try:
+        with path.open("rb") as file:
+            head = file.read(len(SQLITE_HEAD))
+    except OSError as error:
+        raise DamagedBook(f"The book {path} cannot be opened: {error.strerror}.") from error
+    if head != SQLITE_HEAD:
+        raise DamagedBook(f"{path} is no book of Penwalk. Nothing of it was changed. --book names another one.")
+    if not os.access(path, os.W_OK):
+        raise DamagedBook(f"The book {path} may only be read, so no round can be written. Make it writable.")
 
 
 def _lock(path: Path) -> Any:

@@ -1,7 +1,8 @@
 """SQLAlchemy engines for both desks. Heavy: nothing on the way to the first frame imports this."""
 
 import sqlite3
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 
 from sqlalchemy import Connection, Engine, create_engine, event, text
 from sqlalchemy.exc import ArgumentError, SQLAlchemyError
@@ -9,6 +10,21 @@ from sqlalchemy.pool import StaticPool
 
 from store.book.desk import FoundRow, Values
 from store.book.errors import DamagedBook
+
+
+@contextmanager
+def writing_said(what: str) -> Iterator[None]:
+    """Raise DamagedBook, in a sentence, where the disk or the server refuses to write."""
+    try:
+        yield
+    except SQLAlchemyError as error:
+        raise DamagedBook(f"{what}: {said_by(error)}.") from error
+
+
+def said_by(error: Exception) -> str:
+    """The first line of what the database says."""
+    lines = str(getattr(error, "orig", None) or error).strip().splitlines()
+    return lines[0] if lines else type(error).__name__
 
 
 def over_connection(connection: sqlite3.Connection) -> Engine:

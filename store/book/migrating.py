@@ -6,6 +6,7 @@ from alembic import command
 from alembic.config import Config
 
 from store.book.desk import Desk, FileDesk
+from store.book.engines import writing_said
 from store.book.form import HEAD
 from store.book.guards import drop_guards, set_guards
 
@@ -17,7 +18,7 @@ def migrate(desk: Desk, to: str = HEAD) -> None:
     """Lift the guards, change the form, set them again: one transaction. A copy of an older file is kept before it."""
     if isinstance(desk, FileDesk) and desk.rows(ANY_TABLE, {}):
         _keep_copy(desk)
-    with desk.engine().begin() as connection:
+    with writing_said("The form of the book was not changed"), desk.engine().begin() as connection:
         drop_guards(connection)
         config = Config()
         config.set_main_option("script_location", str(MIGRATIONS))

@@ -26,7 +26,11 @@ class Book:
         """Write one confirmed step, durably, before this returns; the new entry's id. Raises Overtaken."""
         from store.book.writing import append  # noqa: PLC0415 heavy: waits for the thread that loads it
 
-        return append(self, draft)
+        try:
+            return append(self, draft)
+        except DamagedBook:
+            self.desk.forget_half_written()
+            raise
 
     def weigh(self, measure_id: UUID, feed_id: UUID, holds_kg: float) -> None:
         """What one level measure of a feed holds, from now on. Raises DamagedBook."""

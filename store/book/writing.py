@@ -12,6 +12,7 @@ from sqlmodel import Session, col, select
 
 from store.book.clock import MICROSECOND, new_id
 from store.book.drafts import Draft
+from store.book.engines import said_by
 from store.book.errors import DamagedBook, Overtaken
 from store.book.figures import Figure
 from store.book.records import RECORDS, Entry, Line
@@ -39,13 +40,7 @@ def append(book: "Book", draft: Draft) -> UUID:
             session.add_all(_line(entry, at, figure) for at, figure in enumerate(draft.figures))
             return entry.id
     except (SQLAlchemyError, ValidationError) as error:
-        raise DamagedBook(f"Nothing was written: {_cause(error)}. What you typed is still here.") from error
-
-
-def _cause(error: Exception) -> str:
-    """The first line of what the database or the record says."""
-    lines = str(getattr(error, "orig", None) or error).strip().splitlines()
-    return lines[0] if lines else type(error).__name__
+        raise DamagedBook(f"Nothing was written: {said_by(error)}.") from error
 
 
 def _take_turn(session: Session, draft: Draft) -> None:
@@ -64,7 +59,7 @@ def weigh(book: "Book", measure_id: UUID, feed_id: UUID, holds_kg: float) -> Non
         with Session(book.desk.engine()) as session, session.begin():
             session.add(Weighing.model_validate(values))
     except (SQLAlchemyError, ValidationError) as error:
-        raise DamagedBook(f"Nothing was written: {_cause(error)}.") from error
+        raise DamagedBook(f"Nothing was written: {said_by(error)}.") from error
 
 
 def newest_of(session: Session, step_id: UUID) -> Entry | None:

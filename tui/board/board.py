@@ -14,20 +14,19 @@ from store.round.steps import Step
 from store.round.together import alone_why, with_window
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line
-from tui.place import BACKSPACE, ENTER, YARD_KEYS, Key, Place, Rooms
+from tui.place import BACKSPACE, ENTER, YARD_KEYS, Key, Over, Place, Rooms, go_back
 from tui.typed import Typed
 from tui.walk.feed_card import told_in_short
 from tui.walk.jobs import job_for
 from tui.walk.shown import Shown
 
 
-class Board(Place):
+class Board(Over):
     """Lines of steps; Enter writes the marked one, A then Enter writes all that are open, as shown."""
 
     def __init__(self, rooms: Rooms, back: Place, title: str, step_ids: tuple[UUID, ...]) -> None:
         """For some steps of the walk."""
-        super().__init__(rooms)
-        self.came_from = back
+        super().__init__(rooms, back)
         self.title = title
         self.step_ids = step_ids
         self.typed = Typed()
@@ -44,6 +43,10 @@ class Board(Place):
     def half_typed(self) -> str:
         """An amount not yet written."""
         return self.typed.text
+
+    def leave(self) -> Place | None:
+        """Leave, unless an amount is half typed on this board."""
+        return Place.leave(self)
 
     def takes(self, character: str) -> bool:
         """An amount for the first feed of the marked line."""
@@ -163,6 +166,12 @@ class Board(Place):
         Key(("up",), "Up Down", "line", "Another line.", lambda place: place.choose(-1)),
         Key(("down",), "Down", "", "", lambda place: place.choose(1)),
         Key(("a",), "A", "all as shown", "Then Enter writes every open line as it stands.", arm),
-        Key((*BACKSPACE, "left", "escape"), "Backspace", "back", "A character back, or back to the walk.", back),
+        Key(
+            (*BACKSPACE, "left", "escape"),
+            "Backspace",
+            "back",
+            "A character back, or back to the walk.",
+            go_back,
+        ),
         *(key for key in YARD_KEYS if key.sign != "B"),
     )

@@ -6,7 +6,7 @@ from store.round.summary import Summary, summarise
 from tui.closing.draw import closing_lines
 from tui.frame import framed
 from tui.page import Page, Size
-from tui.place import ENTER, YARD_KEYS, Key, Place, Rooms
+from tui.place import ENTER, YARD_KEYS, Key, Place, Rooms, go_back
 
 
 class Closing(Place):
@@ -53,7 +53,7 @@ class Closing(Place):
         Key(ENTER, "Enter", enter_words, "Goes to the marked step, to do it after all.", enter),
         Key(("up",), "Up Down", "line", "Marks the line above or below.", lambda place: place.choose(-1)),
         Key(("down",), "Down", "", "", lambda place: place.choose(1)),
-        Key(("left",), "Left", "steps again", "Back through the steps, to look or correct.", back),
+        Key(("left",), "Left", "steps again", "Back through the steps, to look or correct.", go_back),
         Key(("e",), "E", "end it", "Ends the round: asks first.", lambda place: place.rooms.ending(place)),
         *(key for key in YARD_KEYS if key.sign != "B"),
     )  # fmt: skip

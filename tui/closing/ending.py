@@ -7,26 +7,17 @@ from store.round.confirm import ended, left_open
 from store.round.steps import Step
 from tui.frame import framed
 from tui.page import Page, Role, Size, Span, line, wrapped
-from tui.place import BACKSPACE, ENTER, Key, Place, Rooms
+from tui.place import BACKSPACE, ENTER, Key, Over, Place, go_back, go_out
 from tui.walker import Walker
 
 
-class Ending(Place):
+class Ending(Over):
     """Asks once; Enter ends the round."""
-
-    def __init__(self, rooms: Rooms, back: Place) -> None:
-        """Over the closing."""
-        super().__init__(rooms)
-        self.came_from = back
 
     def enter(self) -> Place:
         """Write every open step as left open, then that the round is ended."""
         problem = end_round(self.walker)
         return self.came_from.say(problem or "The round is ended.")
-
-    def back(self) -> Place:
-        """Not yet."""
-        return self.came_from
 
     def draw(self, size: Size) -> Page:
         """What would be left."""
@@ -39,8 +30,14 @@ class Ending(Place):
 
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key(ENTER, "Enter", "end it", "Ends the round.", enter),
-        Key((*BACKSPACE, "left", "escape"), "Backspace", "not yet", "Back to the closing.", back),
-        Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave, it stays open", "Leaves; the round stays open.", Place.leave),
+        Key((*BACKSPACE, "left", "escape"), "Backspace", "not yet", "Back to the closing.", go_back),
+        Key(
+            ("q", "ctrl+c", "ctrl+q"),
+            "Q",
+            "leave, it stays open",
+            "Leaves; the round stays open.",
+            go_out,
+        ),
     )
 
 

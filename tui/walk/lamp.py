@@ -9,7 +9,7 @@ from store.round.confirm import Doubtful
 from store.round.steps import Step
 from tui.frame import framed
 from tui.page import Page, Size
-from tui.place import BACKSPACE, ENTER, YARD_KEYS, Key, Place, Rooms
+from tui.place import BACKSPACE, ENTER, YARD_KEYS, Key, Place, Rooms, go_back
 from tui.typed import Typed
 from tui.walk.card import card
 from tui.walk.job import More
@@ -145,7 +145,13 @@ class Lamp(Place):
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key(ENTER, "Enter", enter_words, "Writes what is shown and goes on. Milk and counts need a figure.", enter),
         Key((), "0-9", lambda lamp: lamp.job.DIGITS, "An amount: 3.5, 3 1/2, 7,4, 16 lb, 2 gal, 3 scoops."),
-        Key(BACKSPACE, "Backspace", lambda lamp: "back" if lamp.half_typed else "", "Takes a character back.", back),
+        Key(
+            BACKSPACE,
+            "Backspace",
+            lambda lamp: "back" if lamp.half_typed else "",
+            "Takes a character back.",
+            go_back,
+        ),
         Key(("up",), "Up Down", rows_words, "Another line: a feed, a use of milk.", lambda lamp: lamp.choose(-1)),
         Key(("down",), "Down", "", "", lambda lamp: lamp.choose(1)),
         Key(("left",), "Left Right", "", "The step before or after; nothing is written.", lambda lamp: lamp.leaf(-1)),

@@ -5,18 +5,17 @@ from typing import ClassVar
 
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
-from tui.place import BACKSPACE, ENTER, HELP_KEY, LEAVE_KEY, Key, Place, Rooms
+from tui.place import BACKSPACE, ENTER, HELP_KEY, LEAVE_KEY, Key, Over, Place, Rooms, go_back
 
 
-class Picking(Place):
+class Picking(Over):
     """Something is picked from a numbered list; nothing is written before Enter."""
 
     TITLE = ""
 
     def __init__(self, rooms: Rooms, back: Place) -> None:
         """Over the place that it goes back to."""
-        super().__init__(rooms)
-        self.came_from = back
+        super().__init__(rooms, back)
         self.row: int | None = None
 
     @abstractmethod
@@ -50,10 +49,6 @@ class Picking(Place):
             return self.say("Nothing is picked yet. A digit or Up and Down pick, then Enter writes.")
         return self.picked(self.row)
 
-    def back(self) -> Place:
-        """Where we came from; nothing is written."""
-        return self.came_from
-
     def draw(self, size: Size) -> Page:
         """The list, the picked line marked."""
         body: list[Line] = [(), *wrapped(self.heading(), size.width, Role.STRONG, "  "), ()]
@@ -68,7 +63,7 @@ class Picking(Place):
         Key((), "1-9", "pick", "Picks a line of the list."),
         Key(("up",), "Up Down", "line", "The line above or below.", lambda place: place.move(-1)),
         Key(("down",), "Down", "", "", lambda place: place.move(1)),
-        Key((*BACKSPACE, "left", "escape"), "Backspace", "back, write nothing", "Goes back; nothing is written.", back),
+        Key((*BACKSPACE, "left", "escape"), "Backspace", "back, write nothing", "Goes back; nothing is written.", go_back),
         HELP_KEY,
         LEAVE_KEY,
     )  # fmt: skip

@@ -7,29 +7,20 @@ from store.husbandry.milk import KG_PER_L
 from store.round.steps import FeedStep, MilkStep, SoakStartStep, Step
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
-from tui.place import BACKSPACE, ENTER, Key, Place, Rooms
+from tui.place import BACKSPACE, ENTER, Key, Over, Rooms, go_back
 from tui.walk.lamp import Lamp
 from tui.words import day, in_quarters
 
 PLACES_KG = 3
 
 
-class Why(Place):
+class Why(Over):
     """Over a lamp."""
 
     def __init__(self, rooms: Rooms, lamp: Lamp) -> None:
         """The step of a lamp."""
-        super().__init__(rooms)
+        super().__init__(rooms, lamp)
         self.lamp = lamp
-
-    @property
-    def half_typed(self) -> str:
-        """What is typed in the place below stays there."""
-        return self.lamp.half_typed
-
-    def back(self) -> Place:
-        """To the step."""
-        return self.lamp
 
     def draw(self, size: Size) -> Page:
         """Every number with what it is made of."""
@@ -39,7 +30,13 @@ class Why(Place):
         return framed(self, body, size)
 
     KEYS: ClassVar[tuple[Key, ...]] = (
-        Key((*ENTER, *BACKSPACE, "w", "left", "escape"), "Enter", "back", "Back; nothing is written.", back),
+        Key(
+            (*ENTER, *BACKSPACE, "w", "left", "escape"),
+            "Enter",
+            "back",
+            "Back; nothing is written.",
+            go_back,
+        ),
     )
 
 

@@ -9,7 +9,7 @@ from store.book.words import Apart, Fate, State
 from store.round.steps import SoakCheckStep
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, large_lines, line, wrapped
-from tui.place import ENTER, Key, Place, Rooms
+from tui.place import ENTER, Key, Over, go_back, go_out
 from tui.telling import entry_words
 from tui.walker import Walker
 from tui.words import clock, hours
@@ -20,22 +20,8 @@ MILK_COLD_H = 0.5
 """Milk should be cold half an hour after milking (the good standard of extension leaflets). [h]"""
 
 
-class Returned(Place):
+class Returned(Over):
     """The first key only wakes; Enter goes on."""
-
-    def __init__(self, rooms: Rooms, back: Place) -> None:
-        """Over the place where the round stood."""
-        super().__init__(rooms)
-        self.came_from = back
-
-    @property
-    def half_typed(self) -> str:
-        """What is typed in the place below stays there."""
-        return self.came_from.half_typed
-
-    def back(self) -> Place:
-        """To where the round stood."""
-        return self.came_from
 
     def draw(self, size: Size) -> Page:
         """The last confirm, the time since, and what went stale."""
@@ -50,8 +36,8 @@ class Returned(Place):
         return framed(self, body, size)
 
     KEYS: ClassVar[tuple[Key, ...]] = (
-        Key(ENTER, "Enter", "go on", "Goes on where the round stood.", back),
-        Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves; the round stays open.", Place.leave),
+        Key(ENTER, "Enter", "go on", "Goes on where the round stood.", go_back),
+        Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves; the round stays open.", go_out),
     )
 
 

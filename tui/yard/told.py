@@ -6,23 +6,14 @@ from store.book.figures import NotedFigure
 from store.book.snapshot import Written
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
-from tui.place import ENTER, Key, Place, Rooms
+from tui.place import ENTER, Key, Over, go_back, go_out
 from tui.telling import who
 from tui.walker import Walker
 from tui.words import clock
 
 
-class Told(Place):
+class Told(Over):
     """The notes marked for the next person, and what the last round moved on."""
-
-    def __init__(self, rooms: Rooms, back: Place) -> None:
-        """Before the first step."""
-        super().__init__(rooms)
-        self.came_from = back
-
-    def back(self) -> Place:
-        """Begin."""
-        return self.came_from
 
     def draw(self, size: Size) -> Page:
         """Each note with who wrote it and when."""
@@ -36,8 +27,8 @@ class Told(Place):
         return framed(self, body, size)
 
     KEYS: ClassVar[tuple[Key, ...]] = (
-        Key(ENTER, "Enter", "read, begin the round", "Begins the round.", back),
-        Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves.", Place.leave),
+        Key(ENTER, "Enter", "read, begin the round", "Begins the round.", go_back),
+        Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves.", go_out),
     )
 
 

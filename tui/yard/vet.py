@@ -6,7 +6,7 @@ from typing import ClassVar
 from store.book.facts import Animal
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
-from tui.place import BACKSPACE, ENTER, Key, Place, Rooms
+from tui.place import BACKSPACE, ENTER, Key, Over, Place, Rooms, go_back
 from tui.telling import entry_words
 from tui.words import age, day
 
@@ -22,23 +22,13 @@ CALL_TODAY = (
 )
 
 
-class Vet(Place):
+class Vet(Over):
     """What to say on the telephone."""
 
     def __init__(self, rooms: Rooms, back: Place, animal: Animal | None) -> None:
         """About an animal, if we stand at one."""
-        super().__init__(rooms)
-        self.came_from = back
+        super().__init__(rooms, back)
         self.animal = animal
-
-    @property
-    def half_typed(self) -> str:
-        """What is typed in the place below stays there."""
-        return self.came_from.half_typed
-
-    def back(self) -> Place:
-        """Where we came from."""
-        return self.came_from
 
     def draw(self, size: Size) -> Page:
         """Signs, number, facts."""
@@ -66,5 +56,11 @@ class Vet(Place):
             yield entry_words(self.walker, entry)
 
     KEYS: ClassVar[tuple[Key, ...]] = (
-        Key((*ENTER, *BACKSPACE, "v", "left", "escape"), "Enter", "back", "Back; nothing is written.", back),
+        Key(
+            (*ENTER, *BACKSPACE, "v", "left", "escape"),
+            "Enter",
+            "back",
+            "Back; nothing is written.",
+            go_back,
+        ),
     )

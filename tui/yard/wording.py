@@ -5,18 +5,17 @@ from typing import ClassVar
 
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
-from tui.place import BACKSPACE, ENTER, Key, Place, Rooms
+from tui.place import BACKSPACE, ENTER, Key, Over, Place, Rooms, go_back, go_out
 
 
-class Wording(Place):
+class Wording(Over):
     """Something is typed in words."""
 
     MOST: ClassVar[int] = 60
 
     def __init__(self, rooms: Rooms, back: Place) -> None:
         """Over the place that it goes back to."""
-        super().__init__(rooms)
-        self.came_from = back
+        super().__init__(rooms, back)
         self.text = ""
 
     @abstractmethod
@@ -35,6 +34,10 @@ class Wording(Place):
     def half_typed(self) -> str:
         """The words so far."""
         return self.text
+
+    def leave(self) -> Place | None:
+        """Leave, unless a line is half typed here or something in the place below."""
+        return Place.leave(self) if self.text else super().leave()
 
     def takes(self, character: str) -> bool:
         """Every character that can be printed."""
@@ -60,7 +63,13 @@ class Wording(Place):
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key(ENTER, "Enter", "take it", "Takes what is typed.", lambda place: place.enter()),
         Key((), "letters", "type", "Every letter and digit belongs to the line."),
-        Key(BACKSPACE, "Backspace", "a letter back, or out", "A letter back; from an empty line back.", back),
+        Key(
+            BACKSPACE,
+            "Backspace",
+            "a letter back, or out",
+            "A letter back; from an empty line back.",
+            go_back,
+        ),
         Key(("escape",), "Esc", "out", "Out; nothing is written.", lambda place: place.came_from),
-        Key(("ctrl+c", "ctrl+q"), "Ctrl+Q", "", "", Place.leave),
+        Key(("ctrl+c", "ctrl+q"), "Ctrl+Q", "", "", go_out),
     )

@@ -11,6 +11,7 @@ from pydantic import ValidationError
 from sqlmodel import Session, col, select
 
 from store.book.desk import Desk, FileDesk
+from store.book.engines import writing_said
 from store.book.errors import BookError, FolderError
 from store.book.folder.cells import Cell, cells_of, value_of
 from store.book.folder.header import Header, read_header
@@ -43,7 +44,8 @@ class Found:
 def take_in(folder: Path, desk: Desk) -> int:
     """Add every row of a folder that the book does not hold yet; how many. Raises FolderError; then none was added."""
     found = read_folder(folder)
-    with Session(desk.engine(), expire_on_commit=False) as session, session.begin():
+    refused = writing_said("Nothing was taken in")
+    with refused, Session(desk.engine(), expire_on_commit=False) as session, session.begin():
         fresh = [row for row in found.rows if not _held(session, row, found)]
         found.wrong += _strangers(session, found)
         if found.wrong:

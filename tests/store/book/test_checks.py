@@ -12,6 +12,7 @@ from pydantic import AwareDatetime
 from store.book.clock import new_id
 from store.book.desk import Desk
 from store.book.records import RECORDS
+from store.book.words import Kind
 from tests.farm import MORNING
 from tests.store.book.tools import raw_row, record_of, refused, table_of
 
@@ -32,7 +33,7 @@ def bounds() -> Iterator[Bound]:
     for record in RECORDS:
         for name, field in record.model_fields.items():
             for rule, limit in rules(field.annotation, field.metadata).items():
-                yield table_of(record), name, *_edge(rule, limit, whole=field.annotation is int)
+                yield table_of(record), name, *_edge(rule, limit, whole=int in kinds(field.annotation))
 
 
 def _edge(rule: str, limit: Any, *, whole: bool) -> tuple[Any, Any]:
@@ -55,13 +56,15 @@ def kinds(annotation: Any) -> tuple[Any, ...]:
 
 BOUNDS = sorted(bounds(), key=str)
 TABLES = [table_of(record) for record in RECORDS]
+SUBJECTS = ("animal", "pen", "task", "feed")
 
 
 def test_every_bound_of_the_record_classes_is_found() -> None:
     """So many the classes have at least: amounts, positions, names."""
     found = {(table, name) for table, name, _, _ in BOUNDS}
     assert {("fed", "given_kg"), ("milked", "gross_kg"), ("weighing", "holds_kg"), ("pen_as", "position"),
-            ("task_as", "name"), ("setting", "value"), ("entry", "slot"), ("animal_as", "tag")} <= found  # fmt: skip
+            ("task_as", "name"), ("setting", "value"), ("entry", "slot"), ("animal_as", "tag"), ("counted", "heads_seen"),
+            ("soaked", "dry_kg"), ("strung", "strings"), ("felt", "quarters"), ("noted", "words")} <= found  # fmt: skip
 
 
 @pytest.mark.parametrize(("table", "name", "fits", "beyond"), BOUNDS, ids=map(_told, BOUNDS))
@@ -78,7 +81,9 @@ def test_the_outermost_value_is_let_in_and_the_next_one_is_not(
 @pytest.mark.parametrize(
     ("table", "name"),
     [("fed", "due_kg"), ("fed", "given_kg"), ("milked", "milk_kg"), ("milked", "gross_kg"), ("milked", "empty_kg"),
-     ("feed_plan", "due_kg"), ("weighing", "holds_kg"), ("pail_as", "empty_kg")],
+     ("feed_plan", "due_kg"), ("weighing", "holds_kg"), ("pail_as", "empty_kg"), ("fed", "left_kg"),
+     ("soaked", "dry_kg"), ("soaked", "water_kg"), ("soak_rule", "most_h"), ("soak_rule", "water_per_kg"),
+     ("sharing", "longest_h")],
 )  # fmt: skip
 def test_an_amount_is_a_finite_number(still_desk: Desk, table: str, name: str, beyond: float) -> None:
     """Neither infinity nor no number at all. (SQLite keeps NaN as no value, and that may be one.)"""
@@ -121,23 +126,30 @@ def test_a_reference_leads_to_a_row_that_is_there(still_desk: Desk, table: str) 
     """Foreign keys are in force, column by column."""
     for column in record_of(table).metadata.tables[table].columns:
         if column.foreign_keys:
-            subject = {each: None for each in ("animal_id", "pen_id", "task_id") if table == "entry"}
+            subject = {f"{each}_id": None for each in SUBJECTS if table == "entry"}
             subject |= {each: None for each in ("animal_id", "pen_id") if table == "feed_plan"}
             row = raw_row(still_desk, table) | (subject if column.name in subject else {})
             assert refused(still_desk, table, row | {column.name: new_id(MORNING).bytes}), column.name
 
 
-@pytest.mark.parametrize(
-    ("table", "columns"), [("entry", ("animal_id", "pen_id", "task_id")), ("feed_plan", ("animal_id", "pen_id"))]
-)
-def test_a_row_has_exactly_one_subject(still_desk: Desk, table: str, columns: tuple[str, ...]) -> None:
+@pytest.mark.parametrize(("table", "subjects"), [("entry", SUBJECTS), ("feed_plan", ("animal", "pen"))])
+def test_a_row_has_exactly_one_subject(still_desk: Desk, table: str, subjects: tuple[str, ...]) -> None:
     """None is refused, two are refused, each one alone is let in."""
-    ids = {f"{each}_id": still_desk.rows(f"SELECT id FROM {each}", {})[0][0] for each in ("animal", "pen", "task")}
-    row = raw_row(still_desk, table) | dict.fromkeys(columns)
+    ids = {f"{each}_id": still_desk.rows(f"SELECT id FROM {each}", {})[0][0] for each in subjects}
+    columns = tuple(ids)
+    row = raw_row(still_desk, table) | dict.fromkeys(columns) | ({"kind": "task"} if table == "entry" else {})
     assert refused(still_desk, table, row)
     assert refused(still_desk, table, row | {name: ids[name] for name in columns[:2]})
     assert refused(still_desk, table, row | {name: ids[name] for name in columns})
     assert [name for name in columns if refused(still_desk, table, row | {name: ids[name]})] == []
+
+
+@pytest.mark.parametrize("kind", Kind)
+def test_only_a_note_or_the_round_itself_may_be_about_nothing_by_name(still_desk: Desk, kind: Kind) -> None:
+    """A note on the whole yard, the end of a round; and no other kind."""
+    about_nothing = dict.fromkeys((f"{each}_id" for each in SUBJECTS), None) | {"kind": kind.value}
+    free = not refused(still_desk, "entry", raw_row(still_desk, "entry") | about_nothing)
+    assert free is (kind in (Kind.NOTE, Kind.ROUND))
 
 
 def test_a_day_goes_with_a_slot_and_milk_goes_with_a_fate(still_desk: Desk) -> None:
@@ -153,9 +165,9 @@ def test_a_day_goes_with_a_slot_and_milk_goes_with_a_fate(still_desk: Desk) -> N
 
 def test_every_moment_of_a_record_has_a_zone() -> None:
     """There is no field that would take a wall time."""
-    moments = {name for record in RECORDS for name in record.model_fields if name.endswith("_at")}
-    assert moments == {"begins_at", "written_at", "happened_at"}
+    moments = {name for record in RECORDS for name in record.model_fields if name.endswith(("_at", "_from"))}
+    assert moments == {"begins_at", "written_at", "happened_at", "happened_from", "ends_at"}
     for record in RECORDS:
         for name in moments & record.model_fields.keys():
             field = record.model_fields[name]
-            assert field.annotation is AwareDatetime
+            assert AwareDatetime in kinds(field.annotation)

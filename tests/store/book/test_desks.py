@@ -5,6 +5,7 @@ from datetime import date, datetime, timedelta
 import pytest
 
 from store.book.desk import Desk, FileDesk, ServerDesk
+from store.book.figures import FIGURES, NotedFigure
 from store.book.form import HEAD
 from store.book.opening import Book, form_of
 from store.book.reading import read_facts, read_snapshot
@@ -17,9 +18,10 @@ ROUNDS = (
     (Turn(date(2026, 3, 11), "morning"), MORNING),
     (Turn(date(2026, 3, 11), "evening"), MORNING + timedelta(hours=12)),
     (Turn(date(2026, 3, 9), "evening"), from_wall(datetime(2026, 3, 9, 17, 45), "Europe/Dublin")),  # noqa: DTZ001
+    (Turn(date(2026, 3, 5), "evening"), from_wall(datetime(2026, 3, 5, 17, 45), "Europe/Dublin")),  # noqa: DTZ001
     (Turn(date(2026, 1, 5), "morning"), from_wall(datetime(2026, 1, 5, 6, 30), "Europe/Dublin")),  # noqa: DTZ001
 )
-"""The pretend morning, its evening, a walked round, and one before anything was planned."""
+"""The pretend morning, its evening, a walked round, one behind a note, and one before anything was planned."""
 
 
 @pytest.mark.parametrize(("turn", "now"), ROUNDS)
@@ -34,11 +36,11 @@ def test_a_file_and_a_server_give_the_same_snapshot_and_plan(
 
 
 def test_a_walked_round_has_entries_to_be_equal_in(file_desk: FileDesk) -> None:
-    """The comparison above compares something: feeds, milk, jobs, what was given before."""
+    """The comparison above compares something: figures of every kind, what was given before."""
     walked = read_snapshot(file_desk, *ROUNDS[2])
     assert len(walked.entries) == len(plan(walked)) > 8
-    assert any(entry.fed for entry in walked.entries)
-    assert any(entry.milked for entry in walked.entries)
+    kinds = {type(figure) for entry in walked.entries for figure in entry.figures}
+    assert kinds == set(FIGURES) - {NotedFigure}
     assert walked.given_before
     assert walked.portions
     assert walked.milkings

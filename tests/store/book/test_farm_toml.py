@@ -11,8 +11,8 @@ from store.book.folder.header import FILE, read_header
 from store.book.folder.take_in import take_in
 from store.book.migrating import migrate
 from store.book.reading import read_facts
-from store.book.snapshot import FarmFacts
-from store.book.words import Units
+from store.book.facts import FarmFacts
+from store.book.words import Air, Units
 from tests.farm import MORNING
 from tests.store.book.folders import edit, mistakes
 from tests.store.book.tools import all_rows
@@ -80,7 +80,8 @@ def test_a_farm_that_is_no_table_is_said_in_a_sentence(folder: Path, bare_file: 
     """It is TOML, and has a farm, but not as a table."""
     (folder / FILE).write_text(content, encoding="utf-8")
     (found,) = mistakes(folder, bare_file)
-    assert found.endswith("Expected a table [farm].")
+    assert found.startswith(f"{FILE}: found farm = ")
+    assert found.endswith("; expected a table [farm].")
 
 
 def test_an_hour_may_be_a_number(folder: Path, bare_file: FileDesk) -> None:
@@ -95,7 +96,7 @@ def test_its_settings_are_in_force_from_the_beginning(folder: Path, bare_file: F
     (folder / "setting.csv").write_text("id,name,begins_at,value\nus,units,2026-03-01,us\n", encoding="utf-8")
     take_in(folder, bare_file)
     farm_id = read_header(folder).id
-    told = FarmFacts(farm_id, "Tumblewick", "Europe/Dublin", Units.METRIC, 12)
+    told = FarmFacts(farm_id, "Tumblewick", "Europe/Dublin", Units.METRIC, 12, None, Air.MILD, "")
     assert read_facts(bare_file, MORNING.replace(year=1970, month=1, day=2)) == told
     assert read_facts(bare_file, MORNING).units is Units.US
 

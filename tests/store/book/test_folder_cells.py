@@ -8,7 +8,7 @@ from store.book.desk import FileDesk
 from store.book.errors import FolderError
 from store.book.folder.take_in import new_book_from
 from store.book.words import Stage
-from tests.store.book.folders import change, copy_farm, lines_of, mistakes, write_lines
+from tests.store.book.folders import PAST, change, copy_farm, lines_of, mistakes, write_lines
 
 NUMBER, DAY, TIME = "a number with a point, as 3.5", "a day as 2026-03-05", "a time as 2026-03-05 06:31"
 
@@ -67,8 +67,9 @@ def test_a_mistake_in_an_entry_is_named(tmp_path: Path, empty_desk: FileDesk, co
     """An entry written by hand."""
     folder = copy_farm(tmp_path / "farm", past=True)
     write_lines(folder / "entry.csv", [{**lines_of(folder / "entry.csv")[0], "replaces_id": ""}])
-    for name in ("fed.csv", "milked.csv"):
-        (folder / name).unlink()
+    for name in PAST:
+        if name != "entry.csv":
+            (folder / name).unlink(missing_ok=True)
     change(folder, "entry.csv", 2, **{column: word})
     place = tmp_path / "made.penwalk"
     with pytest.raises(FolderError, match=rf"^entry\.csv line 2, {column}: found «{word}»; expected .*\.$"):

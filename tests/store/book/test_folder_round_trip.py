@@ -1,7 +1,6 @@
 """Out to a folder and back: the same book, row for row; out again: the same folder, byte for byte."""
 
 import csv
-from datetime import date
 from pathlib import Path
 
 import pytest
@@ -10,16 +9,15 @@ from sqlmodel import Session
 from store.book.clock import EPOCH, new_id
 from store.book.desk import Desk, FileDesk, ServerDesk
 from store.book.errors import FolderError
-from store.book.folder.cells import cells_of, id_of
+from store.book.folder.cells import cells_of
 from store.book.folder.put_out import put_out
 from store.book.folder.take_in import take_in
 from store.book.opening import Book
 from store.book.records import RECORDS, Animal, AnimalAs, Farm
-from store.book.turn import Turn
-from store.book.words import Kind, Stage
+from store.book.words import Stage
 from store.round.plan import plan
 from tests.farm import FOLDER, MORNING, HandClock, morning
-from tests.store.book.folders import contents, copy_farm, edit, lines_of
+from tests.store.book.folders import contents, copy_farm, edit
 from tests.store.book.tools import all_rows, table_of
 from tests.store.book.walking import confirmed, walk_morning
 
@@ -122,20 +120,6 @@ def test_a_file_saved_with_a_byte_order_mark_and_windows_lines_is_the_same_file(
     for path in folder.glob("*.csv"):
         path.write_bytes(b"\xef\xbb\xbf" + path.read_bytes().replace(b"\n", b"\r\n"))
     assert take_in(FOLDER, bare) > take_in(folder, bare) == 0
-
-
-def test_a_row_may_leave_out_when_it_was_written_and_which_step_it_was(file_desk: FileDesk) -> None:
-    """Then it was written when it begins or happened, and its step is the one the plan would have."""
-    snapshot = morning(Book(file_desk, HandClock()))
-    dated = "SELECT count(*) FROM animal_as WHERE written_at <> begins_at"
-    assert list(file_desk.rows(dated, {})) == [(0,)]
-    entry = lines_of(FOLDER / "entry.csv")[0]
-    turn = Turn(date.fromisoformat(entry["day"]), entry["slot"])
-    task_id = id_of(entry["task_id"], "task", snapshot.farm.id)
-    found = file_desk.rows(
-        "SELECT step_id FROM entry WHERE id = :id", {"id": id_of(entry["id"], "entry", snapshot.farm.id).bytes}
-    )
-    assert list(found) == [(turn.step_id(snapshot.farm.id, Kind.TASK, task_id).bytes,)]
 
 
 def test_export_writes_nothing_over(file_desk: FileDesk, tmp_path: Path) -> None:

@@ -43,7 +43,7 @@ def test_what_only_the_database_would_refuse_is_named_too(folder: Path, file_des
     ("name", "cells"),
     [
         ("entry.csv", {"pen_id": "stall"}),
-        ("entry.csv", {"task_id": ""}),
+        ("entry.csv", {"feed_id": ""}),
         ("entry.csv", {"day": "", "step_id": "a-step"}),
         ("milked.csv", {"fate": ""}),
         ("milked.csv", {"milk_kg": ""}),

@@ -38,7 +38,7 @@ def test_of_two_benches_that_write_one_step_at_the_same_moment_one_is_told(serve
     """Both screens showed the step open; one writes it, the other one is overtaken."""
     book = Book(server_desk, HandClock())
     snapshot = morning(book)
-    draft = done(hand(book, snapshot), step_of(snapshot, "Let Rook in to Fennel", "task"))
+    draft = done(hand(book, snapshot), step_of(snapshot, "Water trough runs", "task"))
     outcomes: list[str] = []
 
     def press() -> None:
@@ -62,7 +62,7 @@ def test_what_one_bench_writes_the_other_one_sees(server: Server, server_desk: S
     with closing(ServerDesk(server_desk.engine().url.render_as_string(hide_password=False))) as other:
         book, beside = Book(server_desk, HandClock(), "barn"), Book(other, HandClock(), "kitchen")
         snapshot = morning(book)
-        book.append(done(hand(book, snapshot), step_of(snapshot, "Let Rook in to Fennel", "task")))
+        book.append(done(hand(book, snapshot), step_of(snapshot, "Water trough runs", "task")))
         assert morning(beside).entries == morning(book).entries
         assert len(morning(beside).entries) == 1
 
