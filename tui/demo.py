@@ -14,7 +14,7 @@ from platformdirs import user_cache_path
 from store.book.clock import Clock, PretendClock
 from store.book.desk import FileDesk
 from store.book.errors import BookError
-from store.book.form import HEAD
+from store.book.form import FORMS, HEAD
 from store.book.opening import Book, open_book
 from store.book.reading import last_written, read_facts
 from store.book.turn import from_wall
@@ -69,7 +69,8 @@ def _start(book: Book, folder: Path, at: str | None) -> datetime:
 def _cache(folder: Path) -> Path:
     """A folder named after the farm folder's content and the book's form: a change of either builds it anew."""
     content = hashlib.sha256(HEAD.encode())
-    for path in sorted(folder.glob("*.csv")) + sorted(folder.glob("*.toml")):
+    forms = sorted(FORMS.glob("*.py"))
+    for path in sorted(folder.glob("*.csv")) + sorted(folder.glob("*.toml")) + forms:
         content.update(path.name.encode() + path.read_bytes())
     return user_cache_path("penwalk", appauthor=False) / f"demo-{content.hexdigest()[:12]}"
 

@@ -37,7 +37,9 @@ def header(walker: Walker, width: int) -> Line:
     )
     which = f"DEMO, PRETEND {slot_name(walker.snapshot)}" if walker.pretend else slot_name(walker.snapshot)
     which = which if walker.live else f"PAST {which}"
-    time = f"SET {clock(walker.set_at, farm.zone)}" if walker.set_at else clock(now, farm.zone)
+    time = clock(now, farm.zone) if walker.live else ""
+    if walker.set_at:
+        time = f"SET {clock(walker.set_at, farm.zone)}"
     who = f" {which}  {day(walker.turn.day)}  {time}  {walker.person.name}"
     if width < SMALL.width:
         who, counts = f" {which}", f"{time}  {states.count(State.OPEN)} to do "
@@ -45,14 +47,19 @@ def header(walker: Walker, width: int) -> Line:
 
 
 def walk_line(walker: Walker, here: Step | None, width: int) -> Line:
-    """Every place of the walk with what is left there; the one we stand in is marked."""
-    spans: list[Span] = [Span(" ")]
+    """Every place of the walk with what is left there; the one we stand in is marked and always on the line."""
+    stretches: list[list[Span]] = []
+    marked = 0
     for place, steps in _places(walker.steps):
         left = sum(step.state is State.OPEN for step in steps)
-        words = f"{place} {left or 'done'}"
         at_it = here is not None and any(step.step_id == here.step_id for step in steps)
-        spans += [Span(f"> {words}", Role.STRONG) if at_it else Span(words, Role.QUIET), Span("   ")]
-    return fit(tuple(spans), width)
+        marked = len(stretches) if at_it else marked
+        words = f"{'> ' if at_it else ''}{place} {left or 'done'}   "
+        stretches.append([Span(words, Role.STRONG if at_it else Role.QUIET)])
+    while marked > 0 and width_of(span for each in stretches[: marked + 2] for span in each) >= width:
+        del stretches[0]
+        marked -= 1
+    return fit((Span(" "), *(span for each in stretches for span in each)), width)
 
 
 def last_written(walker: Walker, width: int) -> Line:
@@ -66,7 +73,7 @@ def key_lines(place: Place, width: int) -> list[Line]:
     """Every key of the place, in as many rows as they need."""
     rows: list[list[Span]] = [[]]
     for key in place.KEYS:
-        if not key.shown(place):
+        if not key.shown(place) or (place.typing and key.is_letter):
             continue
         words = [
             Span(f"  {key.sign}" if rows[-1] else f" {key.sign}", Role.KEY),

@@ -19,13 +19,13 @@ class Help(Over):
     def draw(self, size: Size) -> Page:
         """One line for each key."""
         body: list[Line] = [(), line(Span("  KEYS HERE", Role.STRONG))]
+        for sentence in SENTENCES:
+            body += wrapped(sentence, size.width, Role.QUIET, "  ")
         for key in self.came_from.KEYS:
             if key.more:
                 first, *rest = wrapped(key.more, size.width - SIGN_CELLS)
                 body.append(line("  ", Span(f"{key.sign:<{SIGN_CELLS - 2}}", Role.KEY), *first))
                 body += [line(" " * SIGN_CELLS, *row) for row in rest]
-        for sentence in SENTENCES:
-            body += wrapped(sentence, size.width, Role.QUIET, "  ")
         return framed(self, body, size)
 
     KEYS: ClassVar[tuple[Key, ...]] = (

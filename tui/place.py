@@ -29,6 +29,11 @@ class Key:
     more: str
     act: "Callable[[Any], Place | None] | None" = None
 
+    @property
+    def is_letter(self) -> bool:
+        """Whether it is a letter, which belongs to an amount while one is typed."""
+        return bool(self.names) and len(self.names[0]) == 1
+
     def shown(self, place: "Place") -> str:
         """The words for the key line."""
         return self.words if isinstance(self.words, str) else self.words(place)
@@ -141,6 +146,11 @@ class Place(ABC):
     def half_typed(self) -> str:
         """What would be lost by leaving now."""
         return ""
+
+    @property
+    def typing(self) -> bool:
+        """Whether letters belong to an amount just now."""
+        return False
 
     def press(self, name: str, character: str | None) -> "Place | None":
         """A key: first what is being typed, then the table. A key that is not in it changes nothing."""

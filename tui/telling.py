@@ -65,7 +65,7 @@ def _each(walker: Walker, entry: Written) -> Iterator[str]:
     for milked in entry.of(MilkedFigure):
         if milked.milk_kg is not None and milked.fate:
             held = ", held back" if milked.held_back else ""
-            yield f"milk {weight(milked.milk_kg, units)} to {milked.fate.value}{held}"
+            yield f"milk {weight(milked.milk_kg, units)}, {milked.fate.value}{held}"
     for counted in entry.of(CountedFigure):
         yield f"{counted.heads_seen} of {counted.heads_due} heads"
     for soaked in entry.of(SoakedFigure):

@@ -7,8 +7,8 @@ from store.book.drafts import Draft
 from store.book.errors import BookError
 from store.book.facts import FarmFacts, Person
 from store.book.opening import Book
-from store.book.reading import read_snapshot
-from store.book.snapshot import Written
+from store.book.reading import read_again, read_snapshot
+from store.book.snapshot import Snapshot, Written
 from store.book.turn import Turn, turn_at
 from store.book.words import Apart, Kind, State
 from store.round.confirm import Hand
@@ -35,10 +35,27 @@ class Walker:
 
     def look(self) -> None:
         """Read the book and draw the plan again; a past round by what was in force then."""
-        ends = self.turn.ends(self.zone, self.evening_from_h)
-        self.snapshot = read_snapshot(self.book.desk, self.turn, min(self.book.clock.now(), ends))
-        self.farm = self.snapshot.farm
-        self.steps: tuple[Step, ...] = plan(self.snapshot)
+        self.looked_at = self.book.clock.now()
+        self._drawn(read_snapshot(self.book.desk, self.turn, self._as_of()))
+
+    def look_again(self) -> None:
+        """After an own entry: only what it can have changed is read, unless the last whole reading is a minute old."""
+        now = self.book.clock.now()
+        if self.book.desk.shared or not timedelta(0) <= now - self.looked_at < A_STEP:
+            self.look()
+        else:
+            self._drawn(read_again(self.book.desk, self.snapshot, self._as_of()))
+
+    def _drawn(self, snapshot: Snapshot) -> None:
+        self.snapshot = snapshot
+        self.farm = snapshot.farm
+        self.steps: tuple[Step, ...] = plan(snapshot)
+
+    def _as_of(self) -> datetime:
+        """Now; for a past round the last moment of its own day."""
+        now = self.book.clock.now()
+        past = turn_at(now, self.zone, self.evening_from_h) != self.turn
+        return min(now, self.turn.facts_at(self.zone, self.evening_from_h)) if past else now
 
     def open_turn(self, turn: Turn, *, live: bool = True) -> None:
         """Another round, in the same sitting. live: it is walked now; else it is typed in later."""
@@ -68,7 +85,7 @@ class Walker:
         except BookError as error:
             return str(error)
         finally:
-            self.look()
+            self.look_again()
         self.set_at = None
         return None
 

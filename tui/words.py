@@ -22,6 +22,11 @@ def weight(kg: float, units: Units) -> str:
     return f"{bare(size)} {sign}"
 
 
+def exact(kg: float, units: Units) -> str:
+    """A weight with two places, so that differences add up: `1.35 kg`."""
+    return f"{kg / KG_PER_LB:.2f} lb" if units is Units.US else f"{kg:.2f} kg"
+
+
 def bare(number: float) -> str:
     """A number as one reads it: two places below one, one below a hundred, none above."""
     if number and abs(number) < 0.995:

@@ -36,6 +36,8 @@ class Desk(Protocol):
     """Where a book lies."""
 
     place: str
+    shared: bool
+    """Whether other programs may write in between."""
 
     def rows(self, sql: str, values: Values) -> Sequence[FoundRow]:
         """The rows that a statement with `:name` parameters finds."""
@@ -52,6 +54,8 @@ class Desk(Protocol):
 
 class FileDesk:
     """A book in a file. Holds the lock on it until closed."""
+
+    shared = False
 
     def __init__(self, path: Path, *, new: bool = False) -> None:
         """Open the file. new: make it if it is not there.
@@ -99,6 +103,8 @@ class FileDesk:
 
 class ServerDesk:
     """A book on a PostgreSQL server, which several benches write at once."""
+
+    shared = True
 
     def __init__(self, url: str) -> None:
         """Open the book at a `postgresql://` URL. The place never shows its password."""

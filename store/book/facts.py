@@ -146,10 +146,10 @@ class Pail:
 
 @dataclass(frozen=True, slots=True)
 class PastPail:
-    """A milking of an earlier round. [kg]"""
+    """A milking of an earlier round. [kg] milk_kg None: it is still on paper."""
 
     at: datetime
-    milk_kg: float
+    milk_kg: float | None
     held_back: bool
 
 

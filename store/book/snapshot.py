@@ -75,6 +75,8 @@ class Snapshot:
     portions: Mapping[UUID, tuple[Portion, ...]]  # by animal or pen
     milkings: Mapping[UUID, Milking]  # by animal
     jobs: tuple[Job, ...]
+    names: Mapping[UUID, str]  # of every animal, pen, task and feed, also of those that are gone
+    pen_of: Mapping[UUID, UUID]  # by task and pen: where it is
     shares: tuple[Share, ...]
     withheld: Mapping[UUID, Withholding]  # by animal
     soak_limits: Mapping[UUID, SoakLimit]  # by feed
@@ -91,8 +93,13 @@ class Snapshot:
 
     def name_of(self, subject: Subject) -> str:
         """The name of an animal, pen, feed or job; empty for the whole yard."""
-        named = (self.animals, self.pens, self.feeds.values(), self.jobs)
-        return next((each.name for group in named for each in group if each.id == subject.id), "")
+        return self.names.get(subject.id, "")
+
+    def place_of(self, subject: Subject) -> str:
+        """The name of the pen of an animal, pen or task; empty where it has none."""
+        stands = {animal.id: animal.pen_id for animal in self.animals} | dict(self.pen_of)
+        pen_id = stands.get(subject.id)
+        return self.names.get(pen_id, "") if pen_id else ""
 
     def heads(self, pen_id: UUID) -> tuple[Animal, ...]:
         """The animals that stand in a pen."""

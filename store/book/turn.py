@@ -6,6 +6,7 @@ from uuid import UUID, uuid5
 
 import pendulum
 
+from store.book.clock import MICROSECOND
 from store.book.words import EVENING, MORNING, Kind
 
 NIGHT_ENDS_H = 3
@@ -36,8 +37,14 @@ class Turn:
         hour = USUAL_H.get(self.slot, 12)
         return from_wall(datetime(self.day.year, self.day.month, self.day.day, hour), zone)  # noqa: DTZ001 wall time
 
+    def facts_at(self, zone: str, evening_from_h: int) -> datetime:
+        """The last moment of its own day that belongs to it: what is in force then is what it was walked by."""
+        midnight = self.day + timedelta(days=1)
+        last = from_wall(datetime(midnight.year, midnight.month, midnight.day), zone)  # noqa: DTZ001 wall time
+        return min(last, self.ends(zone, evening_from_h)) - MICROSECOND
+
     def ends(self, zone: str, evening_from_h: int) -> datetime:
-        """Until when a moment belongs to this round; what is in force then is what the round was walked by."""
+        """Until when a moment belongs to this round."""
         if self.slot == MORNING:
             return from_wall(datetime(self.day.year, self.day.month, self.day.day, evening_from_h), zone)  # noqa: DTZ001
         night = self.day + timedelta(days=1)

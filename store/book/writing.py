@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING, Any
 from uuid import UUID
 
 from pydantic import ValidationError
-from sqlalchemy import text
+from sqlalchemy import Connection, insert, select, text
 from sqlalchemy.exc import SQLAlchemyError
-from sqlmodel import Session, col, select
+from sqlmodel import Session, col
 
 from store.book.clock import MICROSECOND, new_id
 from store.book.drafts import Draft
@@ -32,22 +32,22 @@ def append(book: "Book", draft: Draft) -> UUID:
     written), DamagedBook if the disk or the server refuses.
     """
     try:
-        with Session(book.desk.engine()) as session, session.begin():
-            _take_turn(session, draft)
-            entry = _entry(book, draft, newest_of(session, draft.step_id) if draft.step_id else None)
-            session.add(entry)
-            session.flush()
-            session.add_all(_line(entry, at, figure) for at, figure in enumerate(draft.figures))
+        with book.desk.engine().begin() as connection:
+            _take_turn(connection, draft)
+            entry = _entry(book, draft, _newest(connection, draft.step_id))
+            lines = (_line(entry, at, figure) for at, figure in enumerate(draft.figures))
+            for row in (entry, *lines):
+                connection.execute(insert(type(row)), row.model_dump())
             return entry.id
     except (SQLAlchemyError, ValidationError) as error:
         raise DamagedBook(f"Nothing was written: {said_by(error)}.") from error
 
 
-def _take_turn(session: Session, draft: Draft) -> None:
+def _take_turn(connection: Connection, draft: Draft) -> None:
     """On a server, one bench at a time writes a step; a file has one program anyway."""
-    if draft.step_id and session.get_bind().dialect.name == "postgresql":
+    if draft.step_id and connection.dialect.name == "postgresql":
         key = int.from_bytes(draft.step_id.bytes[:8], signed=True)
-        session.connection().execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": key})
+        connection.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": key})
 
 
 def weigh(book: "Book", measure_id: UUID, feed_id: UUID, holds_kg: float) -> None:
@@ -62,14 +62,18 @@ def weigh(book: "Book", measure_id: UUID, feed_id: UUID, holds_kg: float) -> Non
         raise DamagedBook(f"Nothing was written: {said_by(error)}.") from error
 
 
-def newest_of(session: Session, step_id: UUID) -> Entry | None:
-    """The entry that counts for a step."""
+def _newest(connection: Connection, step_id: UUID | None) -> tuple[UUID, datetime] | None:
+    """The id of the entry that counts for a step, and when it was written."""
+    if step_id is None:
+        return None
+    columns = (col(Entry.id), col(Entry.written_at))
     order = (col(Entry.written_at).desc(), col(Entry.id).desc())
-    return session.exec(select(Entry).where(Entry.step_id == step_id).order_by(*order).limit(1)).first()
+    found = connection.execute(select(*columns).where(col(Entry.step_id) == step_id).order_by(*order).limit(1)).first()
+    return None if found is None else (found[0], found[1])
 
 
-def _entry(book: "Book", draft: Draft, newest: Entry | None) -> Entry:
-    if (newest.id if newest else None) != draft.shown:
+def _entry(book: "Book", draft: Draft, newest: tuple[UUID, datetime] | None) -> Entry:
+    if (newest[0] if newest else None) != draft.shown:
         raise Overtaken("Another bench wrote this step first. Nothing was written; look at it again.")
     written_at = _after(newest, book.clock.now())
     own_id = new_id(written_at)
@@ -95,9 +99,9 @@ def _entry(book: "Book", draft: Draft, newest: Entry | None) -> Entry:
     return Entry.model_validate(values)
 
 
-def _after(newest: Entry | None, now: datetime) -> datetime:
+def _after(newest: tuple[UUID, datetime] | None, now: datetime) -> datetime:
     """Now, but always after the entry it replaces, whatever the clock says."""
-    return now if newest is None else max(now, newest.written_at + MICROSECOND)
+    return now if newest is None else max(now, newest[1] + MICROSECOND)
 
 
 def _line(entry: Entry, position: int, figure: Figure) -> Line:

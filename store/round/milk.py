@@ -36,8 +36,10 @@ def animal_milk(planning: Planning, animal: Animal, place: str) -> Iterator[Milk
 def emptied_at(shares: Sequence[Share], pails: Sequence[PastPail], before: datetime | None) -> datetime | None:
     """Since when the udder filled, before a moment (None: up to now): her last milking, or a calf shut away after it.
 
-    None where it is not known: no milking is recorded, or a calf was not shut away, or had got out.
+    None where it is not known: no milking is recorded, the last one is still on paper, or a calf was not shut away.
     """
+    if pails and pails[0].milk_kg is None:
+        return None
     starts = [pail.at for pail in pails[:1]]
     for share in shares:
         last = next((each for each in share.partings if before is None or each.at < before), None)
@@ -51,5 +53,5 @@ def _rates(shares: Sequence[Share], pails: Sequence[PastPail]) -> Iterator[float
     """Kilograms an hour of each earlier pail that can be compared, newest first. [kg/h]"""
     for at, pail in enumerate(pails):
         start = emptied_at(shares, pails[at + 1 :], pail.at)
-        if start is not None and not pail.held_back and pail.at > start:
+        if start is not None and pail.milk_kg is not None and not pail.held_back and pail.at > start:
             yield pail.milk_kg / ((pail.at - start).total_seconds() / 3600)

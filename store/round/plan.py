@@ -31,15 +31,17 @@ def plan(snapshot: Snapshot) -> tuple[Step, ...]:
 
 
 def _due(planning: Planning) -> Iterator[Step]:
-    yield from moved_here(planning)
+    walked = frozenset(pen.name for pen in planning.snapshot.pens)
+    yield from moved_here(planning, BENCH, walked)
     yield from soak_checks(planning)
     yield from tasks(planning, None, BENCH, closing=False)
     for pen in planning.snapshot.pens:
         yield from _pen(planning, pen)
-    walked = {pen.id for pen in planning.snapshot.pens}
-    yield from _animals(planning, (a for a in planning.snapshot.animals if a.pen_id not in walked), NO_PEN)
+        yield from moved_here(planning, pen.name, walked)
+    pen_ids = {pen.id for pen in planning.snapshot.pens}
+    yield from _animals(planning, (a for a in planning.snapshot.animals if a.pen_id not in pen_ids), NO_PEN)
     for pen_id in dict.fromkeys(job.pen_id for job in planning.snapshot.jobs if job.pen_id):
-        if pen_id not in walked:  # a job of a pen that is out of use is said, not dropped
+        if pen_id not in pen_ids:  # a job of a pen that is out of use is said, not dropped
             yield from tasks(planning, pen_id, NO_PEN, closing=False)
             yield from tasks(planning, pen_id, NO_PEN, closing=True)
     yield from soak_starts(planning)

@@ -17,10 +17,13 @@ def tasks(planning: Planning, pen_id: UUID | None, place: str, *, closing: bool)
             yield TaskStep(*head, adult_only=job.adult_only, two_people=job.two_people)
 
 
-def moved_here(planning: Planning) -> Iterator[TaskStep]:
-    """What the round before moved on: to be done now, named after what it was."""
-    slot = planning.snapshot.turn.before().slot
-    for entry in planning.snapshot.moved_here:
-        what = "" if entry.kind is Kind.TASK else f" ({entry.kind})"
-        name = f"{(planning.snapshot.name_of(entry.subject) or GONE)}{what}, moved on from the {slot}"
-        yield TaskStep(*planning.head(Kind.TASK, entry.subject, name, BENCH, f"moved {entry.step_id.hex}"))
+def moved_here(planning: Planning, place: str, walked: frozenset[str]) -> Iterator[TaskStep]:
+    """What the round before moved on to this one, named after what it was, in its own pen; else at the bench."""
+    snapshot = planning.snapshot
+    slot = snapshot.turn.before().slot
+    for entry in snapshot.moved_here:
+        where = snapshot.place_of(entry.subject)
+        if (where if where in walked else BENCH) == place:
+            what = "" if entry.kind is Kind.TASK else f" ({entry.kind})"
+            name = f"{snapshot.name_of(entry.subject) or GONE}{what}, moved on from the {slot}"
+            yield TaskStep(*planning.head(Kind.TASK, entry.subject, name, place, f"moved {entry.step_id.hex}"))

@@ -31,6 +31,8 @@ def alone_why(step: Step, steps: Iterable[Step], now: datetime) -> str:
         return "by itself" if step.adult_only or step.two_people or step.place == BENCH else ""
     if not isinstance(step, FeedStep):
         return "by itself"
+    if any(animal.adult_only or animal.two_people for animal in step.heads):
+        return "by itself"
     reasons = (_of_feed(due, step, steps, now) for due in step.due)
     return next((reason for reason in reasons if reason), "")
 

@@ -19,7 +19,8 @@ def test_moved_on_is_written_and_opens_the_next_round(sitting: Sitting, clock: H
     sitting.press(*AT_THE_END, "e", "enter")
     clock.move(hours=12)
     sitting.place = sitting.house.enter()
-    assert sitting.walker.steps[0].name == "Sloe (feed), moved on from the morning"
+    found = next(step for step in sitting.walker.steps if step.name == "Sloe (feed), moved on from the morning")
+    assert found.place == "Orchard"
 
 
 def test_later_in_this_round_writes_nothing(sitting: Sitting) -> None:

@@ -48,6 +48,11 @@ class Board(Over):
         """Leave, unless an amount is half typed on this board."""
         return Place.leave(self)
 
+    @property
+    def typing(self) -> bool:
+        """While an amount is half typed."""
+        return bool(self.half_typed)
+
     def takes(self, character: str) -> bool:
         """An amount for the first feed of the marked line."""
         if not job_for(self.steps[self.row]).DIGITS or not self.typed.takes(character):

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
-from datetime import timedelta
+from datetime import datetime, timedelta
 from textwrap import wrap
 
 from store.book.snapshot import Written
@@ -13,7 +13,7 @@ from store.round.together import AS_ONE
 from tui.page import Line, Role, Size, Span, line
 from tui.telling import entry_words, figure, step_words, who
 from tui.walker import Walker
-from tui.words import clock, day, volume, weight
+from tui.words import clock, day, exact, volume, weight
 
 INDENT = 14
 ROWS_OF_THE_FRAME, LEAST_ROWS = 11, 3
@@ -87,16 +87,22 @@ def notes_of(walker: Walker) -> list[Written]:
     return [entry for entry in walker.snapshot.entries if entry.kind is Kind.NOTE]
 
 
-def _next(walker: Walker, summary: Summary) -> Iterator[str]:
-    """What this round has set going, and until when."""
+def _next(walker: Walker, summary: Summary) -> list[str]:
+    """What this round has set going, and until when, in the order of time; a past round's is long over."""
     zone = walker.farm.zone
+    coming = sorted(_set_going(summary)) if walker.live else []
+    return [f"{clock(at, zone)}  {words}" for at, words in coming]
+
+
+def _set_going(summary: Summary) -> Iterator[tuple[datetime, str]]:
     for step in summary.done:
         if isinstance(step, SoakStartStep) and step.entry and step.limit:
             ready, most = (step.entry.happened_at + timedelta(hours=h) for h in (step.limit.least_h, step.limit.most_h))
-            yield f"{clock(ready, zone)} {step.name} has soaked enough, fed by {clock(most, zone)} at the latest"
+            yield ready, f"{step.name}: soaked long enough"
+            yield most, f"{step.name}: to be fed by then, your limit"
         if isinstance(step, ApartStep) and step.entry and step.want is Apart.SHUT_AWAY:
             last = step.entry.happened_at + timedelta(hours=step.calf.longest_h)
-            yield f"{clock(last, zone)} let {step.name} in to {step.cow.name} at the latest"
+            yield last, f"let {step.name} in to {step.cow.name} at the latest"
 
 
 def _skipped(step: Step) -> str:
@@ -104,10 +110,9 @@ def _skipped(step: Step) -> str:
 
 
 def _difference(walker: Walker, each: Difference) -> str:
-    given, due = (weight(kg, walker.farm.units) for kg in (each.given_kg, each.due_kg))
+    given, due, by = (exact(kg, walker.farm.units) for kg in (each.given_kg, each.due_kg, abs(each.by_kg)))
     sign = "+" if each.by_kg > 0 else "-"
-    by = f"{sign}{weight(abs(each.by_kg), walker.farm.units)}"
-    return f"{each.step.name}: {each.feed.name} {given}, plan {due} ({by})"
+    return f"{each.step.name}: {each.feed.name} {given}, plan {due} ({sign}{by})"
 
 
 def _change(walker: Walker, each: Change) -> str:

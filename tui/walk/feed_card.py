@@ -1,5 +1,7 @@
 """A feed step: each feed in scoops and weight, large; and what was given the last time."""
 
+from textwrap import wrap
+
 from store.book.figures import FedFigure, StrungFigure
 from store.book.words import State
 from store.round.amount import Unreadable, feed_amount
@@ -9,6 +11,7 @@ from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, title
 from tui.words import bare, day, in_quarters, measure_word, measured, spelled, weight
 
+REFUSAL_CELLS = 48
 ROWS_BESIDE_FEEDS = 15
 """Rows of a screen that the feeds of a step cannot have."""
 
@@ -122,7 +125,7 @@ def _reading(shown: Shown, row: int, due: DueFeed) -> list[tuple[str, Role]]:
     try:
         amount = feed_amount(shown.typed[row], due.feed, due.told, shown.units, by_weight=due.measures is None)
     except Unreadable as problem:
-        return [(str(problem), Role.WARNING)]
+        return [(row, Role.WARNING) for row in wrap(str(problem), REFUSAL_CELLS)]
     dry = " dry" if due.feed.soaked else ""
     told = f"{measured(amount.measures, due.told)}, " if amount.measures is not None and due.told else ""
     return [
@@ -157,7 +160,7 @@ def _last_time(shown: Shown, step: FeedStep, size: Size) -> list[Line]:
         if due.feed.id in step.before.given_kg
     ]
     when = f"{day(step.before.day)} {shown.walker.turn.slot}"
-    return [line(Span(cut(f"  LAST    {when}: {' + '.join(given) or 'other feeds'}", size.width - 1)))]
+    return wrapped(f"LAST    {when}: {' + '.join(given) or 'other feeds'}", size.width, Role.TEXT, "  ")
 
 
 def _told_as(due: DueFeed, kg: float, shown: Shown) -> str:

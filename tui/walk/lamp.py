@@ -52,6 +52,11 @@ class Lamp(Place):
         """Everything typed and not yet written."""
         return " ".join(typed.text for typed in self.typed.values() if typed.text)
 
+    @property
+    def typing(self) -> bool:
+        """While an amount is half typed."""
+        return bool(self.half_typed)
+
     def takes(self, character: str) -> bool:
         """A digit starts an amount, or picks a line."""
         if self.job.PICKS:

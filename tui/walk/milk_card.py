@@ -14,7 +14,7 @@ from tui.walk.title import animal_facts, scale_for, title
 from tui.words import bare, clock, day, hours, volume, weight
 
 CAUTION = "Treated or just calved: none to the house until label or vet allow."
-BEFORE = "Wipe, first squirts into the cup: clear? Four quarters alike? If not: M, S or V"
+BEFORE = "Wipe. First squirts clear? Four quarters alike? If not: M, S or V"
 LONG_H = 16.0
 """Past this the udder fills more slowly and the estimate is unsure (Elliott et al. 1960). [h]"""
 
@@ -39,7 +39,8 @@ def _figures(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
     text = shown.typed.get(0, "")
     left = large_lines(text or "?", Role.TYPED if text else Role.QUIET, size.width // 2 - 8, scale)
     column = 2 + max(map(width_of, left)) + 2
-    words = beside([(Span("  "), *each) for each in left], [line(each) for each in _scale_words(step, amount)], column)
+    told = _scale_words(step, amount)
+    words = beside([(Span("  "), *each) for each in left], [line(each) for each in told], column)
     if problem:
         return [*words, *wrapped(problem, size.width, Role.WARNING, "  ")]
     if amount is None:
@@ -47,7 +48,7 @@ def _figures(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
     right = large_lines(bare(amount.milk_kg), Role.AMOUNT, size.width // 2, scale)
     figure = beside(right, [line(each) for each in _milk_words(shown, step, amount)], max(map(width_of, right)) + 2)
     equals = [(Span("=  " if at == scale else "   ", Role.STRONG), *each) for at, each in enumerate(figure)]
-    return beside(words, equals, column + 20)
+    return beside(words, equals, column + max(map(len, told)) + 1)
 
 
 def _amount(shown: Shown, step: MilkStep) -> tuple[PailAmount | None, str]:
@@ -94,7 +95,8 @@ def _context(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
     elapsed_h = _elapsed_h(shown, step)
     since = "hours since it was emptied: not known" if elapsed_h is None else f"{hours(elapsed_h)} since it was emptied"
     unsure = ", long: the estimate is unsure" if elapsed_h and elapsed_h > LONG_H else ""
-    before = "  ".join(weight(pail.milk_kg, shown.units).split()[0] for pail in step.milking.pails_before[:3])
+    pails = [pail.milk_kg for pail in step.milking.pails_before if pail.milk_kg is not None]
+    before = "  ".join(weight(kg, shown.units).split()[0] for kg in pails[:3])
     zone = shown.walker.farm.zone
     calves = [calf_words(calf, shown.now, zone) for calf in step.calves]
     lines = [line(Span(f"  CALF    {words}", Role.TEXT if fine else Role.WARNING)) for words, fine in calves]

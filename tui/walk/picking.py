@@ -63,7 +63,7 @@ class Picking(Over):
         Key((), "1-9", "pick", "Picks a line of the list."),
         Key(("up",), "Up Down", "line", "The line above or below.", lambda place: place.move(-1)),
         Key(("down",), "Down", "", "", lambda place: place.move(1)),
-        Key((*BACKSPACE, "left", "escape"), "Backspace", "back, write nothing", "Goes back; nothing is written.", go_back),
+        Key((*BACKSPACE, "left", "escape"), "Backspace", "back", "Goes back; nothing is written.", go_back),
         HELP_KEY,
         LEAVE_KEY,
     )  # fmt: skip

@@ -3,6 +3,7 @@
 from datetime import date
 
 from store.book.facts import Animal
+from store.book.words import Stage
 from tui.frame import SMALL
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of
 from tui.words import age
@@ -29,6 +30,7 @@ def title(name: str, facts: list[str], size: Size) -> list[Line]:
 
 def animal_facts(what: str, animal: Animal, place: str, today: date) -> list[str]:
     """What is to be done, where she stands, her tag, and where she is in life."""
-    stage = f"{animal.stage.value} {age(animal.calved_on, today)}" if animal.calved_on else animal.stage.value
+    milking = animal.calved_on if animal.stage is Stage.IN_MILK else None
+    stage = f"{animal.stage.value} {age(milking, today)}" if milking else animal.stage.value
     born = f", {age(animal.born_on, today)} old" if animal.born_on and not animal.calved_on else ""
     return [what, f"{place}   {animal.tag}".rstrip(), stage + born]

@@ -9,7 +9,7 @@ from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
 from tui.place import BACKSPACE, ENTER, Key, Over, Rooms, go_back
 from tui.walk.lamp import Lamp
-from tui.words import day, in_quarters
+from tui.words import day, measured
 
 PLACES_KG = 3
 
@@ -62,7 +62,7 @@ def _feed(step: FeedStep) -> Iterator[str]:
         yield f"{due.feed.name}: {due.due_kg:.{PLACES_KG}f} kg due{each}{since}."
         if due.told and due.told.holds_kg and due.measures is not None:
             weighed = f", weighed {day(due.told.weighed_at)}" if due.told.weighed_at else ""
-            told = f"{in_quarters(due.measures)} {due.told.plural} x {due.told.holds_kg:g} kg a {due.told.name}"
+            told = f"{measured(due.measures, due.told)} x {due.told.holds_kg:g} kg a {due.told.name}"
             yield f"    {told}{weighed} = {due.as_shown_kg:.{PLACES_KG}f} kg, the nearest quarter."
 
 

@@ -13,7 +13,7 @@ from tui.words import clock
 
 
 class Told(Over):
-    """The notes marked for the next person, and what the last round moved on."""
+    """The notes marked for the next person. What was moved on stands in the walk."""
 
     def draw(self, size: Size) -> Page:
         """Each note with who wrote it and when."""

@@ -49,8 +49,12 @@ class Vet(Over):
         calved = f", calved {day(animal.calved_on)} ({age(animal.calved_on, today)} ago)" if animal.calved_on else ""
         yield f"{animal.name.upper()}  {animal.tag}  {animal.stage.value}{calved}"
         milking = self.walker.snapshot.milkings.get(animal.id)
-        if milking and milking.pails_before:
-            yield "milk, newest first: " + "  ".join(f"{pail.milk_kg:.1f}" for pail in milking.pails_before[:5]) + " kg"
+        pails = [pail.milk_kg for pail in milking.pails_before if pail.milk_kg is not None] if milking else []
+        if pails:
+            yield "milk, newest first: " + "  ".join(f"{kg:.1f}" for kg in pails[:5]) + " kg"
+        withheld = self.walker.snapshot.withheld.get(animal.id)
+        if withheld:
+            yield f"milk withheld: {withheld.why}"
         mine = [entry for entry in self.walker.snapshot.entries if entry.subject.animal_id == animal.id]
         for entry in mine[-3:]:
             yield entry_words(self.walker, entry)

@@ -1,6 +1,7 @@
 """The snapshot of one round."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from datetime import date, datetime
 from typing import Any
 from uuid import UUID
@@ -41,8 +42,10 @@ def read_snapshot(desk: Desk, turn: Turn, now: datetime) -> Snapshot:
     rows = reading.rows
     feeds = facts.feeds(rows(sql.FEEDS), rows(sql.BARRED))
     animal_portions, pen_portions = _portions(reading, feeds, turn.slot)
-    next_animal, next_pen = _portions(reading, feeds, turn.after().slot)
+    next_begins = max(turn.after().begins(reading.farm.zone), now)
+    next_animal, next_pen = _portions(reading, feeds, turn.after().slot, at=micros(next_begins))
     shares = _shares(reading)
+    named = rows(sql.NAMES)
     before = {"day": turn.before().day.isoformat(), "slot": turn.before().slot}
     return Snapshot(
         farm=reading.farm,
@@ -55,6 +58,8 @@ def read_snapshot(desk: Desk, turn: Turn, now: datetime) -> Snapshot:
         portions_next=next_animal | next_pen,
         milkings={uid(found[0]): _milking(reading, found) for found in rows(sql.MILKINGS)},
         jobs=facts.jobs(rows(sql.JOBS)),
+        names={uid(id_): name for id_, name, _ in named},
+        pen_of={uid(id_): uid(pen_id) for id_, _, pen_id in named if pen_id is not None},
         given_before=_given_before(reading, animal_portions, pen_portions),
         shares=shares,
         withheld=facts.withheld(rows(sql.WITHHELD)),
@@ -66,11 +71,17 @@ def read_snapshot(desk: Desk, turn: Turn, now: datetime) -> Snapshot:
     )
 
 
+def read_again(desk: Desk, before: Snapshot, now: datetime) -> Snapshot:
+    """The snapshot after an entry of this very round was added by this program: nothing else can have changed."""
+    reading = Reading(desk, before.turn, now)
+    return replace(before, farm=reading.farm, shares=_shares(reading), entries=read_entries(reading.rows))
+
+
 def _portions(
-    reading: Reading, feeds: Mapping[UUID, Feed], slot: str
+    reading: Reading, feeds: Mapping[UUID, Feed], slot: str, **more: Any
 ) -> tuple[dict[UUID, tuple[Portion, ...]], dict[UUID, tuple[Portion, ...]]]:
-    measures = reading.rows(sql.MEASURES)
-    plans = (reading.rows(statement, slot=slot) for statement in (sql.ANIMAL_PLANS, sql.PEN_PLANS))
+    measures = reading.rows(sql.MEASURES, **more)
+    plans = (reading.rows(statement, slot=slot, **more) for statement in (sql.ANIMAL_PLANS, sql.PEN_PLANS))
     animals, pens = (facts.portions(each, feeds, measures) for each in plans)
     return animals, pens
 

@@ -76,6 +76,14 @@ LEFT JOIN pail_as p ON p.id = {_in_force("pail_as", "n.pail_id = m.pail_id")}
 WHERE m.milked
 """
 
+NAMES = f"""
+SELECT i.id, a.name, NULL AS pen_id FROM animal i
+JOIN animal_as a ON a.id = {_in_force("animal_as", "n.animal_id = i.id")}
+UNION ALL SELECT i.id, a.name, i.id FROM pen i JOIN pen_as a ON a.id = {_in_force("pen_as", "n.pen_id = i.id")}
+UNION ALL SELECT i.id, a.name, a.pen_id FROM task i JOIN task_as a ON a.id = {_in_force("task_as", "n.task_id = i.id")}
+UNION ALL SELECT i.id, a.name, NULL FROM feed i JOIN feed_as a ON a.id = {_in_force("feed_as", "n.feed_id = i.id")}
+"""
+
 JOBS = f"""
 SELECT i.id, a.name, a.pen_id, a.closing, a.adult_only, a.two_people, a.position FROM task i
 JOIN task_as a ON a.id = {_in_force("task_as", "n.task_id = i.id")}
@@ -115,11 +123,12 @@ WHERE e.id = (
 ANIMAL_GIVEN_BEFORE, PEN_GIVEN_BEFORE = _given_before("animal"), _given_before("pen")
 
 PAILS_BEFORE = f"""
-SELECT e.happened_at, m.milk_kg, m.held_back FROM entry e JOIN milked m ON m.entry_id = e.id
-WHERE e.animal_id = :subject AND e.kind = 'milk' AND e.state = 'done' AND NOT (e.day = :day AND e.slot = :slot)
-AND e.happened_at < :at AND {NEWEST_OF_ITS_STEP} AND m.milk_kg IS NOT NULL
+SELECT e.happened_at, m.milk_kg, m.held_back FROM entry e LEFT JOIN milked m ON m.entry_id = e.id
+WHERE e.animal_id = :subject AND e.kind = 'milk' AND e.state IN ('done', 'on paper')
+AND NOT (e.day = :day AND e.slot = :slot) AND e.happened_at < :at AND {NEWEST_OF_ITS_STEP}
 ORDER BY e.happened_at DESC, e.id DESC LIMIT 16
 """
+"""Also what is still on paper: she was emptied then, but when is not known."""
 
 PARTINGS = f"""
 SELECT p.state, e.happened_at, e.happened_from FROM entry e JOIN parted p ON p.entry_id = e.id

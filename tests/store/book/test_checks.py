@@ -89,7 +89,7 @@ def test_an_amount_is_a_finite_number(still_desk: Desk, table: str, name: str, b
     """Neither infinity nor no number at all. (SQLite keeps NaN as no value, and that may be one.)"""
     row = raw_row(still_desk, table, filled=name) | {name: beyond}
     kept_as_none = still_desk.engine().dialect.name == "sqlite" and math.isnan(beyond)
-    optional = not record_of(table).model_fields[name].is_required()
+    optional = NoneType in kinds(record_of(table).model_fields[name].annotation)
     fate = {"fate": None} if name == "milk_kg" and kept_as_none else {}
     assert refused(still_desk, table, row | fate) is not (kept_as_none and optional)
 
