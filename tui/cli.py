@@ -4,7 +4,6 @@ import argparse
 import sqlite3
 import sys
 from collections.abc import Sequence
-from importlib.metadata import version
 from pathlib import Path
 
 from platformdirs import user_data_path
@@ -40,9 +39,19 @@ def _of_disk(error: OSError | sqlite3.Error) -> str:
     return str(error)
 
 
+class _Version(argparse.Action):
+    """Looks the version up only when it is asked for: that takes as long as a whole reading of the book."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
+        """Print it and leave."""
+        from importlib.metadata import version  # noqa: PLC0415
+
+        parser.exit(OK, f"penwalk {version('penwalk')}\n")
+
+
 def _parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(prog="penwalk", description="The bench book of a keeper of a few cattle.")
-    parser.add_argument("--version", action="version", version=f"penwalk {version('penwalk')}")
+    parser.add_argument("--version", action=_Version, nargs=0, help="say which Penwalk this is")
     parser.add_argument("--book", default=str(user_data_path("penwalk", appauthor=False) / "farm.penwalk"),
                         help="the book: a path, or a postgresql:// address")  # fmt: skip
     parser.add_argument("--look", choices=("dark", "light"), default="dark", help="colours of the screen")

@@ -41,14 +41,18 @@ class House:
     def enter(self) -> Place:
         """Where a sitting begins: a round left open is offered first, then this one."""
         this = self._this()
-        self.walker.open_turn(this.before())
-        if self.walker.snapshot.entries and self.walker.first_open() is not None and not self.walker.ended():
+        if self.walker.left_unfinished(this.before()):
+            self.walker.open_turn(this.before())
             return Unfinished(self, Closing(self))
-        return self.this_round(this)
+        return self._begin() if self.walker.turn == this else self.this_round()
 
-    def this_round(self, turn: Turn | None = None) -> Place:
-        """The round of this moment, where it stands; back after a while, what the time has changed."""
-        self.walker.open_turn(turn or self._this())
+    def this_round(self) -> Place:
+        """The round of this moment, where it stands."""
+        self.walker.open_turn(self._this())
+        return self._begin()
+
+    def _begin(self) -> Place:
+        """What the last person left is read first; back after a while, what the time has changed."""
         if to_tell(self.walker):
             return Told(self, self.first())
         return Returned(self, self.first()) if is_long_ago(self.walker) else self.first()

@@ -57,6 +57,14 @@ class Walker:
         past = turn_at(now, self.zone, self.evening_from_h) != self.turn
         return min(now, self.turn.facts_at(self.zone, self.evening_from_h)) if past else now
 
+    def left_unfinished(self, turn: Turn) -> bool:
+        """Whether a round was begun and neither finished nor ended."""
+        now = self.book.clock.now()
+        snapshot = read_snapshot(self.book.desk, turn, min(now, turn.facts_at(self.zone, self.evening_from_h)))
+        if not snapshot.entries or _is_ended(snapshot):
+            return False
+        return any(step.state is State.OPEN for step in plan(snapshot))
+
     def open_turn(self, turn: Turn, *, live: bool = True) -> None:
         """Another round, in the same sitting. live: it is walked now; else it is typed in later."""
         self.turn, self.live, self.set_at = turn, live, None
@@ -111,7 +119,7 @@ class Walker:
 
     def ended(self) -> bool:
         """Whether this round was ended."""
-        return any(entry.kind is Kind.ROUND and entry.state is State.DONE for entry in self.snapshot.counts().values())
+        return _is_ended(self.snapshot)
 
     def last_seen_apart(self, calf_id: UUID) -> datetime | None:
         """When a calf was last written down as shut away."""
@@ -128,3 +136,7 @@ class Walker:
             raise BookError("The book knows nobody who does rounds. Add a line to person.csv and person_as.csv.")
         last = self.last_confirmed()
         return next((person for person in here if last and person.id == last.person_id), here[0])
+
+
+def _is_ended(snapshot: Snapshot) -> bool:
+    return any(entry.kind is Kind.ROUND and entry.state is State.DONE for entry in snapshot.counts().values())
