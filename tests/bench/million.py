@@ -1,20 +1,21 @@
 """A book with very many entries, made by the ordinary append path: python -m tests.bench.million [entries]
 
 Every entry is planned, drafted and appended as the program does it; only the wait for the disk is off while it is
-built. The demo farm has 24 steps a day, so a million entries are 114 years of it: the book is larger than any real one.
+built. The small farm of the tests has some thirty steps a day, so a million entries are ninety years of it.
 Prints how large a step is in the file, and what reading a round costs beside the demo's book.
 """
 
 import hashlib
 import random
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import closing
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from tempfile import gettempdir
 from time import perf_counter
+from typing import Any
 
 from store.book.drafts import Draft
 from store.book.folder.take_in import new_book_from
@@ -22,11 +23,22 @@ from store.book.form import HEAD
 from store.book.migrating import MIGRATIONS
 from store.book.opening import Book, open_book
 from store.book.reading import read_facts, read_snapshot
+from store.book.snapshot import Snapshot
 from store.book.turn import Turn, turn_at
-from store.book.words import EVENING, MORNING, SKIP_REASONS, Fate
-from store.round.confirm import Hand, done, fed, milked, skipped
+from store.book.words import EVENING, MORNING, SKIP_REASONS, Fate, Fill, Soak
+from store.round.confirm import Hand, counted, done, felt, parted, skipped
+from store.round.measured import fed, milked, soak_checked, soak_started
 from store.round.plan import plan
-from store.round.steps import FeedStep, MilkStep, Step
+from store.round.steps import (
+    ApartStep,
+    CountStep,
+    FeedStep,
+    MilkStep,
+    SoakCheckStep,
+    SoakStartStep,
+    Step,
+    UdderStep,
+)
 from tests.bench.telling import Figures, ratio, say, tell
 from tests.farm import FOLDER, HandClock
 from tests.farm import MORNING as DEMO_BEGINS
@@ -74,28 +86,28 @@ def _fill(place: Path, entries: int) -> None:
 
 
 def _drafts(book: Book, entries: int) -> Iterator[Draft]:
-    """So many confirmed steps, day after day, ending on the last day."""
+    """So many confirmed steps, day after day, ending on the last day; the plan is drawn anew once a slot."""
     chance = random.Random(7)
-    by_slot = {slot: _steps(book, slot) for slot in (MORNING, EVENING)}
-    farm = read_facts(book.desk, DEMO_BEGINS)
-    person = read_snapshot(book.desk, Turn(LAST_DAY, MORNING), DEMO_BEGINS).people[0]
-    day = LAST_DAY - timedelta(days=entries // sum(map(len, by_slot.values())))
-    left = entries
+    snapshots = {slot: _snapshot(book, slot) for slot in (MORNING, EVENING)}
+    a_day = sum(len(plan(snapshot)) for snapshot in snapshots.values())
+    day, left = LAST_DAY - timedelta(days=entries // a_day), entries
     while left:
-        for slot, steps in by_slot.items():
+        for slot, snapshot in snapshots.items():
             turn = Turn(day, slot)
             at = datetime(day.year, day.month, day.day, BEGINS_H[slot], 30, tzinfo=UTC)
-            for step in steps[:left]:
+            steps = plan(replace(snapshot, turn=turn))[:left]
+            for step in steps:
                 at += timedelta(seconds=chance.randint(60, 300))
-                named = replace(step, step_id=turn.step_id(farm.id, step.kind, step.subject.id), entry=None)
-                yield _draft(Hand(turn, person.id, at, farm.units), named, chance)
-            left -= len(steps[:left])
+                hand = Hand(turn, snapshot.people[0].id, at, snapshot.farm.units)
+                yield _draft(hand, step, chance)
+            left -= len(steps)
         day += timedelta(days=1)
 
 
-def _steps(book: Book, slot: str) -> tuple[Step, ...]:
-    """What the demo farm's plan asks for in a slot."""
-    return plan(read_snapshot(book.desk, Turn(DEMO_BEGINS.date(), slot), DEMO_BEGINS))
+def _snapshot(book: Book, slot: str) -> Snapshot:
+    """What the small farm's plan is drawn from in a slot, before anything of it is written."""
+    snapshot = read_snapshot(book.desk, Turn(DEMO_BEGINS.date(), slot), DEMO_BEGINS)
+    return replace(snapshot, entries=(), moved_here=(), notes=())
 
 
 def _draft(hand: Hand, step: Step, chance: random.Random) -> Draft:
@@ -106,7 +118,16 @@ def _draft(hand: Hand, step: Step, chance: random.Random) -> Draft:
         return fed(hand, step, typed)
     if isinstance(step, MilkStep):
         return milked(hand, step, f"{chance.uniform(6.0, 11.0):.1f}", Fate.HOUSE)
-    return done(hand, step)
+    return OTHERS.get(type(step), done)(hand, step)
+
+
+OTHERS: dict[type[Step], Callable[[Hand, Any], Draft]] = {
+    CountStep: lambda hand, step: counted(hand, step, len(step.heads)),
+    ApartStep: parted,
+    UdderStep: lambda hand, step: felt(hand, step, Fill.SLACK),
+    SoakCheckStep: lambda hand, step: soak_checked(hand, step, Soak.FIT),
+    SoakStartStep: lambda hand, step: soak_started(hand, step, ""),
+}
 
 
 def first_read_s(place: Path) -> float:

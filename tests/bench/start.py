@@ -12,7 +12,7 @@ from tests.bench.bare import NOTE, WORD
 from tests.bench.million import ENTRIES, long_book
 from tests.bench.telling import Figures, ratio, say, tell
 from tests.bench.wire import Wire
-from tests.terminal.walking import PENWALK, folders
+from tests.terminal.walking import DEMO, PENWALK, folders
 
 RUNS = 20
 ROOT = Path(__file__).parent.parent.parent
@@ -60,7 +60,7 @@ def main() -> None:
         shutil.copy(long_book(0), book)
         commands = {
             "bare": (ours("bare"), (WORD,)),
-            "demo": ([PENWALK, "demo"], FIRST_STEP),
+            "demo": ([PENWALK, *DEMO], FIRST_STEP),
             "book": ([PENWALK, "--book", str(book)], FIRST_STEP),
             "long": ([PENWALK, "--book", str(long_book(entries))], FIRST_STEP),
         }

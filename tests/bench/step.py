@@ -16,7 +16,7 @@ from time import perf_counter
 from tests.bench.start import FIRST_STEP, environment, ours
 from tests.bench.telling import Figures, ratio, say, tell
 from tests.bench.wire import Wire
-from tests.terminal.walking import MORNING, OTHER_KEY, PENWALK
+from tests.terminal.walking import DEMO, MORNING, OTHER_KEY, PENWALK
 
 MORNINGS = 20
 APART_S = 0.07
@@ -24,6 +24,8 @@ LOADED_S = 1.5
 """After this long the libraries that write are loaded. [s]"""
 ROW_BYTES = 400
 """About what a step takes in the book."""
+TYPED = ("feed", "hay", "milk", "count")
+"""Kinds of steps at which a digit is drawn large, with all that depends on it."""
 Times = dict[str, list[float]]
 
 
@@ -54,11 +56,11 @@ def press_s(wire: Wire, keys: str, *texts: str) -> float:
 def morning(demo: Wire, counter: Wire, raw: sqlite3.Connection, presses: int, times: Times) -> int:
     """Walk one pretend morning, the counter and the raw row between its keys; the counter's figure at the end."""
     for number, step in enumerate(MORNING, 1):
-        if step.writes.kind == "task":
-            demo.pause(APART_S)
-            demo.press(OTHER_KEY)
+        if step.writes.kind in TYPED:
+            times["digit"].append(press_s(demo, "2", "Backspace"))
         else:
-            times["digit"].append(press_s(demo, "4", "leave"))
+            demo.pause(APART_S)
+            demo.press("2" if step.writes.kind == "udder" else OTHER_KEY)
         presses += 1
         times["counter"].append(press_s(counter, " ", f"figure {presses}."))
         demo.pause(APART_S)
@@ -77,7 +79,7 @@ def main() -> None:
         with Wire(ours("counter"), env) as counter:
             counter.painted_s("figure 0.")
             for _ in range(mornings):
-                with Wire([PENWALK, "demo", "--afresh"], env) as demo:
+                with Wire([PENWALK, *DEMO, "--afresh"], env) as demo:
                     demo.painted_s(*FIRST_STEP)
                     demo.pause(LOADED_S)
                     presses = morning(demo, counter, raw, presses, times)
