@@ -7,6 +7,7 @@ from collections.abc import Callable
 
 from rich.segment import Segment
 from textual import events
+from textual.geometry import Region
 from textual.strip import Strip
 from textual.widget import Widget
 
@@ -88,10 +89,14 @@ class Stage(Widget, can_focus=True):
 
     def paint(self) -> None:
         """Draw the page and put on the screen what changed of it."""
-        page = self.place.draw(Size(self.size.width, self.size.height))
-        if page != self.page:
-            self.page = page
+        before, self.page = self.page, self.place.draw(Size(self.size.width, self.size.height))
+        if len(before.lines) != len(self.page.lines):
             self.refresh()
+            return
+        rows = (row for row, pair in enumerate(zip(before.lines, self.page.lines, strict=True)) if pair[0] != pair[1])
+        changed = [Region(0, row, self.size.width, 1) for row in rows]
+        if changed:
+            self.refresh(*changed)
 
     def render_line(self, y: int) -> Strip:
         """One line of the page in the look of the theme."""
