@@ -20,6 +20,8 @@ from tui.walk.feed_card import told_in_short
 from tui.walk.jobs import job_for
 from tui.walk.shown import Shown
 
+ROWS_OF_THE_FRAME = 10
+
 
 class Board(Over):
     """Lines of steps; Enter writes the marked one, A then Enter writes all that are open, as shown."""
@@ -91,7 +93,7 @@ class Board(Over):
             return self._on()
         sure = self.sure_of == self.half_typed != ""
         try:
-            draft = job_for(step).draft(self.walker.hand(), self._shown(step), step, sure=sure)
+            draft = job_for(step).draft(self.walker.hand(), self._shown(step, self.row), step, sure=sure)
         except Doubtful as question:
             self.sure_of = self.half_typed
             return self.say(str(question))
@@ -126,8 +128,10 @@ class Board(Over):
         last = self.walker.last_confirmed()
         return last.happened_at if last else None
 
-    def _shown(self, step: Step) -> Shown:
-        return Shown(self.walker, step, {0: self.typed.text} if self.typed.text else {}, 0)
+    def _shown(self, step: Step, at: int) -> Shown:
+        """A line as it stands; what is typed belongs to the marked one."""
+        typed = {0: self.typed.text} if self.typed.text and at == self.row else {}
+        return Shown(self.walker, step, typed, 0)
 
     def _on(self) -> Place:
         """The next open line, or the walk where all are written."""
@@ -143,21 +147,26 @@ class Board(Over):
         steps = self.steps
         done = sum(step.state is not State.OPEN for step in steps)
         head = f"  {self.title}   {done} of {len(steps)} written"
-        body: list[Line] = [(), line(Span(cut(head, size.width - 1), Role.STRONG)), ()]
-        room = max(size.height - 10, 3)
-        first = max(min(self.row - room // 2, len(steps) - room), 0)
-        for at, step in enumerate(steps[first : first + room], first):
-            body.append(self._line(at, step, size))
+        lines: list[Line] = []
+        here = 0
+        for at, step in enumerate(steps):
+            here = len(lines) if at == self.row else here
+            lines += self._lines(at, step, size)
+        room = max(size.height - ROWS_OF_THE_FRAME, 3)
+        first = max(min(here - room // 2, len(lines) - room), 0)
+        body: list[Line] = [(), line(Span(cut(head, size.width - 1), Role.STRONG)), (), *lines[first : first + room]]
         return framed(self, body, size, steps[self.row] if steps else None)
 
-    def _line(self, at: int, step: Step, size: Size) -> Line:
-        """The amounts, cut before the reason or the state behind them is."""
-        told = told_in_short(self._shown(step) if at == self.row else Shown(self.walker, step, {}, 0), step)
+    def _lines(self, at: int, step: Step, size: Size) -> list[Line]:
+        """Every amount of a step, and behind the last why it stands by itself, or what became of it."""
         state = self._alone(step).upper() if step.state is State.OPEN else step.state.value.upper()
-        room = size.width - 8 - (len(state) + 2 if state else 0)
-        words = f" {'>' if self._is_marked(at, step) else ' '} {cut(told, room)}{'  ' + state if state else ''} "
-        quiet = Role.TEXT if step.state is State.OPEN else Role.QUIET
-        return line(" ", Span(words, Role.HERE if self._is_marked(at, step) else quiet))
+        rows = told_in_short(self._shown(step, at), step, size.width - 8)
+        if state and len(rows[-1]) + len(state) + 2 > size.width - 8:
+            rows.append("")
+        rows[-1] += f"  {state}" if state else ""
+        marked = self._is_marked(at, step)
+        role = Role.HERE if marked else Role.TEXT if step.state is State.OPEN else Role.QUIET
+        return [line(" ", Span(f" {'>' if marked and not n else ' '} {row} ", role)) for n, row in enumerate(rows)]
 
     def _is_marked(self, at: int, step: Step) -> bool:
         """Whether the next Enter writes this line."""

@@ -7,10 +7,12 @@ from store.book.words import State
 from store.round.amount import Unreadable, feed_amount
 from store.round.steps import DueFeed, FeedStep, Step
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of, wrapped
+from tui.telling import step_words
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, title
 from tui.words import bare, day, in_quarters, measure_word, measured, spelled, weight
 
+NAME_CELLS, TAG_CELLS = 10, 10
 REFUSAL_CELLS = 48
 ROWS_BESIDE_FEEDS = 15
 """Rows of a screen that the feeds of a step cannot have."""
@@ -169,13 +171,18 @@ def _told_as(due: DueFeed, kg: float, shown: Shown) -> str:
     return weight(kg, shown.units)
 
 
-def told_in_short(shown: Shown, step: Step) -> str:
-    """A step in one line, for a board: the animal, her tag, and every amount."""
+def told_in_short(shown: Shown, step: Step, width: int) -> list[str]:
+    """A step for a board: the animal, her tag, and every amount, in as many rows as they need; nothing is cut off."""
     if not isinstance(step, FeedStep):
-        return f"{step.name} ({step.kind.value})"
+        return [cut(step_words(step), width)]
     tag = step.animal.tag if step.animal else f"{len(step.heads)} heads"
-    feeds = [_short(shown, row, due) for row, due in enumerate(step.due)]
-    return f"{step.name.upper():<9} {tag:<10} " + "   ".join(feeds)
+    rows = [f"{step.name.upper():<9} {tag:<{TAG_CELLS}}"]
+    for row, due in enumerate(step.due):
+        amount = f" {_short(shown, row, due)}  "
+        if row and len(rows[-1]) + len(amount) > width:
+            rows.append(" " * (NAME_CELLS + TAG_CELLS))
+        rows[-1] += amount
+    return [cut(each.rstrip(), width) for each in rows]
 
 
 def _short(shown: Shown, row: int, due: DueFeed) -> str:
