@@ -48,16 +48,16 @@ def test_on_a_full_disk_an_enter_says_so_keeps_what_was_typed_and_writes_when_th
     env: dict[str, str],
 ) -> None:
     with demo(env) as terminal:
-        walk(terminal, last=2)
+        walk(terminal, last=3)
         no_room(terminal, walked_book(env))
         terminal.press("3.5\r")
         terminal.wait_for("Nothing was written")
         assert "= 3 1/2 scoops" in terminal.screen
-        wait_for_step(terminal, 2)
-        assert entries(env) == [step.writes for step in MORNING[:2]]
+        wait_for_step(terminal, 3)
+        assert entries(env) == [step.writes for step in MORNING[:3]]
         room_again(terminal)
         terminal.press("\x1b[B\r")
-        walk(terminal, first=3)
+        walk(terminal, first=4)
         terminal.press("q")
         assert terminal.left() == 0
     assert entries(env) == [step.writes for step in MORNING]
@@ -66,7 +66,7 @@ def test_on_a_full_disk_an_enter_says_so_keeps_what_was_typed_and_writes_when_th
 
 def test_a_disk_that_stays_full_can_be_left_and_what_was_confirmed_is_there(env: dict[str, str]) -> None:
     with demo(env) as terminal:
-        walk(terminal, last=4)
+        walk(terminal, last=6)
         no_room(terminal, walked_book(env))
         for keys in ("\r", "s1\r", "2\r"):
             terminal.press(OTHER_KEY)
@@ -76,20 +76,20 @@ def test_a_disk_that_stays_full_can_be_left_and_what_was_confirmed_is_there(env:
         terminal.press("\x7fq")
         assert terminal.left() == 0
         assert b"Traceback" not in terminal.wire
-    assert entries(env) == [step.writes for step in MORNING[:4]]
+    assert entries(env) == [step.writes for step in MORNING[:6]]
     assert is_whole(env)
 
 
 def test_a_kill_on_a_full_disk_loses_nothing_confirmed(env: dict[str, str]) -> None:
     with demo(env) as terminal:
-        walk(terminal, last=4)
+        walk(terminal, last=6)
         no_room(terminal, walked_book(env))
         terminal.press(OTHER_KEY + "\r")
         terminal.wait_for("Nothing was written")
         terminal.kill()
-    assert entries(env) == [step.writes for step in MORNING[:4]]
+    assert entries(env) == [step.writes for step in MORNING[:6]]
     with demo(env) as terminal:
-        walk(terminal, first=4)
+        walk(terminal, first=6)
     assert is_whole(env)
 
 
@@ -134,7 +134,7 @@ def test_a_device_without_room_is_told_apart_from_nothing_and_loses_nothing(
     script = f"""mount -t tmpfs -o size=2m none {cache} && cp -r {kept}/. {cache} && trap '' TERM
     {PENWALK} demo; rm -f {cache}/ballast; cp -r {cache}/. {kept}"""
     with Terminal([unshare, "-rm", "sh", "-c", script], env) as terminal:
-        walk(terminal, last=2)
+        walk(terminal, last=3)
         ballast = Path(f"/proc/{terminal.pid}/root{cache}/ballast")
         fill(ballast)
         terminal.press("3.5\r")
@@ -142,10 +142,10 @@ def test_a_device_without_room_is_told_apart_from_nothing_and_loses_nothing(
         assert "= 3 1/2 scoops" in terminal.screen
         ballast.unlink()
         terminal.press("\x1b[B\r")
-        walk(terminal, first=3, last=5)
+        walk(terminal, first=4, last=6)
         terminal.press("q")
         assert terminal.left() == 0
-    assert entries(env | {"XDG_CACHE_HOME": str(kept)}) == [step.writes for step in MORNING[:5]]
+    assert entries(env | {"XDG_CACHE_HOME": str(kept)}) == [step.writes for step in MORNING[:6]]
 
 
 def fill(ballast: Path) -> None:

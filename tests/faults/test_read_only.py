@@ -30,7 +30,7 @@ def bound_demo(env: dict[str, str]) -> Terminal:
 def book(env: dict[str, str]) -> Iterator[Path]:
     """The working copy with two steps written; whatever a test does, its folder can be tidied up after it."""
     with demo(env) as terminal:
-        walk(terminal, last=2)
+        walk(terminal, last=3)
         terminal.press("q")
         assert terminal.left() == 0
     place = walked_book(env)
@@ -43,7 +43,7 @@ def try_a_step(env: dict[str, str]) -> None:
     with bound_demo(env) as terminal:
         terminal.wait_until(lambda: " to do" in terminal.screen or not terminal.glance(), "a screen or a sentence")
         if " to do" in terminal.screen:
-            wait_for_step(terminal, 2)
+            wait_for_step(terminal, 3)
             terminal.press("3.5\r")
             terminal.wait_for("Nothing was written")
             assert "= 3 1/2 scoops" in terminal.screen
@@ -76,7 +76,7 @@ def test_a_book_that_may_be_written_again_takes_the_round_up_where_it_stood(env:
     try_a_step(env)
     book.chmod(0o644)
     with bound_demo(env) as terminal:
-        wait_for_step(terminal, 2)
-        terminal.press(OTHER_KEY + MORNING[2].keys)
         wait_for_step(terminal, 3)
-    assert entries(env) == [step.writes for step in MORNING[:3]]
+        terminal.press(OTHER_KEY + MORNING[3].keys)
+        wait_for_step(terminal, 4)
+    assert entries(env) == [step.writes for step in MORNING[:4]]

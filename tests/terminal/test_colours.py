@@ -21,7 +21,7 @@ def colours_in(wire: bytes) -> set[int]:
 
 def look_around(terminal: Terminal) -> None:
     """Some steps, every list, help, a refusal, and the closing with something not recorded."""
-    walk(terminal, last=3)
+    walk(terminal, last=4)
     terminal.press("7.2")
     terminal.wait_for("kg milk")
     terminal.press("\rs")
@@ -32,9 +32,9 @@ def look_around(terminal: Terminal) -> None:
     terminal.wait_for("UNDO")
     terminal.press("\x7fh")
     terminal.wait_for("KEYS HERE")
-    terminal.press("\x7f1\r\r")
+    terminal.press("\x7f\r\r")
     terminal.wait_for("That Enter came too soon")
-    terminal.press(OTHER_KEY + "\x1b[C" * 12)
+    terminal.press(OTHER_KEY + "\x1b[C" * 16)
     terminal.wait_for("NOT RECORDED")
     terminal.press("q")
     assert terminal.left() == 0

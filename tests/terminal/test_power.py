@@ -44,11 +44,11 @@ def test_a_kill_right_at_an_enter_leaves_that_step_written_whole_or_not_at_all(
     env: dict[str, str], pause_s: float
 ) -> None:
     with demo(env) as terminal:
-        walk(terminal, last=2)
-        terminal.hold(OTHER_KEY + MORNING[2].keys, times=1, gap_s=pause_s)
+        walk(terminal, last=3)
+        terminal.hold(OTHER_KEY + MORNING[3].keys, times=1, gap_s=pause_s)
         terminal.kill()
     held = entries(env)
-    assert held in ([step.writes for step in MORNING[:2]], [step.writes for step in MORNING[:3]])
+    assert held in ([step.writes for step in MORNING[:3]], [step.writes for step in MORNING[:4]])
     with demo(env) as terminal:
         assert written_steps(terminal) == len(held)
         walk(terminal, first=len(held))
@@ -57,11 +57,11 @@ def test_a_kill_right_at_an_enter_leaves_that_step_written_whole_or_not_at_all(
 
 def test_what_was_typed_and_not_confirmed_is_not_written_by_a_kill(env: dict[str, str]) -> None:
     with demo(env) as terminal:
-        walk(terminal, last=3)
+        walk(terminal, last=4)
         terminal.press("7.2")
         terminal.wait_for("kg milk")
         terminal.kill()
-    assert entries(env) == [step.writes for step in MORNING[:3]]
+    assert entries(env) == [step.writes for step in MORNING[:4]]
 
 
 def test_killed_again_and_again_the_morning_still_adds_up(env: dict[str, str]) -> None:

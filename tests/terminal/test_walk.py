@@ -61,16 +61,16 @@ def test_a_finished_morning_begins_again_with_nothing_written(env: dict[str, str
 
 def test_an_undone_step_is_open_again_and_both_entries_stay_in_the_book(env: dict[str, str]) -> None:
     with demo(env) as terminal:
-        walk(terminal, last=2)
+        walk(terminal, last=3)
         terminal.press("u")
         terminal.wait_for("UNDO")
         terminal.press("\r")
-        terminal.wait_for("1 done  0 skipped  12 to do")
+        terminal.wait_for("2 done  0 skipped  15 to do")
         terminal.press(OTHER_KEY + "3\r")
-        terminal.wait_for("2 done  0 skipped  11 to do")
+        terminal.wait_for("3 done  0 skipped  14 to do")
         terminal.press("q")
         terminal.left()
-    assert [(entry.name, entry.state, entry.figures) for entry in entries(env)[1:]] == [
+    assert [(entry.name, entry.state, entry.figures) for entry in entries(env)[2:]] == [
         ("Stall", "done", (8.2,)),
         ("Stall", "open", ()),
         ("Stall", "done", (6.15,)),

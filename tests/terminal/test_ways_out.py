@@ -45,7 +45,7 @@ def test_a_signal_with_something_typed_leaves_a_tidy_terminal_and_writes_nothing
 ) -> None:
     with Shell(env, *DEMO) as shell:
         wait_for_step(shell, 0)
-        shell.press("\x1b[C3.5")
+        shell.press("\x1b[C\x1b[C3.5")
         shell.wait_for("= 3 1/2 flakes")
         shell.press("\x1b[D")
         shell.wait_for("is typed and not written")

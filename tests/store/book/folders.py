@@ -11,11 +11,12 @@ from store.book.desk import Desk
 from store.book.errors import FolderError
 from store.book.folder.header import FILE
 from store.book.folder.take_in import take_in
-from store.book.records import RECORDS, Entry, Line
+from store.book.records import RECORDS, Entry
+from store.book.records import Line as LineRecord
 from tests.farm import FOLDER
 from tests.store.book.tools import all_rows, table_of
 
-PAST = tuple(f"{table_of(record)}.csv" for record in RECORDS if record is Entry or issubclass(record, Line))
+PAST = tuple(f"{table_of(record)}.csv" for record in RECORDS if record is Entry or issubclass(record, LineRecord))
 """The files of the rounds that were walked."""
 Line = dict[str, str]
 

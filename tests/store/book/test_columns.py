@@ -12,7 +12,9 @@ from sqlmodel import Session, col, select
 from store.book.clock import MICROSECOND, micros, moment, new_id
 from store.book.columns import Moment
 from store.book.desk import Desk
-from store.book.records import Animal, AnimalAs, Entry, PersonAs, Standing
+from store.book.records import Entry
+from store.book.records.farm import PersonAs
+from store.book.records.yard import Animal, AnimalAs, Standing
 from store.book.words import Kind, State
 from tests.farm import MORNING
 

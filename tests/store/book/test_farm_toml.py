@@ -7,11 +7,11 @@ from uuid import UUID
 import pytest
 
 from store.book.desk import FileDesk
+from store.book.facts import FarmFacts
 from store.book.folder.header import FILE, read_header
 from store.book.folder.take_in import take_in
 from store.book.migrating import migrate
 from store.book.reading import read_facts
-from store.book.facts import FarmFacts
 from store.book.words import Air, Units
 from tests.farm import MORNING
 from tests.store.book.folders import edit, mistakes

@@ -13,7 +13,8 @@ from store.book.folder.cells import cells_of
 from store.book.folder.put_out import put_out
 from store.book.folder.take_in import take_in
 from store.book.opening import Book
-from store.book.records import RECORDS, Animal, AnimalAs, Farm
+from store.book.records import RECORDS, Farm
+from store.book.records.yard import Animal, AnimalAs
 from store.book.words import Stage
 from store.round.plan import plan
 from tests.farm import FOLDER, MORNING, HandClock, morning
@@ -92,6 +93,16 @@ def test_a_folder_holds_a_file_for_each_record_class_and_no_other(file_desk: Fil
         if record is not Farm:
             with (tmp_path / "out" / f"{table_of(record)}.csv").open(encoding="utf-8", newline="") as file:
                 assert next(csv.reader(file)) == list(cells_of(record))
+
+
+def test_what_comes_out_is_csv_as_rfc_4180_has_it(file_desk: FileDesk, tmp_path: Path) -> None:
+    """Lines end with CR LF; a cell with a comma, a quote or a line end stands in quotes, its quotes doubled."""
+    add_animal(file_desk, 'the "Old", one')
+    put_out(file_desk, tmp_path / "out")
+    for path in (tmp_path / "out").glob("*.csv"):
+        assert path.read_bytes().endswith(b"\r\n")
+        assert path.read_bytes().count(b"\n") == path.read_bytes().count(b"\r\n"), path.name
+    assert b',"the ""Old"", one",' in (tmp_path / "out" / "animal_as.csv").read_bytes()
 
 
 def test_the_same_folder_twice_adds_nothing_the_second_time(bare: Desk) -> None:

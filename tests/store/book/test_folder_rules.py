@@ -14,6 +14,12 @@ from tests.store.book.folders import change, copy_farm, edit, lines_of, mistakes
 Break = Callable[[Path], None]
 
 
+TWICE = "both or neither of animal_id and pen_id; expected one of the two"
+SUBJECTS = "animal_id, pen_id, task_id, feed_id; expected exactly one"
+TURN = "day without slot, or slot without day; expected both or neither"
+FATE = "milk_kg without fate, or fate without milk_kg; expected both or neither"
+
+
 def _both_subjects(folder: Path) -> None:
     change(folder, "feed_plan.csv", 2, id="a-new-one", pen_id="stall")
 
@@ -40,23 +46,46 @@ def test_what_only_the_database_would_refuse_is_named_too(folder: Path, file_des
 
 
 @pytest.mark.parametrize(
-    ("name", "cells"),
+    ("name", "cells", "said"),
     [
-        ("entry.csv", {"pen_id": "stall"}),
-        ("entry.csv", {"feed_id": ""}),
-        ("entry.csv", {"day": "", "step_id": "a-step"}),
-        ("milked.csv", {"fate": ""}),
-        ("milked.csv", {"milk_kg": ""}),
+        ("entry.csv", {"pen_id": "stall"}, f"2 of {SUBJECTS}"),
+        ("entry.csv", {"pen_id": "stall", "animal_id": "hazel"}, f"3 of {SUBJECTS}"),
+        ("entry.csv", {"feed_id": ""}, f"0 of {SUBJECTS}"),
+        ("entry.csv", {"day": ""}, TURN),
+        ("entry.csv", {"slot": ""}, TURN),
+        ("milked.csv", {"fate": ""}, FATE),
+        ("milked.csv", {"milk_kg": ""}, FATE),
+        ("feed_plan.csv", {"pen_id": "stall"}, TWICE),
+        ("feed_plan.csv", {"animal_id": ""}, TWICE),
     ],
 )
-def test_half_a_fact_in_a_written_round_is_named(tmp_path: Path, name: str, cells: dict[str, str]) -> None:
-    """Two subjects, none, a slot without a day, milk without a fate."""
+def test_half_a_fact_is_named_in_words(tmp_path: Path, name: str, cells: dict[str, str], said: str) -> None:
+    """Two subjects, none, a slot without a day, milk without a fate: what was found and what is expected."""
     folder, place = copy_farm(tmp_path / "farm", past=True), tmp_path / "made.penwalk"
-    lines = lines_of(folder / name)
-    write_lines(folder / name, [{"step_id": "", **line} if name == "entry.csv" else line for line in lines])
     change(folder, name, 2, **cells)
-    with pytest.raises(FolderError, match=rf"{name} line 2"):
+    with pytest.raises(FolderError) as error:
         new_book_from(folder, place)
+    assert f"{name} line 2: found {said}." in str(error.value).splitlines()
+
+
+def test_two_entries_that_replace_each_other_are_refused_in_a_sentence(tmp_path: Path) -> None:
+    """A circle, which only a hand can write; no book is left behind."""
+    folder, place = copy_farm(tmp_path / "farm", past=True), tmp_path / "made.penwalk"
+    first, second, *rest = lines_of(folder / "entry.csv")
+    first, second = first | {"replaces_id": second["id"]}, second | {"replaces_id": first["id"]}
+    write_lines(folder / "entry.csv", [first, second, *rest])
+    with pytest.raises(BookError):
+        new_book_from(folder, place)
+    assert not place.exists()
+
+
+def test_a_long_chain_of_corrections_is_taken_in_whatever_the_order(tmp_path: Path) -> None:
+    """The newest stands first, each replaces the one below it."""
+    folder, place = copy_farm(tmp_path / "farm", past=True), tmp_path / "made.penwalk"
+    lines = lines_of(folder / "entry.csv")
+    chain = [lines[0] | {"id": f"again-{at}", "replaces_id": f"again-{at - 1}"} for at in range(20, 0, -1)]
+    write_lines(folder / "entry.csv", [*chain, lines[0] | {"id": "again-0", "replaces_id": lines[0]["id"]}, *lines])
+    assert new_book_from(folder, place) > len(lines) + 20
 
 
 def test_an_entry_that_replaces_a_later_line_is_taken_in(tmp_path: Path) -> None:

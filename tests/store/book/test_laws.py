@@ -12,34 +12,55 @@ from uuid import UUID
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from store.book.drafts import Draft
+from store.book.drafts import Draft, Subject
 from store.book.merging import merge
 from store.book.opening import Book, open_book
 from store.book.reading import read_snapshot
 from store.book.snapshot import Snapshot, Written
 from store.book.words import SKIP_REASONS, State
-from store.round.confirm import skipped, undone
+from store.round.confirm import Hand, counted, got_out, left_open, moved_on, noted, skipped, undone
 from store.round.plan import plan
+from store.round.steps import ApartStep, CountStep, Step
 from tests.farm import MORNING, HandClock, built, hand, morning
 from tests.store.book.tools import all_rows
-from tests.store.book.walking import confirmed
+from tests.store.keys import pressed
 
 BENCHES = ("barn", "kitchen")
-STEPS = 5
-"""Few steps, so that both benches often write the same one."""
+ROUNDS = (MORNING, MORNING + timedelta(hours=12))
+"""The pretend morning, and its evening: what the morning moves on is asked for there."""
 
-Act = tuple[int, int, str, int]
-"""Which bench; which step; confirm, skip, undo or merge; by how much its clock is moved before, back or on. [s]"""
+Act = tuple[int, int, int, str, int]
+"""Which bench; which round; which step; what; by how much its clock is moved before, back or on. [s]"""
 
 ACTS = st.lists(
     st.tuples(
         st.integers(0, 1),
-        st.integers(0, STEPS - 1),
-        st.sampled_from(["confirm", "confirm", "skip", "undo", "merge"]),
-        st.sampled_from([0, 0, 1, 40, -1, -90, -4000]),
+        st.sampled_from((0, 0, 0, 1)),
+        st.sampled_from((0, 0, 1, 1, 2, *range(3, 17))),  # often the same one; every kind of step is among them
+        st.sampled_from(
+            ("confirm", "confirm", "skip", "undo", "merge", "move on", "move on", "paper", "short", "words")
+        ),
+        st.sampled_from((0, 0, 1, 40, -1, -90, -4000)),
     ),
-    max_size=12,
+    max_size=14,
 )
+
+
+def drafts(at: Hand, step: Step, what: str) -> list[Draft]:
+    """What a keeper writes at a step; nothing where there is nothing to undo."""
+    if what == "undo":
+        return [undone(at, step.entry)] if step.entry is not None and step.state is not State.OPEN else []
+    if what == "words":
+        note = noted(at, Subject() if step.subject.task_id else step.subject, "Look at this again", tell=True)
+        return [note, got_out(at, step.cow.id, step.calf.calf.id, at.now)] if isinstance(step, ApartStep) else [note]
+    if what == "short" and isinstance(step, CountStep):
+        return [counted(at, step, 0)]
+    written = {
+        "skip": lambda: skipped(at, step, SKIP_REASONS[0]),
+        "move on": lambda: moved_on(at, step),
+        "paper": lambda: left_open(at, step, State.ON_PAPER),
+    }
+    return [written.get(what, lambda: pressed(at, step))()]
 
 
 @dataclass
@@ -51,24 +72,18 @@ class Bench:
     book: Book
     wrote: dict[UUID, Draft] = field(default_factory=dict)
 
-    def act(self, step_at: int, what: str, moved_s: int) -> None:
-        """Do one thing at one step of the morning, as the lamp would."""
+    def act(self, round_at: int, step_at: int, what: str, moved_s: int) -> None:
+        """Do one thing at one step of a round, as the lamp would."""
         self.clock.move(seconds=moved_s)
-        snapshot = self.seen()
-        step = plan(snapshot)[step_at]
-        if what == "confirm":
-            draft = confirmed(self.book, snapshot, step)
-        elif what == "skip":
-            draft = skipped(hand(self.book, snapshot), step, SKIP_REASONS[step_at])
-        elif step.entry is not None and step.entry.state is not State.OPEN:
-            draft = undone(hand(self.book, snapshot), step.entry)
-        else:
-            return
-        self.wrote[self.book.append(draft)] = draft
+        snapshot = self.seen(round_at)
+        steps = plan(snapshot)
+        for draft in drafts(hand(self.book, snapshot), steps[step_at % len(steps)], what):
+            self.wrote[self.book.append(draft)] = draft
 
-    def seen(self) -> Snapshot:
-        """The pretend morning's round, whatever the clock says meanwhile."""
-        return read_snapshot(self.book.desk, morning_of(self.book).turn, MORNING)
+    def seen(self, round_at: int = 0) -> Snapshot:
+        """The pretend morning's round or its evening's, whatever the clock says meanwhile."""
+        turn = morning_of(self.book).turn
+        return read_snapshot(self.book.desk, turn.after() if round_at else turn, ROUNDS[round_at])
 
     def take_in(self, other: "Bench") -> None:
         """Merge another bench's book into this one; it is closed meanwhile."""
@@ -107,15 +122,17 @@ def newest_of(entries: tuple[Written, ...], step_id: UUID) -> Written:
     return max((each for each in entries if each.step_id == step_id), key=lambda each: (each.written_at, each.id.bytes))
 
 
-def assert_nothing_lost(found: Snapshot, wrote: dict[UUID, Draft]) -> None:
-    """Every key press is in the book once, as it was meant, and nothing else is."""
-    ids = [entry.id for entry in found.entries]
-    assert sorted(ids) == sorted(wrote)
-    for entry in found.entries:
+def assert_nothing_lost(found: tuple[Snapshot, ...], wrote: dict[UUID, Draft]) -> None:
+    """Every entry that either bench wrote is there once, as it was confirmed, and no other one."""
+    entries = [entry for snapshot in found for entry in snapshot.entries]
+    assert {entry.id for entry in entries} == wrote.keys()
+    assert len(entries) == len(wrote)
+    for entry in entries:
         draft = wrote[entry.id]
-        assert (entry.step_id, entry.state, entry.reason) == (draft.step_id, draft.state, draft.reason)
-        assert (*entry.fed, *([entry.milked] if entry.milked else [])) == draft.figures
+        assert (entry.step_id, entry.state, entry.reason) == (draft.step_id or entry.id, draft.state, draft.reason)
+        assert (entry.kind, entry.subject, entry.figures) == (draft.kind, draft.subject, draft.figures)
         assert (entry.replaces_id, entry.happened_at) == (draft.shown, draft.happened_at)
+        assert entry.happened_from == draft.happened_from
 
 
 def assert_newest_counts(found: Snapshot) -> None:
@@ -129,23 +146,47 @@ def assert_newest_counts(found: Snapshot) -> None:
             assert entry.written_at > by_id[entry.replaces_id].written_at
 
 
+def assert_moved_on_is_asked_for(before: Snapshot, after: Snapshot) -> None:
+    """Just the steps whose newest entry moves them on are asked for in the next round, each once."""
+    moved = {entry.id for entry in before.counts().values() if entry.state is State.MOVED_ON}
+    assert {entry.id for entry in after.moved_here} == moved
+    assert sum("moved on from" in step.name for step in plan(after)) == len(moved)
+
+
 @given(acts=ACTS, apart_s=st.sampled_from([0, 1, -1, 90, -7200]))
-@example(acts=[(0, 0, "confirm", 0), (1, 0, "confirm", 0), (0, 0, "undo", 0), (1, 0, "skip", 0)], apart_s=0)
-@example(acts=[(0, 1, "confirm", 0), (1, 1, "merge", 0), (1, 1, "confirm", -4000), (0, 1, "skip", 40)], apart_s=-7200)
+@example(acts=[(0, 0, 0, "confirm", 0), (1, 0, 0, "confirm", 0), (0, 0, 0, "undo", 0), (1, 0, 0, "skip", 0)], apart_s=0)
+@example(
+    acts=[(0, 0, 1, "confirm", 0), (1, 0, 1, "merge", 0), (1, 0, 1, "confirm", -4000), (0, 0, 1, "skip", 40)],
+    apart_s=-7200,
+)
+@example(
+    acts=[(0, 0, 4, "move on", 0), (1, 0, 4, "confirm", 0), (0, 1, 0, "confirm", 0), (1, 0, 5, "words", 0)], apart_s=90
+)
 @settings(max_examples=25, deadline=None)
 def test_whatever_two_benches_write_merging_makes_one_book_of_it(acts: list[Act], apart_s: int) -> None:
-    """Both ways of merging give the same rows, snapshot and plan; nothing is lost, and the newest entry counts."""
+    """Both ways of merging give the same rows, snapshots and plans; nothing is lost, and the newest entry counts."""
     with two_benches(apart_s) as benches:
-        for which, step_at, what, moved_s in acts:
+        for which, round_at, step_at, what, moved_s in acts:
             if what == "merge":
                 benches[which].take_in(benches[1 - which])
             else:
-                benches[which].act(step_at, what, moved_s)
+                benches[which].act(round_at, step_at, what, moved_s)
         benches[0].take_in(benches[1])
         benches[1].take_in(benches[0])
-        found = [bench.seen() for bench in benches]
+        found = [(bench.seen(0), bench.seen(1)) for bench in benches]
         assert all_rows(benches[0].book.desk) == all_rows(benches[1].book.desk)
         assert found[0] == found[1]
-        assert plan(found[0]) == plan(found[1])
+        assert [plan(each) for each in found[0]] == [plan(each) for each in found[1]]
         assert_nothing_lost(found[0], benches[0].wrote | benches[1].wrote)
-        assert_newest_counts(found[0])
+        for snapshot in found[0]:
+            assert_newest_counts(snapshot)
+        assert_moved_on_is_asked_for(*found[0])
+
+
+def test_the_law_draws_from_every_kind_of_step() -> None:
+    """So many steps there are at least, and of every kind."""
+    with two_benches(0) as (bench, _):
+        steps = plan(bench.seen(0))
+        kinds = {step.kind.value for step in steps}
+    assert len(steps) == 17
+    assert kinds == {"count", "soak", "hay", "feed", "apart", "udder", "milk", "task"}

@@ -7,14 +7,14 @@ import pytest
 
 from store.book.desk import FileDesk, ServerDesk
 from store.book.errors import BookError, BookInUse, DamagedBook, NoBook
+from store.book.folder.put_out import put_out
 from store.book.folder.take_in import new_book_from, take_in
 from store.book.merging import merge
 from store.book.opening import Book
-from store.book.records import Weighing
 from store.round.plan import plan
-from tests.farm import HandClock, small_book, morning
+from tests.farm import HandClock, morning, small_book
 from tests.store.book.folders import add, copy_farm, edit
-from tests.store.book.tools import Rows, all_rows, table_of
+from tests.store.book.tools import Rows, all_rows
 from tests.store.book.walking import confirmed, walk_morning
 
 BARN, KITCHEN = "barn", "kitchen"
@@ -159,29 +159,31 @@ def test_a_merge_that_fails_half_way_adds_nothing(place: Path, benches: dict[str
         walk_morning(Book(desk, HandClock(), BARN))
 
 
-def test_two_folders_that_use_one_id_for_two_things_are_not_merged_in_silence(place: Path) -> None:
-    """Both benches added `scoop-hay-1`, with another weight: either way gives one book, or a sentence."""
+def test_two_books_that_use_one_id_for_two_things_are_refused_in_a_sentence(place: Path) -> None:
+    """Both benches added `scoop-hay-1`, with another weight: which one is right only the keeper knows."""
     folders = {bench: copy_farm(place / f"farm-{bench}") for bench in (BARN, KITCHEN)}
     for bench, holds_kg in ((BARN, "0.2"), (KITCHEN, "0.3")):
         cells = {"measure_id": "scoop", "feed_id": "hay", "begins_at": "2026-03-11", "holds_kg": holds_kg}
         add(folders[bench], "weighing.csv", id="scoop-hay-1", **cells)
         with closing(small_book(place, bench=bench)) as book:
             take_in(folders[bench], book.desk)
-    try:
-        one, other = merged(place, BARN, KITCHEN), merged(place, KITCHEN, BARN)
-    except BookError:
-        return
-    assert one[table_of(Weighing)] == other[table_of(Weighing)]
+    for into, other in ((BARN, KITCHEN), (KITCHEN, BARN)):
+        with closing(FileDesk(place / f"{into}.penwalk")) as desk:
+            before = all_rows(desk)
+            with pytest.raises(BookError, match=r"^Nothing was merged: .*one id but other content: 1 in weighing\.$"):
+                merge(desk, place / f"{other}.penwalk")
+            assert all_rows(desk) == before
 
 
-def test_merging_into_a_book_on_a_server_works_or_is_refused_in_a_sentence(
+def test_a_book_on_a_server_takes_no_file_in_and_says_what_to_do_instead(
     server_desk: ServerDesk, place: Path, benches: dict[str, Rows]
 ) -> None:
-    """A file's rows can be had there, or it says that they cannot."""
+    """Export, then import: that works there."""
     before = all_rows(server_desk)
-    try:
+    with pytest.raises(BookError, match=r"^Only a book in a file .* Export the other book, then import its folder\.$"):
         merge(server_desk, place / "kitchen.penwalk")
-    except BookError:
-        assert all_rows(server_desk) == before
-    else:
-        assert all_rows(server_desk) == union(before, benches[KITCHEN])
+    assert all_rows(server_desk) == before
+    with closing(FileDesk(place / "kitchen.penwalk")) as other:
+        put_out(other, place / "out")
+    take_in(place / "out", server_desk)
+    assert all_rows(server_desk) == union(before, benches[KITCHEN])

@@ -153,9 +153,25 @@ def test_a_figure_out_of_bounds_leaves_no_entry_behind(desk_book: Book) -> None:
     snapshot = morning(desk_book)
     draft = confirmed(desk_book, snapshot, step_of(snapshot, "Hazel", "milk"))
     before = all_rows(desk_book.desk)
-    with pytest.raises(DamagedBook, match="^Nothing was written: "):
+    with pytest.raises(DamagedBook, match=r"^Nothing was written: "):
         desk_book.append(replace(draft, figures=(MilkedFigure(80.5, fate=Fate.HOUSE),)))
     assert all_rows(desk_book.desk) == before
+
+
+def test_a_weighing_is_one_row_that_begins_when_it_was_written(desk_book: Book) -> None:
+    """And counts from then on."""
+    due = plan(morning(desk_book))[3]
+    assert isinstance(due, FeedStep)
+    told = due.due[0].told
+    assert told is not None
+    before = all_rows(desk_book.desk)["weighing"]
+    desk_book.weigh(told.id, due.due[0].feed.id, 0.9)
+    (row,) = set(all_rows(desk_book.desk)["weighing"]) - set(before)
+    assert row[1] == row[2]
+    again = plan(morning(desk_book))[3]
+    assert isinstance(again, FeedStep)
+    assert again.due[0].told is not None
+    assert again.due[0].told.holds_kg == 0.9
 
 
 def test_an_entry_says_which_bench_wrote_it(desk_book: Book) -> None:

@@ -1,18 +1,24 @@
 """Count steps: heads and a look open each pen; a short count stays open, with what was seen."""
 
+from dataclasses import replace
+from datetime import timedelta
+
 import pytest
 
+from store.book.facts import Parting
 from store.book.figures import CountedFigure
 from store.book.opening import Book
-from store.book.words import Kind, State
-from store.round.confirm import counted, left_open, skipped
+from store.book.words import Apart, Kind, State
+from store.round.confirm import counted, got_out, left_open, parted, skipped
 from store.round.plan import plan
 from store.round.steps import CountStep
 from store.round.summary import summarise
+from tests.farm import MORNING, morning
 from tests.farm import hand as hand_at
-from tests.farm import morning
-from tests.store.round.made import dawn, hand, moved, walk, without_animal, wrote
-from tests.store.round.named import count_of, steps_of
+from tests.store.round.made import dawn, dusk, hand, moved, walk, without_animal, wrote
+from tests.store.round.named import apart_of, count_of, steps_of
+
+HOUR = timedelta(hours=1)
 
 
 def test_every_pen_that_anybody_stands_in_is_counted_first() -> None:
@@ -37,6 +43,29 @@ def test_the_heads_follow_an_animal_that_moves() -> None:
     assert [animal.name for animal in count_of(after, "Orchard").heads] == ["Hazel", "Sloe", "Tansy"]
     assert [animal.name for animal in count_of(after, "Stall").heads] == ["Fennel"]
     assert count_of(after, "Stall").step_id == count_of(dawn(), "Stall").step_id
+
+
+def test_a_calf_that_was_let_in_is_expected_with_its_cow() -> None:
+    """In the evening Rook has been with Fennel since the morning: three heads there, and nobody in the calf pen."""
+    assert [animal.name for animal in count_of(dusk(), "Stall").heads] == ["Fennel", "Hazel", "Rook"]
+    assert "Calf pen" not in {step.name for step in steps_of(dusk(), CountStep)}
+    assert [animal.name for animal in count_of(moved(dusk(), "Fennel", "Orchard"), "Orchard").heads] == [
+        "Fennel", "Rook", "Sloe", "Tansy"
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize("state", Apart)
+def test_where_a_calf_is_expected_is_what_was_known_before_the_round(state: Apart) -> None:
+    """Shut away: in its own pen; let in, or found out: with its cow. What this round writes of it changes nothing."""
+    (share,) = dawn().shares
+    before = replace(dawn(), shares=(replace(share, partings=(Parting(state, MORNING - HOUR, None),)),))
+    there = "Calf pen" if state is Apart.SHUT_AWAY else "Stall"
+    assert "Rook" in [animal.name for animal in count_of(before, there).heads]
+    latch, found_out = apart_of(before, "Rook"), (share.cow_id, share.calf_id, None)
+    for draft in (parted(hand(before), latch), got_out(hand(before), *found_out)):
+        now = Parting(Apart.LET_IN, draft.happened_at, None)
+        after = replace(before, shares=(replace(share, partings=(now, *before.shares[0].partings)),))
+        assert count_of(wrote(after, draft), there).heads == count_of(before, there).heads
 
 
 @pytest.mark.parametrize(("seen", "state"), [(2, State.DONE), (3, State.DONE), (1, State.OPEN), (0, State.OPEN)])

@@ -125,6 +125,15 @@ def test_a_pail_that_she_held_back_is_not_compared_but_she_was_milked() -> None:
     assert milk_of(found, "Fennel").rates_kg_h == pytest.approx((8.0 / 12,))
 
 
+def test_a_pail_still_on_paper_makes_the_one_behind_it_incomparable() -> None:
+    """She was emptied in between, but when, and of how much, nobody typed in yet."""
+    pails = (pail(ago(1), 8.0), PastPail(ago(1, 12), None, held_back=False), pail(ago(2), 8.0), pail(ago(3), 8.0))
+    found = milk_of(fennel(pails), "Fennel")
+    assert found.emptied_at == ago(1)
+    assert found.rates_kg_h == pytest.approx((8.0 / 24,))
+    assert milk_of(fennel(pails[1:]), "Fennel").emptied_at is None
+
+
 def test_the_first_pail_ever_has_no_hours_of_its_own() -> None:
     """Nobody knows since when she had filled."""
     assert milk_of(fennel((pail(ago(1), 8.0),)), "Fennel").rates_kg_h == ()

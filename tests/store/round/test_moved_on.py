@@ -3,8 +3,11 @@
 from dataclasses import replace
 from datetime import date, timedelta
 
+import pytest
+
 from store.book.opening import Book
 from store.book.reading import read_snapshot
+from store.book.records.feeding import TaskAs
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn
 from store.book.words import EVENING, Fate, State
@@ -13,10 +16,10 @@ from store.round.measured import milked
 from store.round.plan import plan
 from store.round.steps import PastStep, Step, TaskStep
 from store.round.summary import summarise
-from tests.farm import MORNING, HandClock
+from tests.farm import MORNING, HandClock, morning
 from tests.farm import hand as hand_at
-from tests.farm import morning
-from tests.store.round.made import dawn, hand, the_step, wrote
+from tests.store.book.seeing import put
+from tests.store.round.made import dawn, hand, moved, the_step, wrote
 from tests.store.round.named import feed_of, milk_of, soak_start_of, steps_of, task_of
 
 SWEEP = "Water trough runs"
@@ -49,24 +52,56 @@ def test_a_step_moved_on_is_no_longer_open_and_not_done_either() -> None:
     assert step not in (*found.done, *found.not_recorded, *found.skipped)
 
 
-def test_the_next_round_asks_for_it_first_of_all(book: Book) -> None:
-    """At the bench, open, named after what it was and where it came from."""
+def test_the_next_round_asks_for_it_in_its_own_pen_behind_all_else(book: Book) -> None:
+    """Open, named after what it was and where it came from."""
     found = morning(book)
     for step in (milk_of(found, "Hazel"), feed_of(found, "Stall")):
         move(book, found, step)
-    steps = plan(evening(book))[:2]
-    assert [(step.name, step.place, step.state) for step in steps] == [
-        ("Hazel (milk), moved on from the morning", "Bench", State.OPEN),
-        ("Stall (hay), moved on from the morning", "Bench", State.OPEN),
+    steps = [step for step in plan(evening(book)) if step.place == "Stall"][-2:]
+    assert [(step.name, step.state) for step in steps] == [
+        ("Hazel (milk), moved on from the morning", State.OPEN),
+        ("Stall (hay), moved on from the morning", State.OPEN),
     ]
     assert all(isinstance(step, TaskStep) for step in steps)
     assert len({step.step_id for step in plan(evening(book))}) == len(plan(evening(book)))
+
+
+def test_what_has_no_pen_is_asked_for_first_of_all_at_the_bench(book: Book) -> None:
+    """The soak, a job of the bench, an animal that stands nowhere here, a pen that is out of use."""
+    found = morning(book)
+    for step in (soak_start_of(found, "lucerne pellets"), task_of(found, "Feed room shut and chained")):
+        move(book, found, step)
+    move(book, found, milk_of(found, "Hazel"))
+    later = moved(evening(book), "Hazel", None)
+    assert [step.place for step in plan(later)[:3]] == ["Bench"] * 3
+    assert [step.name for step in plan(later)[:3]] == [step.name for step in carried(later)]
+    unused = replace(evening(book), pens=())
+    assert {step.place for step in carried(unused)} == {"Bench"}
+
+
+def test_it_is_asked_for_once_though_two_pens_have_one_name(book: Book) -> None:
+    """Nobody forbids it."""
+    move(book, morning(book), feed_of(morning(book), "Stall"))
+    later = evening(book)
+    twins = replace(later, pens=tuple(replace(pen, name="Stall") for pen in later.pens))
+    assert len(carried(twins)) == 1
 
 
 def test_a_job_of_the_morning_that_is_moved_on_is_asked_for_by_its_name(book: Book) -> None:
     """Though the evening has no such job of its own."""
     move(book, morning(book), task_of(morning(book), SWEEP))
     assert [step.name for step in carried(evening(book))] == [f"{SWEEP}, moved on from the morning"]
+
+
+@pytest.mark.parametrize("flag", ["adult_only", "two_people"])
+def test_a_job_for_an_adult_or_for_two_stays_so_when_it_is_moved_on(book: Book, flag: str) -> None:
+    """The evening is no safer than the morning."""
+    job = next(job.id for job in morning(book).jobs if job.name == SWEEP)
+    put(book.desk, TaskAs, task_id=job, name=SWEEP, slot="morning", **{flag: True})
+    found = morning(book)
+    assert getattr(task_of(found, SWEEP), flag)
+    move(book, found, task_of(found, SWEEP))
+    assert [getattr(step, flag) for step in carried(evening(book))] == [True]
 
 
 def test_nothing_is_asked_for_twice_though_it_was_moved_on_twice(book: Book) -> None:
@@ -95,7 +130,7 @@ def test_it_is_not_asked_for_in_the_round_after_the_next(book: Book) -> None:
     book.clock = HandClock(MORNING + timedelta(hours=12))
     move(book, evening(book), carried(evening(book))[0])
     (step,) = carried(evening(book, tomorrow))
-    assert (step.state, step.place) == (State.OPEN, "Bench")
+    assert (step.state, step.place) == (State.OPEN, "Orchard")
 
 
 def test_what_is_moved_on_a_second_time_still_says_what_it_was(book: Book) -> None:
@@ -144,7 +179,9 @@ def test_a_soak_moved_on_is_named_after_the_feed(book: Book) -> None:
 
 
 def test_what_was_moved_on_from_an_animal_that_is_gone_is_still_asked_for() -> None:
-    """Its name is gone, the job is not."""
+    """She is gone, the job is not."""
     after = wrote(dawn(), moved_on(hand(dawn()), milk_of(dawn(), "Hazel")))
     carried_over = replace(dawn(), turn=LATER, animals=(), moved_here=after.entries)
-    assert carried(carried_over)[0].name == "gone since (milk), moved on from the morning"
+    assert carried(carried_over)[0].name == "Hazel (milk), moved on from the morning"
+    nameless = replace(carried_over, names={})
+    assert carried(nameless)[0].name == "gone since (milk), moved on from the morning"

@@ -36,10 +36,11 @@ def test_what_was_written_for_a_step_that_is_no_longer_planned_still_counts() ->
 
 
 def test_a_past_step_of_a_cow_that_is_gone_still_counts() -> None:
-    """Even her name is gone; the milk is not."""
+    """By her name; and were even that gone, the milk is not."""
     after = wrote(dawn(), milked(hand(dawn()), milk_of(dawn(), "Hazel"), "9.5", Fate.HOUSE))
     gone = without_animal(after, "Hazel")
-    assert (plan(gone)[-1].name, plan(gone)[-1].state) == ("gone since", State.DONE)
+    assert (plan(gone)[-1].name, plan(gone)[-1].state) == ("Hazel", State.DONE)
+    assert plan(replace(gone, names={}))[-1].name == "gone since"
 
 
 def test_a_past_step_keeps_the_name_of_its_pen() -> None:

@@ -50,11 +50,11 @@ def test_the_round_is_walked_from_the_bench_through_each_pen_to_the_bench() -> N
 
 def test_the_evening_is_walked_by_its_own_plan() -> None:
     """Fennel is felt and not milked, her calf is shut away, and less is fed."""
-    found = walk(dusk())
+    found = [step for step in walk(dusk()) if step[0] != "Dropped"]
     assert ("Stall", "Fennel", "udder") in found
     assert ("Stall", "Fennel", "milk") not in found
     assert ("Calf pen", "Rook", "apart") in found
-    assert len(found) == 15
+    assert len(found) == 14
 
 
 def test_the_pens_are_walked_in_the_order_of_the_farm() -> None:

@@ -54,6 +54,21 @@ def test_a_round_begins_and_ends_by_the_farms_own_clock(turn: Turn, begins: str,
     assert turn.ends(DUBLIN, 12) == utc(ends)
 
 
+@pytest.mark.parametrize(
+    ("turn", "facts_at"),
+    [
+        (Turn(date(2026, 3, 11), MORNING), "2026-03-11 11:59:59.999999"),
+        (Turn(date(2026, 3, 11), EVENING), "2026-03-11 23:59:59.999999"),
+        (Turn(date(2026, 7, 1), EVENING), "2026-07-01 22:59:59.999999"),
+        (Turn(date(2026, 3, 29), EVENING), "2026-03-29 22:59:59.999999"),
+        (Turn(date(2026, 10, 25), EVENING), "2026-10-25 23:59:59.999999"),
+    ],
+)
+def test_a_past_round_goes_by_what_was_in_force_before_midnight(turn: Turn, facts_at: str) -> None:
+    """What is dated with the next day begins at midnight, while the evening's round goes on until three."""
+    assert turn.facts_at(DUBLIN, 12) == utc(facts_at)
+
+
 @unhurried
 @given(TURNS, ZONES, st.integers(8, 17))
 def test_a_round_begins_within_itself_and_ends_when_the_next_one_begins(
@@ -61,6 +76,7 @@ def test_a_round_begins_within_itself_and_ends_when_the_next_one_begins(
 ) -> None:
     """The last microsecond is its own, the end is the next round's."""
     ends = turn.ends(zone, evening_from_h)
+    assert turn.begins(zone) < turn.facts_at(zone, evening_from_h) < ends
     assert turn_at(turn.begins(zone), zone, evening_from_h) == turn
     assert turn_at(ends - timedelta(microseconds=1), zone, evening_from_h) == turn
     assert turn_at(ends, zone, evening_from_h) == turn.after()

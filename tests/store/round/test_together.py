@@ -9,7 +9,7 @@ from store.book.drafts import Draft
 from store.book.facts import Portion
 from store.book.snapshot import Snapshot
 from store.book.words import Soak, Species, State
-from store.round.confirm import done
+from store.round.confirm import done, moved_on
 from store.round.measured import fed, soak_checked
 from store.round.plan import plan
 from store.round.steps import FeedStep, Step, TaskStep
@@ -29,7 +29,7 @@ from tests.store.round.made import (
     with_portions,
     wrote,
 )
-from tests.store.round.named import feed_of, soak_check_of, task_of
+from tests.store.round.named import apart_of, count_of, feed_of, milk_of, soak_check_of, steps_of, task_of
 
 LUCERNE, NOW = "lucerne pellets", MORNING + timedelta(minutes=5)
 A_MINUTE = timedelta(minutes=1)
@@ -71,11 +71,29 @@ def test_a_job_at_the_bench_is_by_itself() -> None:
     assert plain_steps(plan(dawn()), "Bench", NOW) == ()
 
 
-@pytest.mark.parametrize("flag", ["adult_only", "two_people"])
-def test_a_job_for_an_adult_or_for_two_is_by_itself(flag: str) -> None:
+@pytest.mark.parametrize("adult", [True, False])
+def test_a_job_for_an_adult_or_for_two_is_by_itself(adult: bool) -> None:
     """Whoever presses the key has to see it."""
-    changed = replace(dawn(), jobs=tuple(replace(job, **{flag: True}) for job in dawn().jobs))
+    changed = replace(dawn(), jobs=tuple(replace(job, adult_only=adult, two_people=not adult) for job in dawn().jobs))
     assert why(changed, task_of(changed, "Water trough runs")) == "by itself"
+
+
+@pytest.mark.parametrize("adult", [True, False])
+def test_a_bucket_of_an_animal_for_an_adult_or_for_two_is_by_itself(adult: bool) -> None:
+    """Hers, and the hay of the pen she stands in."""
+    changed = with_animal(dawn(), replace(animal_named(dawn(), "Sloe"), adult_only=adult, two_people=not adult))
+    assert {why(changed, feed_of(changed, name)) for name in ("Sloe", "Orchard")} == {"by itself"}
+    assert why(changed, feed_of(changed, "Stall")) == ""
+
+
+def test_what_has_to_be_looked_at_is_by_itself_when_it_was_moved_on_too() -> None:
+    """A milking moved on from the morning is no plain job of the evening: no key writes it along with others."""
+    looks = (milk_of(dawn(), "Hazel"), count_of(dawn(), "Stall"), apart_of(dawn(), "Rook"))
+    moved_here = wrote(dawn(), *(moved_on(hand(dawn()), step) for step in looks)).entries
+    later = replace(dusk(), entries=(), moved_here=moved_here)
+    found = [step for step in steps_of(later, TaskStep) if "moved on from" in step.name]
+    assert len(found) == 3
+    assert {why(later, step) for step in found} == {"by itself"}
 
 
 def test_only_open_steps_of_the_place_are_written_together() -> None:
