@@ -77,10 +77,15 @@ class Share:
 
 @dataclass(frozen=True, slots=True)
 class Withholding:
-    """Her milk is withheld; until None: until further notice."""
+    """Her milk is withheld from a moment on; until None: until further notice."""
 
+    since: datetime
     until: datetime | None
     why: str
+
+    def holds_at(self, at: datetime) -> bool:
+        """Whether a milking at this moment is withheld, to the minute."""
+        return self.since <= at and (self.until is None or at < self.until)
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,11 +169,12 @@ class Milking:
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """A standing task of this slot."""
+    """A standing task of a slot."""
 
     id: UUID
     name: str
     pen_id: UUID | None
     closing: bool
+    slot: str = ""
     adult_only: bool = False
     two_people: bool = False

@@ -74,16 +74,16 @@ class Snapshot:
     feeds: Mapping[UUID, Feed]
     portions: Mapping[UUID, tuple[Portion, ...]]  # by animal or pen
     milkings: Mapping[UUID, Milking]  # by animal
-    jobs: tuple[Job, ...]
+    jobs: tuple[Job, ...]  # of every slot
     names: Mapping[UUID, str]  # of every animal, pen, task and feed, also of those that are gone
     pen_of: Mapping[UUID, UUID]  # by task and pen: where it is
     shares: tuple[Share, ...]
-    withheld: Mapping[UUID, Withholding]  # by animal
+    withheld: Mapping[UUID, tuple[Withholding, ...]]  # by animal
     soak_limits: Mapping[UUID, SoakLimit]  # by feed
     batches: Mapping[UUID, Batch]  # by feed: what is soaking now
     portions_next: Mapping[UUID, tuple[Portion, ...]]  # of the round after this one, by animal or pen
     moved_here: tuple[Written, ...]  # of the round before: what was moved on to this one
-    notes: tuple[Written, ...]  # of the round before, and of this one
+    notes: tuple[Written, ...]  # of the round before
     given_before: Mapping[UUID, Given]  # by animal or pen
     entries: tuple[Written, ...]  # by (written_at, id): the history too
 
@@ -95,12 +95,18 @@ class Snapshot:
         """The name of an animal, pen, feed or job; empty for the whole yard."""
         return self.names.get(subject.id, "")
 
-    def place_of(self, subject: Subject) -> str:
-        """The name of the pen of an animal, pen or task; empty where it has none."""
+    def pen_id_of(self, subject: Subject) -> UUID | None:
+        """The pen of an animal, pen or task, if it has one that is in use."""
         stands = {animal.id: animal.pen_id for animal in self.animals} | dict(self.pen_of)
         pen_id = stands.get(subject.id)
-        return self.names.get(pen_id, "") if pen_id else ""
+        return pen_id if any(pen.id == pen_id for pen in self.pens) else None
 
     def heads(self, pen_id: UUID) -> tuple[Animal, ...]:
         """The animals that stand in a pen."""
         return tuple(animal for animal in self.animals if animal.pen_id == pen_id)
+
+
+def notes_of(entries: tuple[Written, ...]) -> tuple[Written, ...]:
+    """The notes among some entries that still count."""
+    counting = {entry.step_id: entry for entry in entries}.values()
+    return tuple(entry for entry in counting if entry.kind is Kind.NOTE and entry.state is State.DONE)

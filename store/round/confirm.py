@@ -21,7 +21,7 @@ from store.book.figures import (
 from store.book.snapshot import Written
 from store.book.turn import Turn
 from store.book.words import Apart, Fill, Kind, Soak, State, Units
-from store.round.steps import ApartStep, CountStep, FeedStep, MilkStep, SoakStartStep, Step, UdderStep
+from store.round.steps import ApartStep, CountStep, FeedStep, MilkStep, SoakStartStep, Step, TaskStep, UdderStep
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,8 +97,9 @@ def skipped(hand: Hand, step: Step, reason: str) -> Draft:
 
 
 def moved_on(hand: Hand, step: Step) -> Draft:
-    """To be done in the next round."""
-    return draft(hand, step, State.MOVED_ON, not_done(step))
+    """To be done in the next round; what it is goes with it, however often it is moved."""
+    was = step.was if isinstance(step, TaskStep) else step.kind
+    return draft(hand, step, State.MOVED_ON, not_done(step), was.value)
 
 
 def left_open(hand: Hand, step: Step, state: State = State.OPEN) -> Draft:

@@ -6,7 +6,7 @@ from datetime import datetime
 from uuid import UUID
 
 from store.book.drafts import Draft
-from store.book.facts import Feed
+from store.book.facts import Feed, Withholding
 from store.book.figures import FedFigure, Figure, MilkedFigure, SoakedFigure, StrungFigure
 from store.book.words import Fate, Soak, State, Units
 from store.round.amount import Unreadable, feed_amount, pail_amount, whole_number
@@ -30,6 +30,8 @@ def fed(hand: Hand, step: FeedStep, typed: Mapping[UUID, str], strings: str = ""
     )
     if typed and not sure:
         _ask_over_limit(hand, step, sum(each.given_kg or 0 for each in figures if isinstance(each, FedFigure)))
+    if not strings and step.entry and step.entry.state is State.DONE:
+        figures += step.entry.of(StrungFigure)
     if strings:
         figures += (StrungFigure(whole_number(strings, STRINGS_MOST, "strings")),)
     return draft(hand, step, State.DONE, figures)
@@ -59,10 +61,15 @@ def milked(hand: Hand, step: MilkStep, typed: str, fate: Fate, *, held_back: boo
     return draft(hand, step, State.DONE, (figure,))
 
 
+def withholding_at(step: MilkStep, at: datetime) -> Withholding | None:
+    """What withholds her milk at a moment; of several the one that ends last."""
+    running = [each for each in step.withheld if each.holds_at(at)]
+    return max(running, key=lambda each: (each.until is None, each.until or each.since), default=None)
+
+
 def fates_of(step: MilkStep, now: datetime) -> tuple[Fate, ...]:
     """Where her milk may go. Withheld: thrown away, and nowhere else; the record behind it is mended instead."""
-    withheld = step.withheld
-    if withheld and (withheld.until is None or withheld.until > now):
+    if withholding_at(step, now):
         return (Fate.THROWN_AWAY,)
     return tuple(Fate)
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from datetime import datetime
 
 from store.book.drafts import Subject
-from store.book.facts import Animal, PastPail, Share
+from store.book.facts import Animal, Parting, PastPail, Share
 from store.book.words import Apart, Kind
 from store.round.apart import shared_calves
 from store.round.planning import Planning
@@ -29,7 +29,7 @@ def animal_milk(planning: Planning, animal: Animal, place: str) -> Iterator[Milk
         milking=milking,
         emptied_at=emptied_at(shares, pails, None),
         rates_kg_h=tuple(_rates(shares, pails))[:COMPARED],
-        withheld=snapshot.withheld.get(animal.id),
+        withheld=snapshot.withheld.get(animal.id, ()),
     )
 
 
@@ -43,10 +43,18 @@ def emptied_at(shares: Sequence[Share], pails: Sequence[PastPail], before: datet
     starts = [pail.at for pail in pails[:1]]
     for share in shares:
         last = next((each for each in share.partings if before is None or each.at < before), None)
+        if before is not None and any(_was_out(each, before) for each in share.partings):
+            return None
         if last is None or last.state is not Apart.SHUT_AWAY:
             return None
         starts.append(last.at)
     return max(starts, default=None)
+
+
+def _was_out(parting: Parting, at: datetime) -> bool:
+    """Whether the calf may have been with her at a moment: found out later, not seen apart since before."""
+    out = parting.state is Apart.GOT_OUT and parting.since is not None
+    return out and parting.since is not None and parting.since < at <= parting.at
 
 
 def _rates(shares: Sequence[Share], pails: Sequence[PastPail]) -> Iterator[float]:

@@ -31,13 +31,12 @@ def plan(snapshot: Snapshot) -> tuple[Step, ...]:
 
 
 def _due(planning: Planning) -> Iterator[Step]:
-    walked = frozenset(pen.name for pen in planning.snapshot.pens)
-    yield from moved_here(planning, BENCH, walked)
+    yield from moved_here(planning, None)
     yield from soak_checks(planning)
     yield from tasks(planning, None, BENCH, closing=False)
     for pen in planning.snapshot.pens:
         yield from _pen(planning, pen)
-        yield from moved_here(planning, pen.name, walked)
+        yield from moved_here(planning, pen.id, pen.name)
     pen_ids = {pen.id for pen in planning.snapshot.pens}
     yield from _animals(planning, (a for a in planning.snapshot.animals if a.pen_id not in pen_ids), NO_PEN)
     for pen_id in dict.fromkeys(job.pen_id for job in planning.snapshot.jobs if job.pen_id):

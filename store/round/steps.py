@@ -112,7 +112,7 @@ class MilkStep(Step):
     milking: Milking
     emptied_at: datetime | None
     rates_kg_h: tuple[float, ...]
-    withheld: Withholding | None
+    withheld: tuple[Withholding, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,6 +130,7 @@ class TaskStep(Step):
 
     adult_only: bool = False
     two_people: bool = False
+    was: Kind = Kind.TASK  # what it was before it was moved on
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,7 +28,8 @@ def buckets(steps: Iterable[Step]) -> tuple[Step, ...]:
 def alone_why(step: Step, steps: Iterable[Step], now: datetime) -> str:
     """Why a step has to be written by itself; empty where it may be written with others."""
     if isinstance(step, TaskStep):
-        return "by itself" if step.adult_only or step.two_people or step.place == BENCH else ""
+        plain = step.was is Kind.TASK and step.place != BENCH
+        return "" if plain and not (step.adult_only or step.two_people) else "by itself"
     if not isinstance(step, FeedStep):
         return "by itself"
     if any(animal.adult_only or animal.two_people for animal in step.heads):
@@ -49,8 +50,9 @@ def with_window(draft: Draft, since: datetime | None) -> Draft:
 
 
 def _of_feed(due: DueFeed, step: FeedStep, steps: Iterable[Step], now: datetime) -> str:
-    if any(animal.species in due.feed.not_for for animal in step.heads):
-        return f"not for {step.heads[0].species.value}"
+    barred = next((animal.species for animal in step.heads if animal.species in due.feed.not_for), None)
+    if barred:
+        return f"not for {barred.value}"
     if due.since and now - due.since < FRESH:
         return "changed since yesterday"
     if due.told and due.told.weighed_at and now - due.told.weighed_at < FRESH:

@@ -5,8 +5,8 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from textwrap import wrap
 
-from store.book.snapshot import Written
-from store.book.words import Apart, Kind, Units
+from store.book.snapshot import Written, notes_of
+from store.book.words import Apart, Units
 from store.round.steps import ApartStep, SoakStartStep, Step
 from store.round.summary import Change, Difference, MilkTotal, Summary
 from store.round.together import AS_ONE
@@ -65,7 +65,7 @@ def _lists(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:
     yield from _list(width, "OTHERWISE", (_difference(walker, each) for each in summary.differences))
     yield from _list(width, "CHANGED", (_change(walker, each) for each in summary.changes))
     yield from _list(width, "AS ONE PEN", _as_one(walker, summary))
-    yield from _list(width, "NOTES", (entry_words(walker, entry) for entry in notes_of(walker)))
+    yield from _list(width, "NOTES", (entry_words(walker, entry) for entry in notes_of(walker.snapshot.entries)))
 
 
 def _together(steps: Sequence[Step]) -> list[str]:
@@ -80,11 +80,6 @@ def _as_one(walker: Walker, summary: Summary) -> Iterator[str]:
         first = min(entry.happened_from or entry.happened_at for entry in entries)
         last = max(entry.happened_at for entry in entries)
         yield f"{len(entries)} steps, done between {clock(first, zone)} and {clock(last, zone)}"
-
-
-def notes_of(walker: Walker) -> list[Written]:
-    """The notes of this round."""
-    return [entry for entry in walker.snapshot.entries if entry.kind is Kind.NOTE]
 
 
 def _next(walker: Walker, summary: Summary) -> list[str]:

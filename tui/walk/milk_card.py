@@ -5,7 +5,7 @@ from store.book.turn import local
 from store.book.words import Fate, State
 from store.husbandry.milk import usual_pail
 from store.round.amount import PailAmount, Unreadable, pail_amount
-from store.round.measured import fates_of
+from store.round.measured import fates_of, withholding_at
 from store.round.steps import MilkStep
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of, wrapped
 from tui.walk.look_cards import calf_words
@@ -120,8 +120,8 @@ def _goes_to(shown: Shown, step: MilkStep, fate: Fate) -> Line:
 
 def _withheld(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
     """Withheld milk says until when; otherwise the usual caution."""
-    withheld = step.withheld
-    if withheld is None or (withheld.until and withheld.until <= shown.now):
+    withheld = withholding_at(step, shown.now)
+    if withheld is None:
         return wrapped(CAUTION, size.width, Role.WARNING, "          ")
     zone = shown.walker.farm.zone
     until = (

@@ -52,9 +52,10 @@ class Vet(Over):
         pails = [pail.milk_kg for pail in milking.pails_before if pail.milk_kg is not None] if milking else []
         if pails:
             yield "milk, newest first: " + "  ".join(f"{kg:.1f}" for kg in pails[:5]) + " kg"
-        withheld = self.walker.snapshot.withheld.get(animal.id)
-        if withheld:
-            yield f"milk withheld: {withheld.why}"
+        now = self.walker.book.clock.now()
+        for withheld in self.walker.snapshot.withheld.get(animal.id, ()):
+            if withheld.holds_at(now):
+                yield f"milk withheld: {withheld.why}"
         mine = [entry for entry in self.walker.snapshot.entries if entry.subject.animal_id == animal.id]
         for entry in mine[-3:]:
             yield entry_words(self.walker, entry)

@@ -1,6 +1,7 @@
 """What changes slowly: farm, people, pens, animals, feeding plans, tasks."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from datetime import date, datetime
 from typing import Any
 from uuid import UUID
@@ -119,6 +120,8 @@ def portions(
     }
     by_subject: dict[UUID, tuple[Portion, ...]] = {}
     for subject, feed, due_kg, measure, since in plans:
+        if uid(feed) not in by_id:  # its plan begins before the feed itself: it is not fed yet
+            continue
         measured = told.get((uid(measure), uid(feed))) if measure else None
         portion = Portion(by_id[uid(feed)], due_kg, measured, moment(since))
         by_subject[uid(subject)] = (*by_subject.get(uid(subject), ()), portion)
@@ -131,17 +134,25 @@ def pail(id_: Any, name: str | None, empty_kg: float | None) -> Pail | None:
 
 
 def jobs(found: Sequence[FoundRow]) -> tuple[Job, ...]:
-    """Standing tasks in order."""
+    """Standing tasks of every slot, in order."""
     in_order = sorted(found, key=lambda row: (row[6], row[1], uid(row[0]).bytes))
     return tuple(
-        Job(uid(id_), name, maybe_uid(pen), bool(closing), bool(adult_only), bool(two_people))
-        for id_, name, pen, closing, adult_only, two_people, _ in in_order
+        Job(uid(id_), name, maybe_uid(pen), bool(closing), slot, bool(adult_only), bool(two_people))
+        for id_, name, pen, closing, adult_only, two_people, _, slot in in_order
     )
 
 
-def withheld(found: Sequence[FoundRow]) -> dict[UUID, Withholding]:
-    """Whose milk is withheld now, and until when."""
-    return {uid(id_): Withholding(None if ends is None else moment(ends), why) for id_, ends, why in found}
+def withheld(found: Sequence[FoundRow]) -> dict[UUID, tuple[Withholding, ...]]:
+    """Whose milk is withheld, from when and until when. Every row with an end holds until it, whatever came later;
+    one without an end holds until the next row begins."""
+    by_animal: dict[UUID, tuple[Withholding, ...]] = {}
+    for animal, begins, ends, why in found:
+        since, until = moment(begins), None if ends is None else moment(ends)
+        before = tuple(
+            replace(each, until=since) if each.until is None else each for each in by_animal.get(uid(animal), ())
+        )
+        by_animal[uid(animal)] = (*before, Withholding(since, until, why))
+    return by_animal
 
 
 def soak_limits(found: Sequence[FoundRow]) -> dict[UUID, SoakLimit]:

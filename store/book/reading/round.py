@@ -12,9 +12,12 @@ from store.book.facts import Batch, FarmFacts, Feed, Milking, PastPail, Portion,
 from store.book.reading import facts, sql
 from store.book.reading.entries import read_entries, written
 from store.book.reading.facts import uid
-from store.book.snapshot import Given, Snapshot
+from store.book.snapshot import Given, Snapshot, notes_of
 from store.book.turn import Turn
-from store.book.words import Soak
+from store.book.words import Kind, Soak
+
+FOR_EVER = 2**63 - 1
+"""Later than any moment. [microseconds]"""
 
 
 class Reading:
@@ -41,9 +44,11 @@ def read_snapshot(desk: Desk, turn: Turn, now: datetime) -> Snapshot:
     reading = Reading(desk, turn, now)
     rows = reading.rows
     feeds = facts.feeds(rows(sql.FEEDS), rows(sql.BARRED))
-    animal_portions, pen_portions = _portions(reading, feeds, turn.slot)
+    last = turn.facts_at(reading.farm.zone, reading.farm.evening_from_h)
+    known = micros(now) if now >= last else FOR_EVER  # a past round by what was known then
+    animal_portions, pen_portions = _portions(reading, feeds, turn.slot, at=micros(min(now, last)), known=known)
     next_begins = max(turn.after().begins(reading.farm.zone), now)
-    next_animal, next_pen = _portions(reading, feeds, turn.after().slot, at=micros(next_begins))
+    next_animal, next_pen = _portions(reading, feeds, turn.after().slot, at=micros(next_begins), known=known)
     shares = _shares(reading)
     named = rows(sql.NAMES)
     before = {"day": turn.before().day.isoformat(), "slot": turn.before().slot}
@@ -66,7 +71,7 @@ def read_snapshot(desk: Desk, turn: Turn, now: datetime) -> Snapshot:
         soak_limits=facts.soak_limits(rows(sql.SOAK_RULES)),
         batches=_batches(reading, feeds),
         moved_here=tuple(written(row, {}) for row in rows(sql.MOVED_ON, **before)),
-        notes=tuple(e for e in read_entries(lambda text: rows(text, **before)) if e.kind == "note"),
+        notes=notes_of(read_entries(lambda text: rows(text, **before))),
         entries=read_entries(rows),
     )
 
@@ -108,9 +113,14 @@ def _milking(reading: Reading, found: FoundRow) -> Milking:
     )
 
 
-def _given_before(reading: Reading, animals: Mapping[UUID, Any], pens: Mapping[UUID, Any]) -> dict[UUID, Given]:
-    found = {id_: reading.rows(sql.ANIMAL_GIVEN_BEFORE, subject=id_.bytes) for id_ in animals}
-    found |= {id_: reading.rows(sql.PEN_GIVEN_BEFORE, subject=id_.bytes) for id_ in pens}
+def _given_before(
+    reading: Reading, animals: Mapping[UUID, tuple[Portion, ...]], pens: Mapping[UUID, tuple[Portion, ...]]
+) -> dict[UUID, Given]:
+    found: dict[UUID, Sequence[FoundRow]] = {}
+    for plans, statement in ((animals, sql.ANIMAL_GIVEN_BEFORE), (pens, sql.PEN_GIVEN_BEFORE)):
+        for id_, portions in plans.items():
+            kind = Kind.HAY if any(portion.feed.baled for portion in portions) else Kind.FEED
+            found[id_] = reading.rows(statement, subject=id_.bytes, kind=kind.value)
     return {
         id_: Given(date.fromisoformat(rows[0][0]), {uid(feed): given_kg for _, feed, given_kg in rows})
         for id_, rows in found.items()

@@ -59,7 +59,7 @@ JOIN feed_as a ON a.id = {_in_force("feed_as", "n.feed_id = i.id")}
 
 
 def _plans(subject: str) -> str:
-    same = f"n.{subject}_id = i.id AND n.slot = :slot AND n.feed_id = f.id"
+    same = f"n.{subject}_id = i.id AND n.slot = :slot AND n.feed_id = f.id AND n.written_at <= :known"
     return f"""
 SELECT i.id, f.id, p.due_kg, p.measure_id, p.begins_at FROM {subject} i CROSS JOIN feed f
 JOIN feed_plan p ON p.id = {_in_force("feed_plan", same)}
@@ -85,9 +85,10 @@ UNION ALL SELECT i.id, a.name, NULL FROM feed i JOIN feed_as a ON a.id = {_in_fo
 """
 
 JOBS = f"""
-SELECT i.id, a.name, a.pen_id, a.closing, a.adult_only, a.two_people, a.position FROM task i
+SELECT i.id, a.name, a.pen_id, a.closing, a.adult_only, a.two_people, a.position, a.slot
+FROM task i
 JOIN task_as a ON a.id = {_in_force("task_as", "n.task_id = i.id")}
-WHERE a.in_use AND a.slot = :slot
+WHERE a.in_use
 """
 
 LAST_WRITTEN = "SELECT written_at FROM entry ORDER BY written_at DESC LIMIT 1"
@@ -114,7 +115,7 @@ def _given_before(subject: str) -> str:
 SELECT e.day, f.feed_id, f.given_kg FROM entry e JOIN fed f ON f.entry_id = e.id
 WHERE e.id = (
   SELECT e.id FROM entry e
-  WHERE e.{subject}_id = :subject AND e.kind IN ('feed', 'hay') AND e.slot = :slot AND e.day < :day AND e.state = 'done'
+  WHERE e.{subject}_id = :subject AND e.kind = :kind AND e.slot = :slot AND e.day < :day AND e.state = 'done'
   AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
 ) AND f.given_kg IS NOT NULL
 """
@@ -136,11 +137,13 @@ WHERE e.animal_id = :subject AND e.kind = 'apart' AND e.state = 'done' AND e.hap
 AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 40
 """
 
-WITHHELD = f"""
-SELECT i.id, w.ends_at, w.why FROM animal i
-JOIN withheld w ON w.id = {_in_force("withheld", "n.animal_id = i.id")}
-WHERE w.ends_at IS NULL OR w.ends_at > :at
+WITHHELD = """
+SELECT i.id, w.begins_at, w.ends_at, w.why FROM animal i JOIN withheld w ON w.id IN (
+  SELECT n.id FROM withheld n WHERE n.animal_id = i.id AND n.begins_at <= :at
+  ORDER BY n.begins_at DESC, n.written_at DESC, n.id DESC LIMIT 8
+) ORDER BY w.begins_at, w.written_at, w.id
 """
+"""An animal's last withholdings, also those that are over: a milking is judged by its own minute."""
 
 BARRED = """
 SELECT f.id, n.species FROM feed f JOIN not_for n ON n.feed_id = f.id

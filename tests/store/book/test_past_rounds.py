@@ -110,7 +110,8 @@ def test_those_changes_would_be_seen(desk: Desk) -> None:
     before = looked_back(desk, EVENING_BEFORE)
     for record, values in changes(ids(before), "evening"):
         was = looked_back(desk, EVENING_BEFORE)
-        put(desk, record, begins_at=datetime(2026, 3, 9, 12, tzinfo=UTC), written_at=MORNING, **values)
+        noon = datetime(2026, 3, 9, 12, tzinfo=UTC)
+        put(desk, record, begins_at=noon, written_at=noon, **values)
         assert looked_back(desk, EVENING_BEFORE) != was, (record, values)
 
 

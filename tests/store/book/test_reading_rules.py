@@ -55,7 +55,7 @@ def test_milk_is_withheld_from_its_moment_to_its_end(desk: Desk) -> None:
     """To the microsecond, on both kinds of desk."""
     hazel = animal(seen(desk), "Hazel").id
     put(desk, Withheld, animal_id=hazel, ends_at=NOW + HOUR, why="udder tube")
-    assert seen(desk).withheld[hazel] == Withholding(NOW + HOUR, "udder tube")
+    assert seen(desk).withheld[hazel][-1] == Withholding(MORNING, NOW + HOUR, "udder tube")
     moments = (MORNING - TICK, MORNING, NOW + HOUR - TICK, NOW + HOUR)
     assert [free(desk, at) for at in moments] == [True, False, False, True]
 
@@ -65,10 +65,18 @@ def test_milk_withheld_until_further_notice_is_withheld_until_a_row_ends_it(desk
     hazel = animal(seen(desk), "Hazel").id
     put(desk, Withheld, animal_id=hazel, why="waits for the vet")
     year = NOW + timedelta(days=365)
-    assert seen(desk, year).withheld[hazel] == Withholding(None, "waits for the vet")
+    assert seen(desk, year).withheld[hazel][-1].until is None
     assert not free(desk, year)
     put(desk, Withheld, animal_id=hazel, ends_at=year, why="cleared", begins_at=year, written_at=year)
     assert free(desk, year)
+
+
+def test_of_two_withholdings_the_one_that_ends_last_holds(desk: Desk) -> None:
+    """Whichever began first: a later one that is over does not free what an earlier one still holds."""
+    hazel = animal(seen(desk), "Hazel").id
+    put(desk, Withheld, animal_id=hazel, ends_at=NOW + 72 * HOUR, why="udder tube", begins_at=NOW - 2 * HOUR)
+    put(desk, Withheld, animal_id=hazel, ends_at=NOW + HOUR, why="wound spray", begins_at=NOW - HOUR)
+    assert [free(desk, NOW + hours * HOUR) for hours in (0, 2, 71, 72)] == [False, False, False, True]
 
 
 def test_a_soak_is_by_the_rule_of_the_air_that_the_farm_has_now(desk: Desk) -> None:
@@ -85,10 +93,10 @@ def test_a_soak_is_by_the_rule_of_the_air_that_the_farm_has_now(desk: Desk) -> N
 
 def test_meal_limit_air_and_vet_hold_from_their_day_on(desk: Desk) -> None:
     """As every setting."""
-    assert read_facts(desk, NOW).meal_limit_kg == 3
+    assert read_facts(desk, NOW).meal_limit_kg == 3.5
     assert read_facts(desk, NOW).vet == "the practice, 555 0147, day and night"
     put(desk, Setting, name=SettingName.MEAL_LIMIT_KG, value="4.5", begins_at=NOW + HOUR)
-    assert read_facts(desk, NOW).meal_limit_kg == 3
+    assert read_facts(desk, NOW).meal_limit_kg == 3.5
     assert read_facts(desk, NOW + HOUR).meal_limit_kg == 4.5
 
 

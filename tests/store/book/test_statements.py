@@ -36,7 +36,10 @@ CHANGING = "|".join(table_of(record) for record in RECORDS if issubclass(record,
 GROWING = [name for name, text in STATEMENTS.items() if re.search(rf"(FROM|JOIN) ({LINES})\b", text)]
 DATED = [name for name, text in STATEMENTS.items() if re.search(rf"(FROM|JOIN) ({CHANGING})\b", text)]
 WEEKS = range(1, 101)
-VALUES = {"at": micros(MORNING), "day": "2026-03-11", "slot": "morning", "subject": bytes(16), "air": "cold"}
+VALUES = {
+    "at": micros(MORNING), "day": "2026-03-11", "slot": "morning", "subject": bytes(16), "air": "cold",
+    "kind": "feed", "known": micros(MORNING),
+}  # fmt: skip
 
 
 def scans(desk: FileDesk, statement: str) -> list[str]:

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from store.book.facts import Job
 from store.book.snapshot import Snapshot
+from store.book.words import MORNING
 from store.round.plan import plan
 from store.round.steps import TaskStep
 from tests.store.round.made import dawn, pen_named, some_id
@@ -18,7 +19,7 @@ def place_in_walk(snapshot: Snapshot, name: str) -> int:
 def with_job(pen: str | None, *, closing: bool) -> Snapshot:
     """The morning with one job more."""
     pen_id = pen_named(dawn(), pen).id if pen else None
-    job = Job(some_id("job"), "Look at the hinge", pen_id, closing)
+    job = Job(some_id("job"), "Look at the hinge", pen_id, closing, MORNING)
     return replace(dawn(), jobs=(*dawn().jobs, job))
 
 
@@ -57,7 +58,7 @@ def test_a_job_in_an_empty_pen_is_still_done() -> None:
 def test_every_job_of_the_slot_is_one_step() -> None:
     """None twice, none lost."""
     planned = [step.subject.task_id for step in steps_of(dawn(), TaskStep)]
-    assert sorted(planned, key=str) == sorted((job.id for job in dawn().jobs), key=str)
+    assert sorted(planned, key=str) == sorted((job.id for job in dawn().jobs if job.slot == MORNING), key=str)
 
 
 def test_a_job_for_an_adult_or_for_two_says_so() -> None:

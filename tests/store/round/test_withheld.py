@@ -17,11 +17,12 @@ from tests.store.round.named import milk_of
 
 NOON = MORNING.replace(hour=12, minute=0)
 MINUTE = timedelta(minutes=1)
+LONG_AGO = MORNING - timedelta(days=7)
 
 
 def withheld(until: datetime | None) -> Snapshot:
     """The pretend morning with Hazel's milk withheld."""
-    return replace(dawn(), withheld={animal_named(dawn(), "Hazel").id: Withholding(until, "udder tube")})
+    return replace(dawn(), withheld={animal_named(dawn(), "Hazel").id: (Withholding(LONG_AGO, until, "udder tube"),)})
 
 
 def test_milk_that_is_not_withheld_may_go_anywhere() -> None:
@@ -32,8 +33,8 @@ def test_milk_that_is_not_withheld_may_go_anywhere() -> None:
 
 def test_a_milk_step_says_why_and_until_when() -> None:
     """As the book has it."""
-    assert milk_of(withheld(NOON), "Hazel").withheld == Withholding(NOON, "udder tube")
-    assert milk_of(withheld(NOON), "Fennel").withheld is None
+    assert milk_of(withheld(NOON), "Hazel").withheld == (Withholding(LONG_AGO, NOON, "udder tube"),)
+    assert milk_of(withheld(NOON), "Fennel").withheld == ()
 
 
 @pytest.mark.parametrize(
