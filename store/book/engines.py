@@ -4,6 +4,7 @@ import sqlite3
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 
+from pydantic import ValidationError
 from sqlalchemy import Connection, Engine, create_engine, event, text
 from sqlalchemy.exc import ArgumentError, SQLAlchemyError
 from sqlalchemy.pool import StaticPool
@@ -22,7 +23,10 @@ def writing_said(what: str) -> Iterator[None]:
 
 
 def said_by(error: Exception) -> str:
-    """The first line of what the database says."""
+    """The first line of what the database says; of a record, which figure it does not take."""
+    if isinstance(error, ValidationError):
+        first = error.errors()[0]
+        return f"{first['loc'][0] if first['loc'] else 'the record'} = {first['input']}, {first['msg'].lower()}"
     lines = str(getattr(error, "orig", None) or error).strip().splitlines()
     return lines[0] if lines else type(error).__name__
 

@@ -99,11 +99,13 @@ def _ask_over_limit(hand: Hand, step: FeedStep, given_kg: float) -> None:
     limit_kg = hand.meal_limit_kg
     fodder = any(due.feed.baled for due in step.due)
     if limit_kg is not None and not fodder and given_kg > limit_kg * len(step.heads):
-        raise Doubtful(f"That is {given_kg:.1f} kg in one meal; your limit is {limit_kg:.1f}. Enter again writes it.")
+        raise Doubtful(f"That is {given_kg:.2f} kg in one meal; your limit is {limit_kg:.2f}. Enter again writes it.")
 
 
 def left_over(hand: Hand, step: FeedStep, due: DueFeed, typed: str) -> Draft:
     """So much of a feed was left; the rest of the step as it stands. Raises Unreadable, also above what was given."""
+    if step.state is State.SKIPPED:
+        raise Unreadable(f"{step.name} was skipped here, so nothing can be left. Type what was given first.")
     left_kg = feed_amount(typed, due.feed, due.told, hand.units, by_weight=due.measures is None).kg
     given = fed(hand, step, {})
     figures = tuple(_with_left(figure, due, left_kg) for figure in given.figures)

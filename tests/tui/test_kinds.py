@@ -102,7 +102,7 @@ def test_an_udder_needs_a_finding(sitting: Sitting) -> None:
 def test_more_than_the_meal_limit_is_asked_once_then_written(sitting: Sitting) -> None:
     sitting.to_step("Fennel", "feed").press("6", "enter")
     assert sitting.written() == 0
-    assert "your limit is 3.5. Enter again writes it" in sitting.said
+    assert "your limit is 3.50. Enter again writes it" in sitting.said
     sitting.press("enter")
     fed = sitting.newest().the(FedFigure)
     assert fed is not None
