@@ -7,14 +7,14 @@ from pathlib import Path
 from tests.terminal.tracing import traced
 from tests.terminal.walking import MORNING, PAST_ENTRIES, demo, entries, rows, wait_for_step, walk
 
-SECOND_STEP = 4
-"""The syncs of a fresh log: its head, its folder, the first step, the second step."""
+THIRD_STEP = 5
+"""The syncs of a fresh log: its head, its folder, the first step, the second, the third."""
 
 
 def test_a_sync_that_fails_is_said_in_words_and_the_next_enter_writes_the_step_once(
     strace: str, env: dict[str, str]
 ) -> None:
-    failing = ("-o", "/dev/null", "-e", f"inject=fdatasync:error=EIO:when={SECOND_STEP}")
+    failing = ("-o", "/dev/null", "-e", f"inject=fdatasync:error=EIO:when={THIRD_STEP}")
     with traced(strace, env, *failing) as terminal:
         walk(terminal, last=2)
         terminal.press("4.5\r")
@@ -32,7 +32,7 @@ def test_a_sync_that_fails_is_said_in_words_and_the_next_enter_writes_the_step_o
 def test_what_the_screen_called_not_written_does_not_come_back_after_a_power_cut(
     strace: str, env: dict[str, str]
 ) -> None:
-    failing = ("-o", "/dev/null", "-e", f"inject=fdatasync:error=EIO:when={SECOND_STEP}")
+    failing = ("-o", "/dev/null", "-e", f"inject=fdatasync:error=EIO:when={THIRD_STEP}")
     with traced(strace, env, *failing) as terminal:
         walk(terminal, last=2)
         terminal.press("4.5\r")

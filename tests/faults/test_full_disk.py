@@ -132,7 +132,7 @@ def test_a_device_without_room_is_told_apart_from_nothing_and_loses_nothing(
     cache, kept = Path(env["XDG_CACHE_HOME"]), tmp_path / "kept"
     shutil.copytree(cache, kept)
     script = f"""mount -t tmpfs -o size=2m none {cache} && cp -r {kept}/. {cache} && trap '' TERM
-    {PENWALK} demo; rm -f {cache}/ballast; cp -r {cache}/. {kept}"""
+    {PENWALK} {" ".join(DEMO)}; rm -f {cache}/ballast; cp -r {cache}/. {kept}"""
     with Terminal([unshare, "-rm", "sh", "-c", script], env) as terminal:
         walk(terminal, last=3)
         ballast = Path(f"/proc/{terminal.pid}/root{cache}/ballast")

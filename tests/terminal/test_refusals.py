@@ -7,7 +7,7 @@ import pytest
 
 from tests.farm import FOLDER
 from tests.terminal.terminal import Terminal
-from tests.terminal.walking import MORNING, PENWALK, demo, entries, wait_for_step, walk, walked_book
+from tests.terminal.walking import DEMO, MORNING, PENWALK, demo, entries, wait_for_step, walk, walked_book
 
 
 def contents(folder: Path) -> dict[str, bytes]:
@@ -35,14 +35,14 @@ def test_a_pipe_is_refused_in_one_line(env: dict[str, str], words: tuple[str, ..
     assert "Penwalk needs a terminal" in sentence
 
 
-@pytest.mark.parametrize("words", [("demo",), ("demo", "--afresh"), ("demo", "--at", "2026-03-11T07:00")])
+@pytest.mark.parametrize("words", [(), ("--afresh",), ("--at", "2026-03-11T07:00")])
 def test_a_second_demo_beside_an_open_one_is_refused_and_touches_nothing(
     env: dict[str, str], words: tuple[str, ...]
 ) -> None:
     with demo(env) as first:
         walk(first, last=2)
         before = contents(walked_book(env).parent)
-        with Terminal([PENWALK, *words], env) as second:
+        with Terminal([PENWALK, *DEMO, *words], env) as second:
             assert second.left() == 1
             (sentence,) = second.said
             assert "is open in another Penwalk" in sentence

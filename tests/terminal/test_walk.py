@@ -35,7 +35,7 @@ def test_the_closing_lists_what_was_skipped_and_what_was_given_otherwise(env: di
         for words in (
             "Hazel (milk): no time",
             "Water trough runs: not needed today",
-            "Fennel: dairy nuts 2.4 kg, plan 2.7",
+            "Fennel: dairy nuts 2.36 kg, plan 2.70 kg (-0.34 kg)",
         ):
             assert words in terminal.screen
 

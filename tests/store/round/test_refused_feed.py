@@ -93,7 +93,7 @@ def test_the_limit_is_of_all_the_feeds_of_a_meal_together() -> None:
     """Two scoops of nuts (1.35 kg) and 1.75 kg of lucerne."""
     step = feed_of(dawn(), "Fennel")
     nuts, lucerne = (due.feed.id for due in step.due)
-    with pytest.raises(Doubtful, match=r"That is 3\.1 kg in one meal"):
+    with pytest.raises(Doubtful, match=r"That is 3\.10 kg in one meal"):
         fed(limited(3.0), step, {nuts: "2", lucerne: "1.75 kg"})
     assert fed(limited(3.0), step, {nuts: "2", lucerne: "1.6 kg"})
 
