@@ -43,7 +43,7 @@ class Stage(Widget, can_focus=True):
 
     def on_resize(self) -> None:
         """Draw for the new size."""
-        self.paint()
+        self._tick()
 
     def on_key(self, event: events.Key) -> None:
         """One key: to the place, to the disk if it writes, and onto the screen."""
@@ -105,4 +105,7 @@ class Stage(Widget, can_focus=True):
         return strip.adjust_cell_length(self.size.width, self.look.styles[Role.TEXT])
 
     def _tick(self) -> None:
-        self.paint()
+        try:
+            self.paint()
+        except Exception as error:  # noqa: BLE001 whatever broke, the keeper reads one plain sentence
+            self.crashed(error)

@@ -4,6 +4,11 @@ MOST = 20
 _STARTS = set("0123456789.,½¼¾")
 
 
+def is_pick(character: str) -> bool:
+    """Whether a character picks a line of a list: a plain digit from 1 on, no other that counts as one."""
+    return character in set("123456789")
+
+
 class Typed:
     """One line of typing."""
 

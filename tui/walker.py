@@ -15,6 +15,7 @@ from store.round.confirm import Hand
 from store.round.plan import plan
 from store.round.steps import Step
 
+A_DAY = timedelta(days=1)
 A_STEP = timedelta(minutes=1)
 """Between two steps that are typed in later without a time."""
 
@@ -74,8 +75,13 @@ class Walker:
         """When what is written next happened: the time set, else now; in a past round, after its last entry."""
         if self.set_at or self.live:
             return self.set_at or self.book.clock.now()
-        last = max((entry.happened_at for entry in self.snapshot.entries), default=None)
-        return last + A_STEP if last else self.turn.begins(self.zone)
+        begins = self.turn.begins(self.zone)
+        done = (entry.happened_at for entry in self.snapshot.entries if entry.state is State.DONE)
+        return max((at for at in done if begins - A_DAY < at < self.latest()), default=begins - A_STEP) + A_STEP
+
+    def latest(self) -> datetime:
+        """The latest moment that can be typed for this round: now, or the end of a past one."""
+        return min(self.book.clock.now(), self.turn.ends(self.zone, self.evening_from_h))
 
     def is_over(self) -> bool:
         """Whether the next round has begun since this one was opened to be walked."""
@@ -83,7 +89,8 @@ class Walker:
 
     def hand(self) -> Hand:
         """Who presses a key now."""
-        return Hand(self.turn, self.person.id, self.moment(), self.farm.units, self.farm.meal_limit_kg)
+        time_set = self.set_at is not None
+        return Hand(self.turn, self.person.id, self.moment(), self.farm.units, self.farm.meal_limit_kg, time_set)
 
     def write(self, *drafts: Draft) -> str | None:
         """Append, durably, then look again. Returns what went wrong in words; then that draft was not written."""
@@ -107,9 +114,9 @@ class Walker:
         return None
 
     def first_open(self, after: int = -1) -> int | None:
-        """The first step not recorded behind a place in the walk; None if there is none."""
+        """The first step not recorded, or still on paper, behind a place in the walk; None if there is none."""
         for index in range(after + 1, len(self.steps)):
-            if self.steps[index].state is State.OPEN:
+            if self.steps[index].state in (State.OPEN, State.ON_PAPER):
                 return index
         return None
 

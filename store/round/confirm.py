@@ -33,6 +33,7 @@ class Hand:
     now: datetime
     units: Units
     meal_limit_kg: float | None = None
+    time_set: bool = False  # the keeper said when it happened
 
 
 class Doubtful(ValueError):
@@ -129,14 +130,16 @@ def not_done(step: Step) -> tuple[Figure, ...]:
 
 
 def draft(hand: Hand, step: Step, state: State, figures: tuple[Figure, ...], reason: str = "") -> Draft:
-    """The draft of a planned step."""
+    """The draft of a planned step. A correction keeps the time at which it happened, unless another one was set."""
+    done_before = step.entry if step.entry and step.entry.state is State.DONE and state is State.DONE else None
     return Draft(
         step_id=step.step_id,
         kind=step.kind,
         subject=step.subject,
         turn=hand.turn,
         state=state,
-        happened_at=hand.now,
+        happened_at=done_before.happened_at if done_before and not hand.time_set else hand.now,
+        happened_from=done_before.happened_from if done_before and not hand.time_set else None,
         person_id=hand.person_id,
         shown=step.entry.id if step.entry else None,
         reason=reason,

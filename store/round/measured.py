@@ -83,7 +83,8 @@ def _fed(hand: Hand, due: DueFeed, typed: str, given: FedFigure | None) -> FedFi
         return given
     by_weight = due.measures is None
     kg = feed_amount(typed, due.feed, due.told, hand.units, by_weight=by_weight).kg if typed else due.as_shown_kg
-    return FedFigure(due.feed.id, due.told.id if due.told else None, due.due_kg, kg, typed)
+    left_kg = given.left_kg if given else None
+    return FedFigure(due.feed.id, due.told.id if due.told else None, due.due_kg, kg, typed, left_kg)
 
 
 def _refuse_barred(step: FeedStep, due: DueFeed) -> None:

@@ -1,5 +1,6 @@
 """Ending the round: what is open stays open in the book, with what was due, and the round is closed."""
 
+from dataclasses import replace
 from typing import ClassVar
 
 from store.book.words import Kind, State
@@ -48,7 +49,7 @@ def open_steps(walker: Walker) -> tuple[Step, ...]:
 
 def end_round(walker: Walker, state: State = State.OPEN) -> str | None:
     """Write what was due of every open step, as not recorded or as on paper; then the end. What went wrong in words."""
-    hand = walker.hand()
+    hand = replace(walker.hand(), now=walker.latest())
     step_id = walker.turn.step_id(walker.farm.id, Kind.ROUND, walker.farm.id)
     shown = walker.snapshot.counts().get(step_id)
     drafts = [left_open(hand, step, state) for step in open_steps(walker)]

@@ -5,7 +5,7 @@ from typing import ClassVar
 
 from store.book.drafts import Draft
 from store.book.figures import MilkedFigure
-from store.book.words import Fate
+from store.book.words import Fate, State
 from store.round.amount import Unreadable
 from store.round.confirm import Hand
 from store.round.measured import fates_of, fed, milked, soak_started
@@ -59,6 +59,7 @@ class MilkJob(Job[MilkStep]):
     """Milk: the pail on the scale; lines are the uses of the milk."""
 
     DIGITS: ClassVar[str] = "the scale"
+    ROW_COUNTS: ClassVar[bool] = True
 
     def rows(self, shown: Shown, step: MilkStep) -> int:
         """Where her milk may go."""
@@ -69,11 +70,17 @@ class MilkJob(Job[MilkStep]):
         written = step.entry.the(MilkedFigure) if step.entry else None
         return tuple(Fate).index(written.fate) if written and written.fate else 0
 
+    def first_marks(self, step: MilkStep) -> frozenset[str]:
+        """Held back stays marked when the weight is corrected."""
+        written = step.entry.the(MilkedFigure) if step.entry else None
+        return frozenset({HELD_BACK}) if written and written.held_back else frozenset()
+
     def draft(self, hand: Hand, shown: Shown, step: MilkStep, *, sure: bool) -> Draft:  # noqa: ARG002
         """The milk, and where it goes."""
-        if not shown.typed.get(0):
+        typed = shown.typed.get(0) or typed_before(step)
+        if not typed:
             raise Unreadable("Milk is never as shown. Type what the scale says, or S to skip.")
-        return milked(hand, step, shown.typed[0], fate_shown(shown, step), held_back=HELD_BACK in shown.marks)
+        return milked(hand, step, typed, fate_shown(shown, step), held_back=HELD_BACK in shown.marks)
 
     def lines(self, shown: Shown, step: MilkStep, size: Size) -> list[Line]:
         """The pail and the milk, large."""
@@ -108,6 +115,12 @@ class SoakStartJob(Job[SoakStartStep]):
     def enter_words(self, shown: Shown, step: SoakStartStep) -> str:  # noqa: ARG002
         """The clock starts with this key."""
         return "put to soak now"
+
+
+def typed_before(step: MilkStep) -> str:
+    """The weight as it was typed, where only the use or a mark of a written milking is changed."""
+    written = step.entry.the(MilkedFigure) if step.entry and step.entry.state is State.DONE else None
+    return written.typed if written else ""
 
 
 def fate_shown(shown: Shown, step: MilkStep) -> Fate:

@@ -31,6 +31,7 @@ class Job(ABC, Generic[S]):
     """How the lamp treats one kind of step. Holds no state: everything is in what is shown."""
 
     DIGITS: ClassVar[str] = ""  # what digits are, for the key line; empty: none
+    ROW_COUNTS: ClassVar[bool] = False  # another line chosen is already another answer
     PICKS: ClassVar[bool] = False  # digits pick a line instead of starting an amount
 
     def rows(self, shown: Shown, step: S) -> int:  # noqa: ARG002
@@ -40,6 +41,10 @@ class Job(ABC, Generic[S]):
     def first_row(self, step: S) -> int:  # noqa: ARG002
         """The line that is chosen at first; -1: it has to be picked."""
         return -1 if self.PICKS else 0
+
+    def first_marks(self, step: S) -> frozenset[str]:  # noqa: ARG002
+        """What the book holds as marked already."""
+        return frozenset()
 
     def typed_row(self, row: int) -> int:  # noqa: ARG002
         """Which entry digits belong to when a line is chosen."""

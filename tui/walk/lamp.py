@@ -1,5 +1,6 @@
 """The lamp: one step of the round, and what a key does to it."""
 
+from collections.abc import Callable
 from typing import ClassVar
 
 from store.book.drafts import Draft
@@ -10,11 +11,14 @@ from store.round.steps import Step
 from tui.frame import framed
 from tui.page import Page, Size
 from tui.place import BACKSPACE, ENTER, YARD_KEYS, Key, Place, Rooms, go_back
-from tui.typed import Typed
+from tui.typed import Typed, is_pick
 from tui.walk.card import card
 from tui.walk.job import More
 from tui.walk.jobs import job_for
 from tui.walk.shown import Shown
+
+UNWRITTEN = (State.OPEN, State.ON_PAPER)
+"""What Enter writes without anything typed."""
 
 
 class Lamp(Place):
@@ -26,9 +30,9 @@ class Lamp(Place):
         self.index = index
         self.taken_up = taken_up
         self.job = job_for(self.step)
-        self.row = self.job.first_row(self.step)
+        self.row = self.first_row = self.job.first_row(self.step)
         self.typed: dict[int, Typed] = {}
-        self.marks: frozenset[str] = frozenset()
+        self.marks = self.first_marks = self.job.first_marks(self.step)
         self.asked_about = ""
 
     @property
@@ -57,10 +61,19 @@ class Lamp(Place):
         """While an amount is half typed."""
         return bool(self.half_typed)
 
+    @property
+    def changed(self) -> bool:
+        """Whether anything was typed, picked or marked here since the step came up."""
+        return (
+            bool(self.half_typed)
+            or (self.job.ROW_COUNTS and self.row != self.first_row)
+            or self.marks != self.first_marks
+        )
+
     def takes(self, character: str) -> bool:
         """A digit starts an amount, or picks a line."""
         if self.job.PICKS:
-            return character.isdigit() and self._pick(int(character))
+            return is_pick(character) and self._pick(int(character))
         return bool(self.job.DIGITS) and self.entry.takes(character)
 
     def draw(self, size: Size) -> Page:
@@ -69,10 +82,10 @@ class Lamp(Place):
 
     def enter(self) -> Place:
         """Write what is shown, then go on to the next open step."""
-        if not self.taken_up and not self.half_typed:
+        if not self.taken_up and not self.changed:
             self.taken_up = True
             return self.say("This step is taken up. Enter again writes what is shown.")
-        if self.step.state is not State.OPEN and not self.half_typed:
+        if self.step.state not in UNWRITTEN and not self.changed:
             return self._next()
         sure = self.asked_about == self.half_typed != ""
         try:
@@ -135,9 +148,29 @@ class Lamp(Place):
 
     def enter_words(self) -> str:
         """What Enter would write now."""
-        if self.step.state is not State.OPEN and not self.half_typed:
+        if self.step.state not in UNWRITTEN and not self.changed:
             return "go on, written already"
         return self.job.enter_words(self.shown, self.step)
+
+    def more(self) -> Place:
+        """What else can be done at this step."""
+        return self._unless_typed(lambda: self.rooms.more(self))
+
+    def skip(self) -> Place:
+        """The reasons for skipping it."""
+        return self._unless_typed(lambda: self.rooms.skipping(self.index, self))
+
+    def later(self) -> Place:
+        """When it is to be done instead."""
+        return self._unless_typed(lambda: self.rooms.later(self.index, self))
+
+    def whole_pen(self) -> Place:
+        """The plain steps of this pen together."""
+        return self._unless_typed(lambda: self.rooms.whole_pen(self))
+
+    def _unless_typed(self, go: Callable[[], Place]) -> Place:
+        """To another place, unless that would lose what is typed here."""
+        return (self.leave() or self) if self.half_typed else go()
 
     def more_words(self) -> str:
         """Only where there is more."""
@@ -161,10 +194,34 @@ class Lamp(Place):
         Key(("down",), "Down", "", "", lambda lamp: lamp.choose(1)),
         Key(("left",), "Left Right", "", "The step before or after; nothing is written.", lambda lamp: lamp.leaf(-1)),
         Key(("right",), "Right", "", "", lambda lamp: lamp.leaf(1)),
-        Key(("m",), "M", more_words, "What else can be done at this step.", lambda lamp: lamp.rooms.more(lamp)),
-        Key(("s",), "S", "skip", "Skips with a reason.", lambda lamp: lamp.rooms.skipping(lamp.index, lamp)),
-        Key(("l",), "L", "later", "Later, or moved on.", lambda lamp: lamp.rooms.later(lamp.index, lamp)),
+        Key(
+            ("m",),
+            "M",
+            more_words,
+            "What else can be done at this step.",
+            more,
+        ),
+        Key(
+            ("s",),
+            "S",
+            "skip",
+            "Skips with a reason.",
+            skip,
+        ),
+        Key(
+            ("l",),
+            "L",
+            "later",
+            "Later, or moved on.",
+            later,
+        ),
         Key(("w",), "W", "why", "What the numbers are made of.", lambda lamp: lamp.rooms.why(lamp)),
-        Key(("a",), "A", "pen", "The plain steps of this pen together.", lambda lamp: lamp.rooms.whole_pen(lamp)),
+        Key(
+            ("a",),
+            "A",
+            "pen",
+            "The plain steps of this pen together.",
+            whole_pen,
+        ),
         *YARD_KEYS,
     )

@@ -5,7 +5,8 @@ from typing import TYPE_CHECKING, ClassVar
 from uuid import UUID
 
 from store.book.drafts import Draft
-from store.book.words import Fill, Soak
+from store.book.figures import FeltFigure
+from store.book.words import Fill, Soak, State
 from store.round.amount import Unreadable, whole_number
 from store.round.confirm import Hand, counted, done, felt, got_out, parted
 from store.round.measured import soak_checked
@@ -49,6 +50,12 @@ class UdderJob(Job[UdderStep]):
 
     DIGITS: ClassVar[str] = "how it feels"
     PICKS: ClassVar[bool] = True
+    ROW_COUNTS: ClassVar[bool] = True
+
+    def first_row(self, step: UdderStep) -> int:
+        """The finding that the book holds already; none: it has to be picked."""
+        written = step.entry.the(FeltFigure) if step.entry and step.entry.state is State.DONE else None
+        return tuple(Fill).index(written.fill) if written else -1
 
     def rows(self, shown: Shown, step: UdderStep) -> int:  # noqa: ARG002
         """The findings."""

@@ -6,6 +6,7 @@ from typing import ClassVar
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
 from tui.place import BACKSPACE, ENTER, HELP_KEY, LEAVE_KEY, Key, Over, Place, Rooms, go_back
+from tui.typed import is_pick
 
 
 class Picking(Over):
@@ -32,7 +33,7 @@ class Picking(Over):
 
     def takes(self, character: str) -> bool:
         """A digit picks."""
-        if not character.isdigit() or not 1 <= int(character) <= len(self.choices()):
+        if not is_pick(character) or int(character) > len(self.choices()):
             return False
         self.row = int(character) - 1
         return True

@@ -47,8 +47,7 @@ class OnPaper(Wording):
 
     def _write(self, step: Asked) -> str | None:
         walker = self.walker
-        ends = walker.turn.ends(walker.zone, walker.evening_from_h)
-        at = read_time(self.text, min(ends, walker.book.clock.now()), walker.zone)
+        at = read_time(self.text, walker.latest(), walker.zone)
         if at is None:
             return f"«{self.text}» is no time. Type hours and minutes, as 18:50, or Enter alone."
         return walker.write(replace(self._draft(step), happened_at=at))
@@ -58,7 +57,12 @@ class OnPaper(Wording):
         return parted(hand, step) if isinstance(step, ApartStep) else soak_started(hand, step, "")
 
     def _end(self) -> Place:
-        if self.text.strip():
-            self.walker.write(noted(self.walker.hand(), Subject(), self.text.strip(), tell=True))
-        problem = end_round(self.walker, State.ON_PAPER)
+        problem = self._tell() or end_round(self.walker, State.ON_PAPER)
         return self.say(problem) if problem else self.rooms.this_round()
+
+    def _tell(self) -> str | None:
+        """Write what must be told, once; what went wrong in words."""
+        words, self.text = self.text.strip(), ""
+        problem = self.walker.write(noted(self.walker.hand(), Subject(), words, tell=True)) if words else None
+        self.text = words if problem else ""
+        return problem

@@ -26,7 +26,7 @@ class Timing(Wording):
         if not self.text.strip():
             self.walker.set_at = None
             return self.came_from.say("The next entry happens now.")
-        at = read_time(self.text, self.walker.book.clock.now(), self.walker.farm.zone)
+        at = read_time(self.text, self.walker.latest(), self.walker.farm.zone)
         if at is None:
             return self.say(f"«{self.text}» is no time. Type hours and minutes, as 6:10.")
         self.walker.set_at = at

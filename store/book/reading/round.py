@@ -14,7 +14,7 @@ from store.book.reading.entries import read_entries, written
 from store.book.reading.facts import uid
 from store.book.snapshot import Given, Snapshot, notes_of
 from store.book.turn import Turn
-from store.book.words import Kind, Soak
+from store.book.words import Kind
 
 FOR_EVER = 2**63 - 1
 """Later than any moment. [microseconds]"""
@@ -129,10 +129,10 @@ def _given_before(
 
 
 def _batches(reading: Reading, feeds: Mapping[UUID, Feed]) -> dict[UUID, Batch]:
-    """What stands in the soak buckets: the newest batch of each soaked feed, unless it was thrown out."""
+    """What stands in the soak buckets: the newest batch of each soaked feed, unless it was fed or thrown out."""
     found = {feed.id: reading.rows(sql.BATCHES, subject=feed.id.bytes) for feed in feeds.values() if feed.soaked}
     return {
-        id_: Batch(moment(rows[0][0]), rows[0][2], rows[0][3])
+        id_: Batch(moment(rows[0][0]), rows[0][1], rows[0][2])
         for id_, rows in found.items()
-        if rows and rows[0][1] == Soak.STARTED and rows[0][2] is not None
+        if rows and not rows[0][3] and rows[0][1] is not None
     }

@@ -159,11 +159,16 @@ JOIN soak_rule r ON r.id = {_in_force("soak_rule", "n.feed_id = f.id AND n.air =
 """
 
 BATCHES = f"""
-SELECT e.happened_at, s.act, s.dry_kg, s.water_kg FROM entry e JOIN soaked s ON s.entry_id = e.id
+SELECT e.happened_at, s.dry_kg, s.water_kg, EXISTS (
+  SELECT 1 FROM entry c JOIN soaked k ON k.entry_id = c.id
+  WHERE c.feed_id = e.feed_id AND c.kind = 'soak' AND c.state = 'done' AND c.happened_at > e.happened_at
+  AND k.act <> 'started' AND NOT (c.day = e.day AND c.slot = e.slot) AND NOT (c.day = :day AND c.slot = :slot)
+) FROM entry e JOIN soaked s ON s.entry_id = e.id
 WHERE e.feed_id = :subject AND e.kind = 'soak' AND e.state = 'done' AND e.happened_at <= :at
-AND NOT (e.day = :day AND e.slot = :slot) AND {NEWEST_OF_ITS_STEP}
+AND s.act = 'started' AND NOT (e.day = :day AND e.slot = :slot) AND {NEWEST_OF_ITS_STEP}
 ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
 """
+"""The batch put to soak last, before this round; and whether a round between has fed it or thrown it out already."""
 
 MOVED_ON = f"""
 SELECT id, step_id, kind, animal_id, pen_id, task_id, feed_id, state, reason, happened_at, happened_from, written_at,
