@@ -23,7 +23,10 @@ def framed(place: Place, body: Sequence[Line], size: Size, here: Step | None = N
     if size.height < SMALL.height:
         body = [each for each in body if each]
     room = max(size.height - len(top) - len(bottom), 0)
-    middle = [*body[:room], *[()] * (room - len(body))]
+    if len(body) > room > 0:
+        left_off = f"  ... {len(body) - room + 1} more lines; a larger window shows them"
+        body = [*body[: room - 1], line(Span(left_off, Role.WARNING))]
+    middle = [*body, *[()] * (room - len(body))]
     lines = [*top, *middle, *bottom][: size.height]
     return Page(tuple(fit(each, size.width, Role.HEADER if row == 0 else Role.TEXT) for row, each in enumerate(lines)))
 

@@ -7,16 +7,16 @@ from store.book.clock import Clock
 from store.book.folder.put_out import put_out
 from store.book.folder.take_in import new_book_from, take_in
 from store.book.merging import merge
-from store.book.opening import open_book
+from store.book.opening import is_address, make_on_server, open_book
 
 
 def import_folder(folder: Path, place: str) -> str:
     """Read a farm folder into the book; into a new one where there is none."""
-    path = Path(place)
-    if "://" not in place and not path.exists():
-        path.parent.mkdir(parents=True, exist_ok=True)
-        added = new_book_from(folder, path)
-        return f"A new book: {path}, {added} rows. `penwalk` opens the round."
+    if is_address(place):
+        make_on_server(place)
+    elif not Path(place).exists():
+        Path(place).parent.mkdir(parents=True, exist_ok=True)
+        return f"A new book: {place}, {new_book_from(folder, Path(place))} rows. `penwalk` opens the round."
     with closing(open_book(place, Clock())) as book:
         return f"{take_in(folder, book.desk)} new rows are in {book.desk.place}."
 

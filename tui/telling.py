@@ -49,7 +49,7 @@ def name(walker: Walker, entry: Written) -> str:
 def figure(walker: Walker, entry: Written) -> str:
     """What an entry says, in a few words."""
     plain = {
-        State.OPEN: "open again" if not entry.figures else "short, still open",
+        State.OPEN: _still_open(entry),
         State.SKIPPED: f"skipped, {entry.reason}",
         State.MOVED_ON: "moved on to the next round",
         State.ON_PAPER: "on paper",
@@ -57,6 +57,14 @@ def figure(walker: Walker, entry: Written) -> str:
     if entry.kind is Kind.ROUND:
         return "ended"
     return plain.get(entry.state) or " + ".join(_each(walker, entry)) or "done"
+
+
+def _still_open(entry: Written) -> str:
+    """Undone, left open at the end of a round, or a head count that is short."""
+    counted = entry.the(CountedFigure)
+    if counted and counted.heads_seen is not None:
+        return f"{counted.heads_seen} of {counted.heads_due} heads, still open"
+    return "not recorded" if entry.figures else "open again"
 
 
 def _each(walker: Walker, entry: Written) -> Iterator[str]:

@@ -5,15 +5,13 @@ from datetime import date, datetime
 from store.book.facts import Told
 from store.book.snapshot import Snapshot
 from store.book.turn import local
-from store.book.words import Fate, Units
+from store.book.words import Units
 from store.husbandry.milk import litres
 from store.husbandry.units import KG_PER_LB, L_PER_US_GAL
 
 _SMALL = """none one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen
 sixteen seventeen eighteen nineteen twenty""".split()
 _PARTS = {0.25: ("1/4", "a quarter"), 0.5: ("1/2", "a half"), 0.75: ("3/4", "three quarters")}
-
-FATE_WORDS = {fate: fate.value for fate in Fate}
 
 
 def weight(kg: float, units: Units) -> str:

@@ -53,7 +53,6 @@ class Animal:
     pen_id: UUID | None
     adult_only: bool = False
     two_people: bool = False
-    calf_ids: tuple[UUID, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,6 +107,7 @@ class Feed:
     soaked: bool
     bucket: str = ""
     baled: bool = False
+    in_use: bool = True
     not_for: frozenset[Species] = frozenset()
 
 

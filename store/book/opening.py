@@ -1,5 +1,6 @@
 """Opening a book: made new, or found in a form that this program knows."""
 
+from contextlib import closing
 from pathlib import Path
 from typing import TYPE_CHECKING
 from uuid import UUID
@@ -11,6 +12,9 @@ from store.book.form import HEAD, KNOWN_FORMS, READ_FORM
 
 if TYPE_CHECKING:
     from store.book.drafts import Draft
+
+
+ANY_BOOK = "SELECT 1 FROM information_schema.tables WHERE table_name = 'alembic_version'"
 
 
 class Book:
@@ -43,9 +47,23 @@ class Book:
         self.desk.close()
 
 
+def is_address(place: str) -> bool:
+    """Whether a place is a server's address and not a path."""
+    return place.startswith(("postgresql://", "postgresql+"))
+
+
+def make_on_server(place: str) -> None:
+    """Make an empty book on a server that has none yet; one that is there stays as it is. Raises DamagedBook."""
+    from store.book.migrating import migrate  # noqa: PLC0415 heavy
+
+    with closing(ServerDesk(place)) as desk:
+        if not desk.rows(ANY_BOOK, {}):
+            migrate(desk)
+
+
 def desk_at(place: str, *, new: bool = False) -> Desk:
     """The desk for a path or a `postgresql://` URL."""
-    if place.startswith(("postgresql://", "postgresql+")):
+    if is_address(place):
         return ServerDesk(place)
     return FileDesk(Path(place), new=new)
 

@@ -85,7 +85,7 @@ class FeedStep(Step):
 
 @dataclass(frozen=True, slots=True)
 class UdderStep(Step):
-    """Look and feel only: a cow that is not milked now. felt_before: the last finding."""
+    """Look and feel only: a cow that is not milked now."""
 
     animal: Animal
 

@@ -116,9 +116,10 @@ def _shown_kg(step: Step, figure: FedFigure) -> float:
 def _changes(steps: Iterable[Step], entries: Iterable[Written]) -> Iterator[Change]:
     first: dict[UUID, Written] = {}
     for entry in entries:
-        first.setdefault(entry.step_id, entry)
+        if entry.state is not State.OPEN:  # an undo, a short count and a round's end are no first value
+            first.setdefault(entry.step_id, entry)
     for step in steps:
-        if step.entry and step.entry.id != first[step.step_id].id:
+        if step.entry and step.step_id in first and step.entry.id != first[step.step_id].id:
             yield Change(step, first[step.step_id], step.entry)
 
 

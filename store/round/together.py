@@ -15,7 +15,7 @@ from store.book.words import Kind, Soak, State
 from store.round.planning import BENCH
 from store.round.steps import DueFeed, FeedStep, SoakCheckStep, Step, TaskStep
 
-AS_ONE = "as one pen"
+AS_ONE = "together"
 FRESH = timedelta(hours=24)
 """A plan or a scoop younger than this is written by itself once."""
 

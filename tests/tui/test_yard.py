@@ -105,7 +105,7 @@ def test_the_bucket_board_writes_one_line_or_all(sitting: Sitting) -> None:
     sitting.press("a", "enter")
     buckets = [entry for entry in sitting.walker.snapshot.counts().values() if entry.kind is Kind.FEED]
     assert len(buckets) == 4
-    assert all(entry.reason == "as one pen" for entry in buckets[1:])
+    assert all(entry.reason == "together" for entry in buckets[1:])
 
 
 def test_a_soaked_feed_that_nobody_looked_at_is_not_written_with_others(sitting: Sitting) -> None:

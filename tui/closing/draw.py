@@ -64,7 +64,7 @@ def _lists(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:
     yield from _list(width, "ON PAPER", _together(summary.on_paper))
     yield from _list(width, "OTHERWISE", (_difference(walker, each) for each in summary.differences))
     yield from _list(width, "CHANGED", (_change(walker, each) for each in summary.changes))
-    yield from _list(width, "AS ONE PEN", _as_one(walker, summary))
+    yield from _list(width, "TOGETHER", _as_one(walker, summary))
     yield from _list(width, "NOTES", (entry_words(walker, entry) for entry in notes_of(walker.snapshot.entries)))
 
 

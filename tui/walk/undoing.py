@@ -36,7 +36,7 @@ class Undoing(Picking):
             return self.came_from.say(problem)
         index = next((at for at, step in enumerate(self.walker.steps) if step.step_id == entry.step_id), None)
         if index is None:
-            return self.rooms.closing().say("Undone. It is no longer planned, so it is off this round.")
+            return self.rooms.closing().say("Undone. It stays in the book as history, and off this round.")
         return self.rooms.lamp(index).say("Undone: this step is open again.")
 
     def move(self, by: int) -> Place:

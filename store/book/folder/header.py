@@ -6,14 +6,13 @@ from dataclasses import dataclass
 from pathlib import Path
 from uuid import UUID
 
-import pendulum
-
 from store.book.clock import EPOCH
 from store.book.errors import FolderError
 from store.book.folder import REVISION
 from store.book.folder.cells import PENWALK, id_of
+from store.book.folder.settings import misfit
 from store.book.records import Farm, Row, Setting
-from store.book.words import FIRST_SETTINGS, SettingName, Units
+from store.book.words import FIRST_SETTINGS, SettingName
 
 FILE = "farm.toml"
 
@@ -77,16 +76,11 @@ def write_header(folder: Path, header: Header) -> None:
 
 
 def _mistakes(farm: dict[str, object], found: dict[SettingName, str]) -> list[str]:
-    checks = (
-        ("revision", farm.get("revision") == REVISION, f"{REVISION}, the form this Penwalk reads"),
-        ("id", bool(farm.get("id")), "a word or a UUID"),
-        ("name", 0 < len(found[SettingName.NAME]) <= 60, "text of 1 to 60 letters"),
-        ("zone", found[SettingName.ZONE] in pendulum.timezones(), "a time zone as Europe/Dublin"),
-        ("units", found[SettingName.UNITS] in list(Units), "one of: " + ", ".join(Units)),
-        ("evening_from", found[SettingName.EVENING_FROM] in map(str, range(4, 24)), "an hour from 4 to 23"),
-    )
-    return [
-        f"{FILE}, {name}: found «{farm.get(name, '')}»; expected {expected}."
-        for name, fits, expected in checks
-        if not fits
-    ]
+    wrong = []
+    if farm.get("revision") != REVISION:
+        expected = f"{REVISION}, the form this Penwalk reads"
+        wrong.append(f"{FILE}, revision: found «{farm.get('revision', '')}»; expected {expected}.")
+    if not farm.get("id"):
+        wrong.append(f"{FILE}, id: found «»; expected a word or a UUID.")
+    unfit = ((name, misfit(name, value)) for name, value in found.items())
+    return wrong + [f"{FILE}, {name}: found «{found[name]}»; expected {words}." for name, words in unfit if words]

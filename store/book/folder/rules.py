@@ -3,16 +3,23 @@
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from store.book.records import Entry, Row
+from store.book.folder.settings import misfit
+from store.book.records import Entry, Row, Setting
 from store.book.records.feeding import FeedPlan
 from store.book.records.lines import Milked
-from store.book.words import Kind
+from store.book.words import EVENING, MORNING, Kind, SettingName
 
+SLOTS = (MORNING, EVENING)
 SUBJECTS = ("animal_id", "pen_id", "task_id", "feed_id")
 
 
 def broken_rules(record: type[Row], values: Mapping[str, Any]) -> Iterator[str]:
     """What is wrong between the cells of a row: what was found, and what was expected."""
+    slot = values.get("slot")
+    if slot is not None and slot not in SLOTS:
+        yield f"slot «{slot}»; expected one of: {', '.join(SLOTS)}"
+    if record is Setting and (expected := misfit(values.get("name", SettingName.NAME), values.get("value", ""))):
+        yield f"«{values.get('value', '')}» for {values.get('name')}; expected {expected}"
     if record is Entry:
         yield from _entry(values)
     if record is FeedPlan and (values.get("animal_id") is None) == (values.get("pen_id") is None):

@@ -19,7 +19,6 @@ from store.book.facts import (
     Pen,
     Person,
     Portion,
-    Share,
     SoakLimit,
     Told,
     Withholding,
@@ -51,8 +50,15 @@ def read_facts(desk: Desk, now: datetime) -> FarmFacts:
     missing = [name for name in FIRST_SETTINGS if name not in setting]
     if missing:
         raise DamagedBook(f"{desk.place} lacks the farm's setting {missing[0]}.")
+    try:
+        return _facts(uid(farms[0][0]), setting)
+    except ValueError as error:
+        raise DamagedBook(f"{desk.place} holds a setting that cannot be used: {error}.") from error
+
+
+def _facts(farm_id: UUID, setting: Mapping[str, str]) -> FarmFacts:
     return FarmFacts(
-        id=uid(farms[0][0]),
+        id=farm_id,
         name=setting[SettingName.NAME],
         zone=setting[SettingName.ZONE],
         units=Units(setting[SettingName.UNITS]),
@@ -81,12 +87,12 @@ def pens(found: Sequence[FoundRow]) -> tuple[Pen, ...]:
     return tuple(Pen(uid(id_), name) for id_, name, _ in in_order)
 
 
-def animals(found: Sequence[FoundRow], shared: Sequence[Share]) -> tuple[Animal, ...]:
-    """Animals by name, each cow with the calves that share her milk."""
+def animals(found: Sequence[FoundRow]) -> tuple[Animal, ...]:
+    """Animals by name."""
     everybody = (
         Animal(
             uid(id_), name, tag, Species(species), Stage(stage), _day(born), _day(calved), maybe_uid(pen),
-            bool(adult_only), bool(two_people), tuple(s.calf_id for s in shared if s.cow_id == uid(id_)),
+            bool(adult_only), bool(two_people),
         )
         for id_, name, tag, species, stage, born, calved, pen, adult_only, two_people in found
     )  # fmt: skip
@@ -103,10 +109,10 @@ def feeds(found: Sequence[FoundRow], barred: Sequence[FoundRow]) -> dict[UUID, F
     """Every feed, by its id."""
     return {
         uid(id_): Feed(
-            uid(id_), name, bool(soaked), bucket, bool(baled),
+            uid(id_), name, bool(soaked), bucket, bool(baled), bool(in_use),
             frozenset(Species(species) for feed, species in barred if feed == id_),
         )
-        for id_, name, soaked, bucket, baled in found
+        for id_, name, soaked, bucket, baled, in_use in found
     }  # fmt: skip
 
 
@@ -120,7 +126,7 @@ def portions(
     }
     by_subject: dict[UUID, tuple[Portion, ...]] = {}
     for subject, feed, due_kg, measure, since in plans:
-        if uid(feed) not in by_id:  # its plan begins before the feed itself: it is not fed yet
+        if uid(feed) not in by_id or not by_id[uid(feed)].in_use:  # not there yet, or not any more
             continue
         measured = told.get((uid(measure), uid(feed))) if measure else None
         portion = Portion(by_id[uid(feed)], due_kg, measured, moment(since))

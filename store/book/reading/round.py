@@ -57,7 +57,7 @@ def read_snapshot(desk: Desk, turn: Turn, now: datetime) -> Snapshot:
         turn=turn,
         people=facts.people(rows(sql.PEOPLE)),
         pens=facts.pens(rows(sql.PENS)),
-        animals=facts.animals(rows(sql.ANIMALS), shares),
+        animals=facts.animals(rows(sql.ANIMALS)),
         feeds=feeds,
         portions=animal_portions | pen_portions,
         portions_next=next_animal | next_pen,
