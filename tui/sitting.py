@@ -30,6 +30,8 @@ def walk(walker: Walker, look: str, said: str = "") -> int:
     app.run(mouse=False)
     if app.crash_report:
         print(app.crash_report, file=sys.stderr)  # noqa: T201
+    elif app.return_code == 0 and not walker.ended():
+        print(f"The round stays open. `penwalk{' demo' if walker.pretend else ''}` goes on where it stands.")  # noqa: T201
     return app.return_code or 0
 
 

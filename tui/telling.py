@@ -88,6 +88,7 @@ def _given(walker: Walker, entry: Written) -> Iterator[str]:
     for fed in entry.of(FedFigure):
         if fed.given_kg is not None:
             dry = " dry" if feeds[fed.feed_id].soaked else ""
-            yield f"{feeds[fed.feed_id].name} {weight(fed.given_kg, walker.farm.units)}{dry}"
+            left = f", left {weight(fed.left_kg, walker.farm.units)}" if fed.left_kg is not None else ""
+            yield f"{feeds[fed.feed_id].name} {weight(fed.given_kg, walker.farm.units)}{dry}{left}"
     for strung in entry.of(StrungFigure):
         yield f"{strung.strings} strings off"

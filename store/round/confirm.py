@@ -37,7 +37,7 @@ class Hand:
 
 
 class Doubtful(ValueError):
-    """What was typed can be read but is unusual; str() asks. A second Enter writes it."""
+    """What was typed can be read but is unusual; str() asks. Sure of it, the keeper says so and it is written."""
 
 
 def done(hand: Hand, step: Step) -> Draft:

@@ -1,6 +1,8 @@
 """Count steps: heads and a look open each pen."""
 
 from collections.abc import Iterator
+from datetime import datetime
+from uuid import UUID
 
 from store.book.drafts import Subject
 from store.book.facts import Animal, Pen
@@ -10,18 +12,25 @@ from store.round.steps import CountStep
 
 
 def pen_count(planning: Planning, pen: Pen) -> Iterator[CountStep]:
-    """The count of a pen in which anybody is expected."""
-    heads = tuple(animal for animal in planning.snapshot.animals if _where(planning, animal) == pen.id)
-    if heads:
-        yield CountStep(*planning.head(Kind.COUNT, Subject(pen_id=pen.id), pen.name, pen.name), pen=pen, heads=heads)
+    """The count of a pen in which anybody was expected when the round began; who was let out of it since is not due."""
+    animals = planning.snapshot.animals
+    if any(_where(planning, animal, _this_round(planning)) == pen.id for animal in animals):
+        head = planning.head(Kind.COUNT, Subject(pen_id=pen.id), pen.name, pen.name)
+        since = _this_round(planning) if head[-1] else frozenset()
+        heads = tuple(animal for animal in animals if _where(planning, animal, since) == pen.id)
+        yield CountStep(*head, pen=pen, heads=heads)
 
 
-def _where(planning: Planning, animal: Animal) -> object:
-    """Her own pen; for a calf that was let in, or got out, before this round: its cow's."""
+def _this_round(planning: Planning) -> frozenset[datetime]:
+    """When calves were let in, or got out, in this very round."""
+    return frozenset(entry.happened_at for entry in planning.snapshot.entries if entry.kind is Kind.APART)
+
+
+def _where(planning: Planning, animal: Animal, leave_out: frozenset[datetime]) -> UUID | None:
+    """Her own pen; for a calf that was let in, or got out: its cow's."""
     snapshot = planning.snapshot
-    now = {entry.happened_at for entry in snapshot.entries if entry.kind is Kind.APART}
     for share in snapshot.shares:
-        last = next((each for each in share.partings if each.at not in now), None)
+        last = next((each for each in share.partings if each.at not in leave_out), None)
         if share.calf_id == animal.id and last and last.state is not Apart.SHUT_AWAY:
             return next((cow.pen_id for cow in snapshot.animals if cow.id == share.cow_id), animal.pen_id)
     return animal.pen_id

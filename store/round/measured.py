@@ -14,6 +14,7 @@ from store.round.confirm import Doubtful, Hand, draft
 from store.round.steps import DueFeed, FeedStep, MilkStep, SoakCheckStep, SoakStartStep
 
 STRINGS_MOST = 99
+IF_RIGHT = "If it is right, type ! behind it, then Enter."
 SCOOP_LEAST_KG, SCOOP_MOST_KG = 0.001, 500.0
 
 
@@ -100,7 +101,7 @@ def _ask_over_limit(hand: Hand, step: FeedStep, given_kg: float) -> None:
     limit_kg = hand.meal_limit_kg
     fodder = any(due.feed.baled for due in step.due)
     if limit_kg is not None and not fodder and given_kg > limit_kg * len(step.heads):
-        raise Doubtful(f"That is {given_kg:.2f} kg in one meal; your limit is {limit_kg:.2f}. Enter again writes it.")
+        raise Doubtful(f"That is {given_kg:.2f} kg in one meal; your limit is {limit_kg:.2f}. {IF_RIGHT}")
 
 
 def left_over(hand: Hand, step: FeedStep, due: DueFeed, typed: str) -> Draft:

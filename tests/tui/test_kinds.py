@@ -26,7 +26,9 @@ def test_a_short_count_stays_open_and_is_kept(sitting: Sitting) -> None:
     assert sitting.newest().the(CountedFigure) == CountedFigure(2, 1)
     assert sitting.newest().state is State.OPEN
     assert "1 MISSING" in sitting.text()
-    sitting.press("2", "enter")
+    sitting.press("enter")
+    assert "HAY" in sitting.text()
+    sitting.to_step("Stall", "count").press("2", "enter")
     assert sitting.newest().state is State.DONE
 
 
@@ -102,8 +104,10 @@ def test_an_udder_needs_a_finding(sitting: Sitting) -> None:
 def test_more_than_the_meal_limit_is_asked_once_then_written(sitting: Sitting) -> None:
     sitting.to_step("Fennel", "feed").press("6", "enter")
     assert sitting.written() == 0
-    assert "your limit is 3.50. Enter again writes it" in sitting.said
+    assert "your limit is 3.50. If it is right, type ! behind it, then Enter." in sitting.said
     sitting.press("enter")
+    assert sitting.written() == 0
+    sitting.press("!", "enter")
     fed = sitting.newest().the(FedFigure)
     assert fed is not None
     assert fed.given_kg == pytest.approx(6 * 0.675)
@@ -136,3 +140,20 @@ def test_a_scoop_weighed_here_counts_at_once_and_the_plan_keeps_its_kilograms(si
     assert fed is not None
     assert fed.due_kg == 2.7
     assert fed.given_kg == pytest.approx(2.7)
+
+
+@pytest.mark.parametrize("typed", ["2.0", "16"])
+def test_a_pail_far_from_her_usual_is_asked_about(sitting: Sitting, typed: str) -> None:
+    sitting.to_step("Fennel", "milk").press(typed, "enter")
+    assert sitting.written() == 0
+    assert "kg of milk; usual is 5.4 to 6.0. If it is right, type ! behind it" in sitting.said
+    sitting.press("!", "enter")
+    milked = sitting.newest().the(MilkedFigure)
+    assert milked is not None
+    assert milked.typed == typed
+
+
+def test_a_calf_let_in_is_not_expected_in_its_pen_any_more(sitting: Sitting) -> None:
+    sitting.to_step("Rook", "apart").press("enter").to_step("Calf pen", "count")
+    assert "of 0 expected" in sitting.text()
+    assert "nobody now: the calf is with its cow" in sitting.text()

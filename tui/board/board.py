@@ -15,7 +15,7 @@ from store.round.together import alone_why, with_window
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line
 from tui.place import BACKSPACE, ENTER, YARD_KEYS, Key, Over, Place, Rooms, go_back
-from tui.typed import Typed
+from tui.typed import SURE, Typed
 from tui.walk.feed_card import told_in_short
 from tui.walk.jobs import job_for
 from tui.walk.shown import Shown
@@ -32,7 +32,6 @@ class Board(Over):
         self.title = title
         self.step_ids = step_ids
         self.typed = Typed()
-        self.sure_of = ""
         self.armed = False
         self.row = next((at for at, step in enumerate(self.steps) if step.state is State.OPEN), 0)
 
@@ -91,13 +90,10 @@ class Board(Over):
         step = self.steps[self.row]
         if step.state is not State.OPEN and not self.half_typed:
             return self._on()
-        sure = self.sure_of == self.half_typed != ""
+        sure = self.half_typed.endswith(SURE)
         try:
             draft = job_for(step).draft(self.walker.hand(), self._shown(step, self.row), step, sure=sure)
-        except Doubtful as question:
-            self.sure_of = self.half_typed
-            return self.say(str(question))
-        except Unreadable as problem:
+        except (Doubtful, Unreadable) as problem:
             return self.say(str(problem))
         problem_words = self.walker.write(draft)
         if problem_words:
@@ -130,7 +126,7 @@ class Board(Over):
 
     def _shown(self, step: Step, at: int) -> Shown:
         """A line as it stands; what is typed belongs to the marked one."""
-        typed = {0: self.typed.text} if self.typed.text and at == self.row else {}
+        typed = {0: self.typed.text.rstrip(SURE)} if self.typed.text and at == self.row else {}
         return Shown(self.walker, step, typed, 0)
 
     def _on(self) -> Place:

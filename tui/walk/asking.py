@@ -58,7 +58,8 @@ class LeftOver(FeedAsking):
 
     def heading(self) -> str:
         """Of which feed."""
-        return f"LEFT  how much {self.due.feed.name} did {self.step.name} leave? As 0.6 kg or 1/2"
+        half = f", or 1/2 for half a {self.due.told.name}" if self.due.told and self.due.measures is not None else ""
+        return f"LEFT  how much {self.due.feed.name} did {self.step.name} leave? As 0.6 kg{half}"
 
     def enter(self) -> Place:
         """Write it with the feed."""

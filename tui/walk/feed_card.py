@@ -108,12 +108,15 @@ def _what(due: DueFeed) -> str:
     """`scoops DRY   LUCERNE PELLETS, soaked`."""
     name = due.feed.name.upper()
     measure = f"{measure_word(due.measures, due.told)} " if due.told and due.measures is not None else ""
-    bucket = f" = {due.feed.bucket} bucket" if due.feed.bucket else ", soaked"
+    bucket = f" from the {due.feed.bucket} bucket" if due.feed.bucket else ", soaked"
     return f"{measure}DRY  {name}{bucket}" if due.feed.soaked else f"{measure} {name}".strip()
 
 
 def _weighs(shown: Shown, due: DueFeed) -> str:
     dry = " dry" if due.feed.soaked else ""
+    given = _given(shown, due)
+    if given and given.given_kg is not None:
+        return f"{weight(given.given_kg, shown.units)}{dry} given"
     exact = f"{weight(due.as_shown_kg, shown.units)}{dry}"
     if weight(due.as_shown_kg, shown.units) != weight(due.due_kg, shown.units):
         exact += f"   (plan {weight(due.due_kg, shown.units)})"
@@ -166,9 +169,9 @@ def _last_time(shown: Shown, step: FeedStep, size: Size) -> list[Line]:
 
 
 def _told_as(due: DueFeed, kg: float, shown: Shown) -> str:
-    if due.told and due.told.holds_kg:
-        return measured(round(kg / due.told.holds_kg, 2), due.told)
-    return weight(kg, shown.units)
+    """In today's measure where that comes out even; else by weight, as its measure may have been weighed anew."""
+    number = round(kg / due.told.holds_kg, 2) if due.told and due.told.holds_kg else 0.1
+    return measured(number, due.told) if due.told and in_quarters(number) else weight(kg, shown.units)
 
 
 def told_in_short(shown: Shown, step: Step, width: int) -> list[str]:
@@ -188,7 +191,7 @@ def told_in_short(shown: Shown, step: Step, width: int) -> list[str]:
 def _short(shown: Shown, row: int, due: DueFeed) -> str:
     if shown.typed.get(row):
         return " ".join(words for words, _ in _reading(shown, row, due)[:1]) + f" {due.feed.name}"
-    dry = f" DRY = {due.feed.bucket} bucket" if due.feed.soaked and due.feed.bucket else ""
+    dry = f" DRY, from the {due.feed.bucket} bucket" if due.feed.soaked and due.feed.bucket else ""
     told = measured(due.measures, due.told) if due.told and due.measures is not None else ""
     amount = told or weight(due.due_kg, shown.units)
     return f"{amount} {due.feed.name}{dry}"

@@ -42,6 +42,10 @@ class Job(ABC, Generic[S]):
         """The line that is chosen at first; -1: it has to be picked."""
         return -1 if self.PICKS else 0
 
+    def is_half_done(self, step: S) -> bool:  # noqa: ARG002
+        """Whether the book holds something of it that leaves it open: Enter alone then goes on."""
+        return False
+
     def first_marks(self, step: S) -> frozenset[str]:  # noqa: ARG002
         """What the book holds as marked already."""
         return frozenset()

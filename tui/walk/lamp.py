@@ -11,7 +11,7 @@ from store.round.steps import Step
 from tui.frame import framed
 from tui.page import Page, Size
 from tui.place import BACKSPACE, ENTER, YARD_KEYS, Key, Place, Rooms, go_back
-from tui.typed import Typed, is_pick
+from tui.typed import SURE, Typed, is_pick
 from tui.walk.card import card
 from tui.walk.job import More
 from tui.walk.jobs import job_for
@@ -33,7 +33,6 @@ class Lamp(Place):
         self.row = self.first_row = self.job.first_row(self.step)
         self.typed: dict[int, Typed] = {}
         self.marks = self.first_marks = self.job.first_marks(self.step)
-        self.asked_about = ""
 
     @property
     def step(self) -> Step:
@@ -43,8 +42,9 @@ class Lamp(Place):
     @property
     def shown(self) -> Shown:
         """The step as it stands on the screen."""
-        typed = {row: entry.text for row, entry in self.typed.items()}
-        return Shown(self.walker, self.step, typed, self.row, self.marks)
+        typed = {row: entry.text.rstrip(SURE) for row, entry in self.typed.items()}
+        sure = any(entry.text.endswith(SURE) for entry in self.typed.values())
+        return Shown(self.walker, self.step, typed, self.row, self.marks, sure)
 
     @property
     def entry(self) -> Typed:
@@ -85,15 +85,11 @@ class Lamp(Place):
         if not self.taken_up and not self.changed:
             self.taken_up = True
             return self.say("This step is taken up. Enter again writes what is shown.")
-        if self.step.state not in UNWRITTEN and not self.changed:
+        if (self.step.state not in UNWRITTEN or self.job.is_half_done(self.step)) and not self.changed:
             return self._next()
-        sure = self.asked_about == self.half_typed != ""
         try:
-            return self.write(self.job.draft(self.walker.hand(), self.shown, self.step, sure=sure))
-        except Doubtful as question:
-            self.asked_about = self.half_typed
-            return self.say(str(question))
-        except Unreadable as problem:
+            return self.write(self.job.draft(self.walker.hand(), self.shown, self.step, sure=self.shown.sure))
+        except (Doubtful, Unreadable) as problem:
             return self.say(str(problem))
 
     def write(self, draft: Draft, *, stay: bool = False) -> Place:
@@ -103,7 +99,7 @@ class Lamp(Place):
             return self.say(problem)
         if stay or self.step.state is State.OPEN:
             again = self.rooms.lamp(self.index)
-            return again.say("Written. This step stays open.")
+            return again.say("Written. This step stays open; Enter alone goes on.")
         return self._next()
 
     def leaf(self, by: int) -> Place:

@@ -27,7 +27,7 @@ def count_lines(shown: Shown, step: CountStep, size: Size) -> list[Line]:
     drawn = large_lines(text or "?", Role.TYPED if text else Role.QUIET, size.width // 3, scale_for(size))
     figure = [(Span("  "), *row) for row in drawn]
     told = [line(Span("heads you see", Role.STRONG)), line(f"of {len(step.heads)} expected"), *_short(step)]
-    names = ", ".join(animal.name for animal in step.heads)
+    names = ", ".join(animal.name for animal in step.heads) or "nobody now: the calf is with its cow"
     return [
         *title(step.name, ["COUNT"], size),
         *beside(figure, told, max(14, max(map(width_of, figure)) + 3)),

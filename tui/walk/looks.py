@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, ClassVar
 from uuid import UUID
 
 from store.book.drafts import Draft
-from store.book.figures import FeltFigure
+from store.book.figures import CountedFigure, FeltFigure
 from store.book.words import Fill, Soak, State
 from store.round.amount import Unreadable, whole_number
 from store.round.confirm import Hand, counted, done, felt, got_out, parted
@@ -29,6 +29,11 @@ class CountJob(Job[CountStep]):
     """Heads: a count is never as shown."""
 
     DIGITS: ClassVar[str] = "heads you see"
+
+    def is_half_done(self, step: CountStep) -> bool:
+        """A short count: looked for, and not found yet."""
+        found = step.entry.the(CountedFigure) if step.entry else None
+        return found is not None and found.heads_seen is not None
 
     def draft(self, hand: Hand, shown: Shown, step: CountStep, *, sure: bool) -> Draft:  # noqa: ARG002
         """The heads typed; a short count stays open."""

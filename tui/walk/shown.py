@@ -18,6 +18,7 @@ class Shown:
     typed: Mapping[int, str]
     row: int
     marks: frozenset[str] = frozenset()
+    sure: bool = False  # the keeper typed that the unusual amount is right
 
     @property
     def units(self) -> Units:

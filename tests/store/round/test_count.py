@@ -5,9 +5,11 @@ from datetime import timedelta
 
 import pytest
 
+from store.book.drafts import Draft
 from store.book.facts import Parting
 from store.book.figures import CountedFigure
 from store.book.opening import Book
+from store.book.snapshot import Snapshot
 from store.book.words import Apart, Kind, State
 from store.round.confirm import counted, got_out, left_open, parted, skipped
 from store.round.plan import plan
@@ -56,16 +58,51 @@ def test_a_calf_that_was_let_in_is_expected_with_its_cow() -> None:
 
 @pytest.mark.parametrize("state", Apart)
 def test_where_a_calf_is_expected_is_what_was_known_before_the_round(state: Apart) -> None:
-    """Shut away: in its own pen; let in, or found out: with its cow. What this round writes of it changes nothing."""
-    (share,) = dawn().shares
-    before = replace(dawn(), shares=(replace(share, partings=(Parting(state, MORNING - HOUR, None),)),))
+    """Shut away: in its own pen; let in, or found out: with its cow."""
     there = "Calf pen" if state is Apart.SHUT_AWAY else "Stall"
-    assert "Rook" in [animal.name for animal in count_of(before, there).heads]
-    latch, found_out = apart_of(before, "Rook"), (share.cow_id, share.calf_id, None)
-    for draft in (parted(hand(before), latch), got_out(hand(before), *found_out)):
-        now = Parting(Apart.LET_IN, draft.happened_at, None)
-        after = replace(before, shares=(replace(share, partings=(now, *before.shares[0].partings)),))
-        assert count_of(wrote(after, draft), there).heads == count_of(before, there).heads
+    assert "Rook" in names_in(parted_before(state), there)
+
+
+def test_an_open_count_goes_by_where_the_calf_was_let_to_in_this_round() -> None:
+    """Let in before its pen was counted: nobody is due there any more, and one more with the cow."""
+    for draft in latch_drafts(before := parted_before(Apart.SHUT_AWAY)):
+        after = let_in(before, draft)
+        assert names_in(after, "Calf pen") == []
+        assert names_in(after, "Stall") == ["Fennel", "Hazel", "Rook"]
+
+
+def test_a_count_that_was_written_keeps_the_heads_it_was_counted_against() -> None:
+    """Counted first, let in afterwards: the calf was there when its pen was counted."""
+    for draft in latch_drafts(before := parted_before(Apart.SHUT_AWAY)):
+        seen = wrote(before, counted(hand(before), count_of(before, "Calf pen"), 1))
+        seen = wrote(seen, counted(hand(seen), count_of(seen, "Stall"), 2))
+        after = let_in(seen, draft)
+        assert names_in(after, "Calf pen") == ["Rook"]
+        assert names_in(after, "Stall") == ["Fennel", "Hazel"]
+
+
+def parted_before(state: Apart) -> Snapshot:
+    """The morning, with the calf in this state since an hour before it."""
+    (share,) = dawn().shares
+    return replace(dawn(), shares=(replace(share, partings=(Parting(state, MORNING - HOUR, None),)),))
+
+
+def latch_drafts(before: Snapshot) -> tuple[Draft, Draft]:
+    """The two ways a calf comes to its cow in a round: let in at its step, or found out."""
+    (share,) = before.shares
+    return parted(hand(before), apart_of(before, "Rook")), got_out(hand(before), share.cow_id, share.calf_id, None)
+
+
+def let_in(before: Snapshot, draft: Draft) -> Snapshot:
+    """Written, and the calf with its cow since."""
+    (share,) = before.shares
+    now = Parting(Apart.LET_IN, draft.happened_at, None)
+    return wrote(replace(before, shares=(replace(share, partings=(now, *share.partings)),)), draft)
+
+
+def names_in(snapshot: Snapshot, place: str) -> list[str]:
+    """Who is expected at the count of a pen."""
+    return [animal.name for animal in count_of(snapshot, place).heads]
 
 
 @pytest.mark.parametrize(("seen", "state"), [(2, State.DONE), (3, State.DONE), (1, State.OPEN), (0, State.OPEN)])
