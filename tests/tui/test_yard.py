@@ -36,7 +36,8 @@ def test_go_to_finds_by_a_few_letters_and_comes_to_a_done_step_to_correct(sittin
 
 
 def test_go_to_nothing_says_so(sitting: Sitting) -> None:
-    assert "is in no step of this round" in sitting.press("g", "zebra", "enter").said
+    assert "«zebra» is in no step of this round" in sitting.press("g", "zebra").text()
+    assert "«zebra» is in no step of this round" in sitting.press("enter").said
 
 
 def test_a_note_is_kept_with_the_animal_and_marked_for_the_next_person(sitting: Sitting) -> None:

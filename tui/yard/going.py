@@ -42,12 +42,13 @@ class Going(Wording):
         """To the chosen step."""
         found = self.found()
         if not found:
-            return self.say(f"«{self.text}» is in no step of this round. Backspace takes letters back.")
+            return self.say(self._nothing())
         return self.rooms.lamp(found[min(self.row, len(found) - 1)])
 
     def below(self, size: Size) -> list[Line]:
         """What is found, with what became of it."""
-        found = self.found()
+        if not (found := self.found()):
+            return [line(Span(f"  {cut(self._nothing(), size.width - 4)}", Role.WARNING))]
         first = max(min(self.row - SHOWN // 2, len(found) - SHOWN), 0)
         lines: list[Line] = []
         for at, index in enumerate(found[first : first + SHOWN], first):
@@ -55,6 +56,9 @@ class Going(Wording):
             words = f" {'>' if at == self.row else ' '} {step_words(step)}, {step.place}: {step.state.value} "
             lines.append(line("  ", Span(cut(words, size.width - 4), Role.HERE if at == self.row else Role.TEXT)))
         return lines
+
+    def _nothing(self) -> str:
+        return f"«{self.text}» is in no step of this round. Backspace takes letters back."
 
     @property
     def half_typed(self) -> str:
