@@ -57,7 +57,7 @@ def morning(demo: Wire, counter: Wire, raw: sqlite3.Connection, presses: int, ti
     """Walk one pretend morning, the counter and the raw row between its keys; the counter's figure at the end."""
     for number, step in enumerate(MORNING, 1):
         if step.writes.kind in TYPED:
-            times["digit"].append(press_s(demo, "7" if step.writes.kind == "milk" else "2", "Backspace"))
+            times["digit"].append(press_s(demo, "9" if step.writes.kind == "milk" else "2", "Backspace"))
         else:
             demo.pause(APART_S)
             demo.press("2" if step.writes.kind == "udder" else OTHER_KEY)
