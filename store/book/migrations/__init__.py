@@ -1,0 +1,1 @@
+"""How a book comes to its form."""
