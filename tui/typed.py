@@ -27,6 +27,16 @@ class Typed:
         self.text = (self.text + character)[:MOST]
         return True
 
+    @property
+    def amount(self) -> str:
+        """What is typed, without the word that it is right."""
+        return self.text.rstrip(SURE)
+
+    @property
+    def sure(self) -> bool:
+        """Whether it was said to be right."""
+        return self.text.endswith(SURE)
+
     def backspace(self) -> bool:
         """Take the last character away; whether there was one."""
         had = bool(self.text)

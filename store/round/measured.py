@@ -9,6 +9,7 @@ from store.book.drafts import Draft
 from store.book.facts import Feed, Withholding
 from store.book.figures import FedFigure, Figure, MilkedFigure, SoakedFigure, StrungFigure
 from store.book.words import Fate, Soak, State, Units
+from store.husbandry.milk import usual_pail
 from store.round.amount import Unreadable, feed_amount, pail_amount, whole_number
 from store.round.confirm import Doubtful, Hand, draft
 from store.round.steps import DueFeed, FeedStep, MilkStep, SoakCheckStep, SoakStartStep
@@ -60,6 +61,19 @@ def milked(hand: Hand, step: MilkStep, typed: str, fate: Fate, *, held_back: boo
     pail_id = pail.id if pail and amount.gross_kg is not None else None
     figure = MilkedFigure(amount.milk_kg, amount.gross_kg, pail_id, amount.empty_kg, fate, typed, held_back)
     return draft(hand, step, State.DONE, (figure,))
+
+
+def ask_if_unusual(hand: Hand, step: MilkStep, draft: Draft) -> None:
+    """Raise Doubtful for less than half or more than one and a half times her usual pail: often a slip of the keys.
+
+    The bounds are common practice.
+    """
+    elapsed_h = (hand.now - step.emptied_at).total_seconds() / 3600 if step.emptied_at else 0.0
+    usual = usual_pail(step.rates_kg_h, elapsed_h) if elapsed_h > 0 else None
+    for figure in draft.figures:
+        kg = figure.milk_kg if isinstance(figure, MilkedFigure) else None
+        if usual and kg is not None and not usual[0] / 2 <= kg <= usual[2] * 1.5:
+            raise Doubtful(f"That is {kg:.1f} kg of milk; usual is {usual[0]:.1f} to {usual[2]:.1f}. {IF_RIGHT}")
 
 
 def withholding_at(step: MilkStep, at: datetime) -> Withholding | None:

@@ -147,7 +147,8 @@ def test_a_pail_far_from_her_usual_is_asked_about(sitting: Sitting, typed: str) 
     sitting.to_step("Fennel", "milk").press(typed, "enter")
     assert sitting.written() == 0
     assert "kg of milk; usual is 5.4 to 6.0. If it is right, type ! behind it" in sitting.said
-    sitting.press("!", "enter")
+    assert "write to HOUSE, it is right" in sitting.press("!").text()
+    sitting.press("enter")
     milked = sitting.newest().the(MilkedFigure)
     assert milked is not None
     assert milked.typed == typed

@@ -15,7 +15,7 @@ from store.round.together import alone_why, with_window
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line
 from tui.place import BACKSPACE, ENTER, YARD_KEYS, Key, Over, Place, Rooms, go_back
-from tui.typed import SURE, Typed
+from tui.typed import Typed
 from tui.walk.feed_card import told_in_short
 from tui.walk.jobs import job_for
 from tui.walk.shown import Shown
@@ -90,9 +90,8 @@ class Board(Over):
         step = self.steps[self.row]
         if step.state is not State.OPEN and not self.half_typed:
             return self._on()
-        sure = self.half_typed.endswith(SURE)
         try:
-            draft = job_for(step).draft(self.walker.hand(), self._shown(step, self.row), step, sure=sure)
+            draft = job_for(step).draft(self.walker.hand(), self._shown(step, self.row), step)
         except (Doubtful, Unreadable) as problem:
             return self.say(str(problem))
         problem_words = self.walker.write(draft)
@@ -106,7 +105,7 @@ class Board(Over):
         for step in self.steps:
             if step.state is State.OPEN and not self._alone(step):
                 try:
-                    draft = job_for(step).draft(self.walker.hand(), Shown(self.walker, step, {}, 0), step, sure=False)
+                    draft = job_for(step).draft(self.walker.hand(), Shown(self.walker, step, {}, 0), step)
                 except (Unreadable, Doubtful) as problem:
                     self.armed = False
                     return self.say(str(problem))
@@ -126,8 +125,9 @@ class Board(Over):
 
     def _shown(self, step: Step, at: int) -> Shown:
         """A line as it stands; what is typed belongs to the marked one."""
-        typed = {0: self.typed.text.rstrip(SURE)} if self.typed.text and at == self.row else {}
-        return Shown(self.walker, step, typed, 0)
+        if not self.typed.text or at != self.row:
+            return Shown(self.walker, step, {}, 0)
+        return Shown(self.walker, step, {0: self.typed.amount}, 0, sure=self.typed.sure)
 
     def _on(self) -> Place:
         """The next open line, or the walk where all are written."""

@@ -6,10 +6,9 @@ from typing import ClassVar
 from store.book.drafts import Draft
 from store.book.figures import MilkedFigure
 from store.book.words import Fate, State
-from store.husbandry.milk import usual_pail
 from store.round.amount import Unreadable
-from store.round.confirm import Doubtful, Hand
-from store.round.measured import IF_RIGHT, fates_of, fed, milked, soak_started
+from store.round.confirm import Hand
+from store.round.measured import ask_if_unusual, fates_of, fed, milked, soak_started
 from store.round.steps import FeedStep, MilkStep, SoakStartStep
 from tui.page import Line, Size
 from tui.walk.feed_card import feed_lines
@@ -35,10 +34,10 @@ class FeedJob(Job[FeedStep]):
         """Every line has an entry of its own."""
         return row
 
-    def draft(self, hand: Hand, shown: Shown, step: FeedStep, *, sure: bool) -> Draft:
+    def draft(self, hand: Hand, shown: Shown, step: FeedStep) -> Draft:
         """As shown, but for what is typed."""
         typed = {due.feed.id: shown.typed[row] for row, due in enumerate(step.due) if shown.typed.get(row)}
-        return fed(hand, step, typed, shown.typed.get(len(step.due), ""), sure=sure)
+        return fed(hand, step, typed, shown.typed.get(len(step.due), ""), sure=shown.sure)
 
     def lines(self, shown: Shown, step: FeedStep, size: Size) -> list[Line]:
         """Each feed, large."""
@@ -76,14 +75,14 @@ class MilkJob(Job[MilkStep]):
         written = step.entry.the(MilkedFigure) if step.entry else None
         return frozenset({HELD_BACK}) if written and written.held_back else frozenset()
 
-    def draft(self, hand: Hand, shown: Shown, step: MilkStep, *, sure: bool) -> Draft:
+    def draft(self, hand: Hand, shown: Shown, step: MilkStep) -> Draft:
         """The milk, and where it goes."""
         typed = shown.typed.get(0) or typed_before(step)
         if not typed:
             raise Unreadable("Milk is never as shown. Type what the scale says, or S to skip.")
         draft = milked(hand, step, typed, fate_shown(shown, step), held_back=HELD_BACK in shown.marks)
-        if not sure and not shown.marks:
-            _ask_if_unusual(hand, step, draft)
+        if not shown.sure and not shown.marks:
+            ask_if_unusual(hand, step, draft)
         return draft
 
     def lines(self, shown: Shown, step: MilkStep, size: Size) -> list[Line]:
@@ -108,7 +107,7 @@ class SoakStartJob(Job[SoakStartStep]):
 
     DIGITS: ClassVar[str] = "other weight"
 
-    def draft(self, hand: Hand, shown: Shown, step: SoakStartStep, *, sure: bool) -> Draft:  # noqa: ARG002
+    def draft(self, hand: Hand, shown: Shown, step: SoakStartStep) -> Draft:
         """The weight as shown, or as typed."""
         return soak_started(hand, step, shown.typed.get(0, ""))
 
@@ -119,16 +118,6 @@ class SoakStartJob(Job[SoakStartStep]):
     def enter_words(self, shown: Shown, step: SoakStartStep) -> str:  # noqa: ARG002
         """The clock starts with this key."""
         return "put to soak now"
-
-
-def _ask_if_unusual(hand: Hand, step: MilkStep, draft: Draft) -> None:
-    """Raise Doubtful for less than half or more than one and a half times her usual pail: often a slip of the keys."""
-    elapsed_h = (hand.now - step.emptied_at).total_seconds() / 3600 if step.emptied_at else 0.0
-    usual = usual_pail(step.rates_kg_h, elapsed_h) if elapsed_h > 0 else None
-    for figure in draft.figures:
-        kg = figure.milk_kg if isinstance(figure, MilkedFigure) else None
-        if usual and kg is not None and not usual[0] / 2 <= kg <= usual[2] * 1.5:
-            raise Doubtful(f"That is {kg:.1f} kg of milk; usual is {usual[0]:.1f} to {usual[2]:.1f}. {IF_RIGHT}")
 
 
 def typed_before(step: MilkStep) -> str:

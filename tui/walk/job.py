@@ -55,7 +55,7 @@ class Job(ABC, Generic[S]):
         return 0
 
     @abstractmethod
-    def draft(self, hand: Hand, shown: Shown, step: S, *, sure: bool) -> Draft:
+    def draft(self, hand: Hand, shown: Shown, step: S) -> Draft:
         """What Enter writes. Raises Unreadable with a sentence, or Doubtful where it asks once."""
 
     @abstractmethod

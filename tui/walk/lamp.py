@@ -11,7 +11,7 @@ from store.round.steps import Step
 from tui.frame import framed
 from tui.page import Page, Size
 from tui.place import BACKSPACE, ENTER, YARD_KEYS, Key, Place, Rooms, go_back
-from tui.typed import SURE, Typed, is_pick
+from tui.typed import Typed, is_pick
 from tui.walk.card import card
 from tui.walk.job import More
 from tui.walk.jobs import job_for
@@ -42,8 +42,8 @@ class Lamp(Place):
     @property
     def shown(self) -> Shown:
         """The step as it stands on the screen."""
-        typed = {row: entry.text.rstrip(SURE) for row, entry in self.typed.items()}
-        sure = any(entry.text.endswith(SURE) for entry in self.typed.values())
+        typed = {row: entry.amount for row, entry in self.typed.items()}
+        sure = any(entry.sure for entry in self.typed.values())
         return Shown(self.walker, self.step, typed, self.row, self.marks, sure)
 
     @property
@@ -70,6 +70,11 @@ class Lamp(Place):
             or self.marks != self.first_marks
         )
 
+    @property
+    def _is_written(self) -> bool:
+        """Whether Enter has nothing to write and goes on."""
+        return (self.step.state not in UNWRITTEN or self.job.is_half_done(self.step)) and not self.changed
+
     def takes(self, character: str) -> bool:
         """A digit starts an amount, or picks a line."""
         if self.job.PICKS:
@@ -85,10 +90,10 @@ class Lamp(Place):
         if not self.taken_up and not self.changed:
             self.taken_up = True
             return self.say("This step is taken up. Enter again writes what is shown.")
-        if (self.step.state not in UNWRITTEN or self.job.is_half_done(self.step)) and not self.changed:
+        if self._is_written:
             return self._next()
         try:
-            return self.write(self.job.draft(self.walker.hand(), self.shown, self.step, sure=self.shown.sure))
+            return self.write(self.job.draft(self.walker.hand(), self.shown, self.step))
         except (Doubtful, Unreadable) as problem:
             return self.say(str(problem))
 
@@ -144,9 +149,10 @@ class Lamp(Place):
 
     def enter_words(self) -> str:
         """What Enter would write now."""
-        if self.step.state not in UNWRITTEN and not self.changed:
+        if self._is_written:
             return "go on, written already"
-        return self.job.enter_words(self.shown, self.step)
+        words = self.job.enter_words(self.shown, self.step)
+        return f"{words}, it is right" if self.shown.sure else words
 
     def more(self) -> Place:
         """What else can be done at this step."""

@@ -35,7 +35,7 @@ class CountJob(Job[CountStep]):
         found = step.entry.the(CountedFigure) if step.entry else None
         return found is not None and found.heads_seen is not None
 
-    def draft(self, hand: Hand, shown: Shown, step: CountStep, *, sure: bool) -> Draft:  # noqa: ARG002
+    def draft(self, hand: Hand, shown: Shown, step: CountStep) -> Draft:
         """The heads typed; a short count stays open."""
         if not shown.typed.get(0):
             raise Unreadable("A head count is never as shown. Type how many you see, or S to skip.")
@@ -66,7 +66,7 @@ class UdderJob(Job[UdderStep]):
         """The findings."""
         return len(Fill)
 
-    def draft(self, hand: Hand, shown: Shown, step: UdderStep, *, sure: bool) -> Draft:  # noqa: ARG002
+    def draft(self, hand: Hand, shown: Shown, step: UdderStep) -> Draft:
         """The finding."""
         if shown.row < 0:
             raise Unreadable("How does it feel? 1 slack, 2 comfortable, 3 full, 4 tight; then Enter.")
@@ -84,7 +84,7 @@ class UdderJob(Job[UdderStep]):
 class ApartJob(Job[ApartStep]):
     """A calf is shut away, or let in."""
 
-    def draft(self, hand: Hand, shown: Shown, step: ApartStep, *, sure: bool) -> Draft:  # noqa: ARG002
+    def draft(self, hand: Hand, shown: Shown, step: ApartStep) -> Draft:  # noqa: ARG002
         """It is where this round wants it."""
         return parted(hand, step)
 
@@ -105,7 +105,7 @@ class ApartJob(Job[ApartStep]):
 class SoakCheckJob(Job[SoakCheckStep]):
     """Is what soaked fit to feed?"""
 
-    def draft(self, hand: Hand, shown: Shown, step: SoakCheckStep, *, sure: bool) -> Draft:  # noqa: ARG002
+    def draft(self, hand: Hand, shown: Shown, step: SoakCheckStep) -> Draft:  # noqa: ARG002
         """Fit."""
         return soak_checked(hand, step, Soak.FIT)
 
@@ -126,7 +126,7 @@ class SoakCheckJob(Job[SoakCheckStep]):
 class TaskJob(Job[Step]):
     """A standing job."""
 
-    def draft(self, hand: Hand, shown: Shown, step: Step, *, sure: bool) -> Draft:  # noqa: ARG002
+    def draft(self, hand: Hand, shown: Shown, step: Step) -> Draft:  # noqa: ARG002
         """Done."""
         return done(hand, step)
 
