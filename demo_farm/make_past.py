@@ -24,7 +24,7 @@ from store.book.folder.cells import id_of, text_of
 from store.book.folder.header import read_header
 from store.book.folder.take_in import new_book_from
 from store.book.opening import open_book
-from store.round.steps import SoakCheckStep, Step
+from store.round.steps import LookStep, SoakCheckStep, Step
 
 HERE = Path(__file__).parent
 NAMES = ("entry", *(kind.TABLE for kind in FIGURES))
@@ -35,6 +35,7 @@ def word_for(step: Step, draft: Draft) -> str:
     """The id of an entry, as words that one can read."""
     where = () if step.place == step.name else (step.place,)
     act = "check" if isinstance(step, SoakCheckStep) else draft.kind.value
+    act = f"{act} {step.look.name}" if isinstance(step, LookStep) else act
     words = " ".join((str(draft.turn.day), draft.turn.slot, *where, step.name, act)).lower()
     return re.sub(r"[^a-z0-9]+", "-", words.replace("'", ""))
 
@@ -71,7 +72,7 @@ def _words() -> dict[Any, str]:
     """By the ids of the folder the words that stand for them."""
     farm_id = read_header(HERE).id
     words: dict[Any, str] = {}
-    for table in ("animal", "pen", "task", "feed", "measure", "pail", "person"):
+    for table in ("animal", "pen", "task", "feed", "measure", "pail", "person", "look", "treatment"):
         with (HERE / f"{table}.csv").open(encoding="utf-8", newline="") as file:
             words |= {id_of(row["id"], table, farm_id): row["id"] for row in csv.DictReader(file)}
     return words

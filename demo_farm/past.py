@@ -13,11 +13,23 @@ from store.book.opening import Book
 from store.book.reading import read_facts, read_snapshot
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn, from_wall
-from store.book.words import EVENING, MORNING, SKIP_REASONS, Fate, Fill, Soak, Stage, State
+from store.book.words import EVENING, MORNING, SKIP_REASONS, Asks, Fate, Fill, Looks, Quarter, Sign, Soak, Stage, State
+from store.round.care import dosed, look_measured, looked, quarters_found
 from store.round.confirm import Hand, counted, done, felt, got_out, left_open, moved_on, noted, parted, skipped
 from store.round.measured import fates_of, fed, milked, soak_checked, soak_started
 from store.round.plan import plan
-from store.round.steps import ApartStep, CountStep, FeedStep, MilkStep, SoakCheckStep, SoakStartStep, Step, UdderStep
+from store.round.steps import (
+    ApartStep,
+    CountStep,
+    DoseStep,
+    FeedStep,
+    LookStep,
+    MilkStep,
+    SoakCheckStep,
+    SoakStartStep,
+    Step,
+    UdderStep,
+)
 
 FIRST_DAY, DAYS = date(2026, 2, 9), 30
 BEGINS = {MORNING: time(6, 30), EVENING: time(17, 45)}
@@ -43,7 +55,7 @@ SKIPPED = {
     ("03-06 morning", "Move the steers' feeder", "task"): NOT_SAFE,
     ("03-09 evening", "Sorrel", "udder"): NO_TIME,
 }
-MOVED_ON = {("03-10 evening", "Look at Sloe's left hind foot", "task")}
+MOVED_ON = {("03-10 evening", "Sloe", "look")}
 LESS = {
     ("02-14 morning", "Dock"): "1 1/2",
     ("02-23 evening", "Fennel"): "1 1/4",
@@ -53,6 +65,10 @@ LESS = {
 }
 OUT_AT_NIGHT = {("03-07 morning", "Fennel"): "2.9"}  # her calf had got out; what the pail weighed then [kg]
 HELD_BACK = {("03-05 morning", "Briar"): "4.4"}  # what the pail weighed [kg]
+QUARTERS = {
+    ("03-05 morning", "Briar"): {Quarter.LEFT_HIND: Sign.LITTLE_MILK},
+    ("03-09 evening", "Hazel"): {Quarter.RIGHT_HIND: Sign.CLOTS},
+}
 SOLD = {("Fennel", 2), ("Fennel", 6)}  # Wednesdays and Sundays
 FILLING_FROM = date(2026, 3, 7)
 SHUT = "Feed room shut and chained"
@@ -99,6 +115,7 @@ def _drafts(hand: Hand, step: Step, chance: random.Random) -> Iterator[Draft]:
     when = (_name(hand.turn), step.name, step.kind.value)
     if isinstance(step, MilkStep):
         yield from _out_at_night(hand, step)
+        yield from _marked(hand, step)
     if when[0] in ON_PAPER:
         yield left_open(hand, step, State.ON_PAPER)
     elif when in MOVED_ON:
@@ -118,6 +135,13 @@ def _out_at_night(hand: Hand, step: MilkStep) -> Iterator[Draft]:
         if (_name(hand.turn), step.name) in OUT_AT_NIGHT:
             found = replace(hand, now=hand.now - timedelta(minutes=4))
             yield got_out(found, step.animal.id, calf.calf.id, calf.last.at if calf.last else None)
+
+
+def _marked(hand: Hand, step: MilkStep) -> Iterator[Draft]:
+    """A quarter that was not as the others, found before she was milked."""
+    found = QUARTERS.get((_name(hand.turn), step.name))
+    if found:
+        yield quarters_found(replace(hand, now=hand.now - timedelta(minutes=3)), step.animal.id, found)
 
 
 def _name(turn: Turn) -> str:
@@ -149,6 +173,11 @@ def _felt(hand: Hand, step: UdderStep, _: random.Random) -> Draft:
     return felt(hand, step, Fill.FULL if near else Fill.COMFORTABLE)
 
 
+def _looked(hand: Hand, step: LookStep, _: random.Random) -> Draft:
+    """Tansy holds her condition; Sloe's foot mends."""
+    return look_measured(hand, step, "3") if step.look.asks is Asks.CONDITION else looked(hand, step, Looks.BETTER)
+
+
 def _done(hand: Hand, step: Step, _: random.Random) -> Draft:
     return done(hand, step)
 
@@ -157,6 +186,8 @@ USUAL: dict[type[Step], Callable[[Hand, Any, random.Random], Draft]] = {
     FeedStep: _fed,
     MilkStep: _milked,
     UdderStep: _felt,
+    LookStep: _looked,
+    DoseStep: lambda hand, step, _: dosed(hand, step),
     CountStep: lambda hand, step, _: counted(hand, step, len(step.heads)),
     ApartStep: lambda hand, step, _: parted(hand, step),
     SoakCheckStep: lambda hand, step, _: soak_checked(hand, step, Soak.FIT),

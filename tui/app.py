@@ -14,14 +14,12 @@ from textual.app import App, ComposeResult
 from textual.color import Color
 from textual.filter import LineFilter
 
-from tui.crash import CRASHED, report
-from tui.place import Place
+from tui.keyboard import Keyboard
 from tui.rooms import House
 from tui.stage import Stage
+from tui.terminal import ENDING
 from tui.theme import LOOKS, NO_COLOUR
 from tui.walker import Walker
-
-OUT_BY_SIGNAL = {signal.SIGTERM: 143, signal.SIGHUP: 129}
 
 
 class Colourless(LineFilter):
@@ -41,28 +39,27 @@ class PenwalkApp(App[None]):
 
     def __init__(self, walker: Walker, look: str = "dark", said: str = "") -> None:
         """With the round at hand. look: dark or light; NO_COLOR in the environment wins. said: a first sentence."""
-        super().__init__()
+        super().__init__(driver_class=Keyboard)
         self.house = House(walker)
-        self.first_said = said
-        self.crash_report = ""
+        self.first = self.house.enter()
+        if said:
+            self.first.say(said)
+        self.broken: Exception | None = None
         self.look = NO_COLOUR if self.no_color else LOOKS[look]
         self.title = "Penwalk"
 
     def compose(self) -> ComposeResult:
         """Nothing but the stage."""
-        yield Stage(self._first(), self.look, self.crashed)
-
-    def _first(self) -> Place:
-        place = self.house.enter()
-        return place.say(self.first_said) if self.first_said else place
+        yield Stage(self.first, self.look)
 
     def on_mount(self) -> None:
         """Leave in order on a signal; load what writing needs as soon as the first frame stands."""
         if self.look.background:
             self.screen.styles.background = self.look.background
         loop = asyncio.get_running_loop()
-        for number, code in OUT_BY_SIGNAL.items():
-            loop.add_signal_handler(number, partial(self.exit, None, code))
+        for number in ENDING:
+            loop.add_signal_handler(number, partial(self.exit, None, 128 + number))
+        signal.pthread_sigmask(signal.SIG_UNBLOCK, ENDING)
         self.call_after_refresh(threading.Thread(target=_load_writing, daemon=True).start)
 
     def get_line_filters(self) -> Sequence[LineFilter]:
@@ -70,10 +67,14 @@ class PenwalkApp(App[None]):
         filters = super().get_line_filters()
         return [*filters, Colourless()] if self.no_color else filters
 
-    def crashed(self, error: Exception) -> None:
-        """Something in the program broke: keep the details in a file, leave in order, say it in one line."""
-        self.crash_report = report(error)
-        self.exit(return_code=CRASHED)
+    def _handle_exception(self, error: Exception) -> None:
+        """Whatever breaks while the screen stands: leave in order, so that it is said in plain words after it.
+
+        What breaks on a way out that was begun already changes nothing of that way.
+        """
+        if self.return_code is None:
+            self.broken = error
+        self.exit(return_code=1 if self.broken else self.return_code or 0)
 
     async def action_quit(self) -> None:
         """Textual's own way out: through the stage, so that nothing half typed is lost."""

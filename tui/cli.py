@@ -11,7 +11,7 @@ from platformdirs import user_data_path
 from store.book.errors import BookError, NoBook
 from tui.crash import CRASHED, report
 
-OK, FAILED, USAGE = 0, 1, 2
+OK, FAILED, STOPPED = 0, 1, 130
 
 
 def main(words: Sequence[str] | None = None) -> int:
@@ -26,6 +26,9 @@ def main(words: Sequence[str] | None = None) -> int:
         print(error, file=sys.stderr)
     except (OSError, sqlite3.Error) as error:
         print(f"The disk refused: {_of_disk(error)}. Nothing half done is left in the book.", file=sys.stderr)
+    except KeyboardInterrupt:
+        print("Stopped. Nothing half done is left in the book.", file=sys.stderr)
+        return STOPPED
     except Exception as error:  # noqa: BLE001 whatever broke, the keeper reads one plain sentence
         print(report(error), file=sys.stderr)
         return CRASHED

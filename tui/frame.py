@@ -15,7 +15,10 @@ SMALL = Size(60, 18)
 
 
 def framed(place: Place, body: Sequence[Line], size: Size, here: Step | None = None) -> Page:
-    """A page of exactly the screen's size. What does not fit is left off the body, never off header or keys."""
+    """A page of exactly the screen's size. What does not fit is left off the body, never off header or keys.
+
+    Where Up and Down move through a place, all of it can be seen.
+    """
     walker = place.walker
     top = [header(walker, size.width), walk_line(walker, here, size.width)]
     bottom = [last_written(walker, size.width), *wrapped(place.said, size.width, Role.WARNING)]
@@ -23,12 +26,18 @@ def framed(place: Place, body: Sequence[Line], size: Size, here: Step | None = N
     if size.height < SMALL.height:
         body = [each for each in body if each]
     room = max(size.height - len(top) - len(bottom), 0)
-    if len(body) > room > 0:
-        left_off = f"  ... {len(body) - room + 1} more lines; a larger window shows them"
-        body = [*body[: room - 1], line(Span(left_off, Role.WARNING))]
+    if place.scrolls:
+        body = place.scroll.window(body, room)
+    elif len(body) > room > 0:
+        body = _cut_off(body, room)
     middle = [*body, *[()] * (room - len(body))]
     lines = [*top, *middle, *bottom][: size.height]
     return Page(tuple(fit(each, size.width, Role.HEADER if row == 0 else Role.TEXT) for row, each in enumerate(lines)))
+
+
+def _cut_off(body: Sequence[Line], room: int) -> list[Line]:
+    words = f"  ... {len(body) - room + 1} more lines; a larger window shows them"
+    return [*body[: room - 1], line(Span(words, Role.WARNING))]
 
 
 def header(walker: Walker, width: int) -> Line:

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Any, ClassVar, Protocol, cast
 
 from tui.page import Page, Size
+from tui.scroll import Scroll
 from tui.walker import Walker
 
 
@@ -67,6 +68,9 @@ class Rooms(Protocol):
 
     def more(self, back: Any) -> "Place":
         """What else can be done at a step."""
+
+    def quarters(self, back: Any) -> "Place":
+        """What is wrong with a quarter."""
 
     def why(self, back: Any) -> "Place":
         """What the numbers of a step are made of."""
@@ -133,10 +137,16 @@ class Place(ABC):
         self.rooms = rooms
         self.walker = rooms.walker
         self.said = ""
+        self.scroll = Scroll()
+
+    @property
+    def scrolls(self) -> bool:
+        """Whether its keys move through a page that is longer than the window."""
+        return any(key in PAGE_KEYS for key in self.KEYS)
 
     @abstractmethod
     def draw(self, size: Size) -> Page:
-        """The whole screen. Drawing changes nothing."""
+        """The whole screen. Drawing changes nothing of the round."""
 
     def takes(self, character: str) -> bool:  # noqa: ARG002 a place without an entry takes nothing
         """Whether a character belongs to something being typed here."""
@@ -163,6 +173,16 @@ class Place(ABC):
     def say(self, sentence: str) -> "Place":
         """Stay, with a sentence for the keeper."""
         self.said = sentence
+        return self
+
+    def move(self, lines: int) -> "Place":
+        """Other lines of a page that is longer than the window."""
+        self.scroll.move(lines)
+        return self
+
+    def leaf_page(self, pages: int) -> "Place":
+        """The next window of it, or the one before."""
+        self.scroll.leaf(pages)
         return self
 
     def leave(self) -> "Place | None":
@@ -204,6 +224,15 @@ def go_out(place: Place) -> Place | None:
     return place.leave()
 
 
+PAGE_KEYS = (
+    Key(("pageup",), "Page Up", "", "", lambda place: place.leaf_page(-1)),
+    Key(("pagedown",), "Page Up Dn", "", "A whole window of such a page.", lambda place: place.leaf_page(1)),
+)
+SCROLL_KEYS = (
+    Key(("up",), "Up Down", "", "More lines, where a page is longer than the window.", lambda place: place.move(-1)),
+    Key(("down",), "Down", "", "", lambda place: place.move(1)),
+    *PAGE_KEYS,
+)
 ENTER = ("enter", "ctrl+j")
 BACKSPACE = ("backspace", "ctrl+h", "delete")
 UNDO_KEY = Key(("u",), "U", "undo", "Undoes what was written last, or before: shows it first, Enter undoes.",

@@ -14,6 +14,7 @@ from tui.walk.asking import LeftOver, NewScoop, Reason
 from tui.walk.lamp import Lamp
 from tui.walk.later import Later
 from tui.walk.more import MoreList
+from tui.walk.quarters import QuarterList
 from tui.walk.skipping import Skipping
 from tui.walk.undoing import Undoing
 from tui.walk.why import Why
@@ -41,8 +42,9 @@ class House:
     def enter(self) -> Place:
         """Where a sitting begins: a round left open is offered first, then this one."""
         this = self._this()
-        if self.walker.left_unfinished(this.before()):
-            self.walker.open_turn(this.before())
+        last = self.walker.last_before(this)
+        if self.walker.left_unfinished(last):
+            self.walker.open_turn(last)
             return Unfinished(self, Closing(self))
         return self._begin() if self.walker.turn == this else self.this_round()
 
@@ -84,6 +86,10 @@ class House:
     def more(self, back: Lamp) -> Place:
         """What else can be done at a step."""
         return MoreList(self, back)
+
+    def quarters(self, back: Lamp) -> Place:
+        """What is wrong with a quarter."""
+        return QuarterList(self, back)
 
     def why(self, back: Lamp) -> Place:
         """What the numbers of a step are made of."""

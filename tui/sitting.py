@@ -1,7 +1,6 @@
 """One sitting: a book opened, its round walked, the terminal left as it was found."""
 
 import os
-import sys
 from contextlib import closing
 
 from platformdirs import user_state_path
@@ -9,7 +8,7 @@ from platformdirs import user_state_path
 from store.book.clock import Clock, new_id
 from store.book.opening import open_book
 from store.book.reading import read_facts
-from tui.terminal import keys_kept, refuse_dumb
+from tui.terminal import keys_kept, refuse_dumb, signals_held
 from tui.walker import Walker
 
 
@@ -21,16 +20,20 @@ def sit_down(place: str, look: str) -> int:
 
 
 def walk(walker: Walker, look: str, said: str = "") -> int:
-    """Show the round at hand until the keeper leaves; the exit status. said: a first sentence."""
+    """Show the round at hand until the keeper leaves; the exit status. said: a first sentence.
+
+    Raises what broke meanwhile, once the screen is gone.
+    """
     if not os.environ.get("NO_COLOR", "x"):
         del os.environ["NO_COLOR"]  # no-color.org: it counts only when it is not empty
-    from tui.app import PenwalkApp  # noqa: PLC0415 textual: only when there is a round to show
+    with signals_held():
+        from tui.app import PenwalkApp  # noqa: PLC0415 textual: only when there is a round to show
 
-    app = PenwalkApp(walker, look, said)
-    app.run(mouse=False)
-    if app.crash_report:
-        print(app.crash_report, file=sys.stderr)  # noqa: T201
-    elif app.return_code == 0 and not walker.ended():
+        app = PenwalkApp(walker, look, said)
+        app.run(mouse=False)
+    if app.broken:
+        raise app.broken
+    if app.return_code == 0 and not walker.ended():
         print(f"The round stays open. `penwalk{' demo' if walker.pretend else ''}` goes on where it stands.")  # noqa: T201
     return app.return_code or 0
 

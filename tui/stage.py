@@ -3,8 +3,6 @@
 Key, disk and picture happen in one handler, with no message between: that is fast, and loses no key.
 """
 
-from collections.abc import Callable
-
 from rich.segment import Segment
 from textual import events
 from textual.geometry import Region
@@ -26,12 +24,11 @@ class Stage(Widget, can_focus=True):
 
     DEFAULT_CSS = "Stage { width: 100%; height: 100%; }"
 
-    def __init__(self, place: Place, look: Look, crashed: Callable[[Exception], None]) -> None:
+    def __init__(self, place: Place, look: Look) -> None:
         """At a first place."""
         super().__init__()
         self.place = place
         self.look = look
-        self.crashed = crashed
         self.guard = EnterGuard()
         self.page = Page(())
         self.last_key_at = place.walker.book.clock.now()
@@ -39,20 +36,17 @@ class Stage(Widget, can_focus=True):
     def on_mount(self) -> None:
         """Take the keys; keep the clock in the header running."""
         self.focus()
-        self.set_interval(TICK_S, self._tick)
+        self.set_interval(TICK_S, self.paint)
 
     def on_resize(self) -> None:
         """Draw for the new size."""
-        self._tick()
+        self.paint()
 
     def on_key(self, event: events.Key) -> None:
         """One key: to the place, to the disk if it writes, and onto the screen."""
         event.stop()
         event.prevent_default()
-        try:
-            self.go(self._press(event))
-        except Exception as error:  # noqa: BLE001 whatever broke, the keeper reads one plain sentence
-            self.crashed(error)
+        self.go(self._press(event))
 
     def _press(self, event: events.Key) -> Place | None:
         if event.key not in ENTER:
@@ -103,9 +97,3 @@ class Stage(Widget, can_focus=True):
         spans = self.page.lines[y] if y < len(self.page.lines) else ()
         strip = Strip([Segment(span.text, self.look.styles[span.role]) for span in spans])
         return strip.adjust_cell_length(self.size.width, self.look.styles[Role.TEXT])
-
-    def _tick(self) -> None:
-        try:
-            self.paint()
-        except Exception as error:  # noqa: BLE001 whatever broke, the keeper reads one plain sentence
-            self.crashed(error)

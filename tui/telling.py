@@ -4,19 +4,23 @@ from collections.abc import Iterator
 
 from store.book.figures import (
     CountedFigure,
+    DosedFigure,
     FedFigure,
     FeltFigure,
+    LookedFigure,
     MilkedFigure,
     NotedFigure,
     PartedFigure,
+    QuarterFigure,
     SoakedFigure,
     StrungFigure,
 )
 from store.book.snapshot import Written
+from store.book.turn import Turn
 from store.book.words import Kind, State
-from store.round.steps import ApartStep, SoakCheckStep, SoakStartStep, Step
+from store.round.steps import ApartStep, DoseStep, LookStep, SoakCheckStep, SoakStartStep, Step
 from tui.walker import Walker
-from tui.words import clock, weight
+from tui.words import clock, day, look_words, weight
 
 
 def entry_words(walker: Walker, entry: Written) -> str:
@@ -27,12 +31,25 @@ def entry_words(walker: Walker, entry: Written) -> str:
 
 def step_words(step: Step) -> str:
     """Whose step, and what it asks: `Hazel (milk)`, `Rook (let in)`; a task is its own name."""
-    if step.kind is Kind.TASK:
-        return step.name
+    whose = step.name if step.kind is Kind.TASK else f"{step.name} ({_asked(step)})"
+    return f"{whose}, moved on from {turn_words(step.moved_from)}" if step.moved_from else whose
+
+
+def _asked(step: Step) -> str:
+    """What a step asks, in a word or two."""
     if isinstance(step, ApartStep):
-        return f"{step.name} ({step.want.value})"
+        return step.want.value
+    if isinstance(step, LookStep):
+        return f"look: {step.look.name}"
+    if isinstance(step, DoseStep):
+        return f"dose {step.number} of {step.treatment.doses}"
     soak = {SoakCheckStep: "soaked, fit?", SoakStartStep: "start soak"}
-    return f"{step.name} ({soak.get(type(step), step.kind.value)})"
+    return soak.get(type(step), step.kind.value)
+
+
+def turn_words(turn: Turn) -> str:
+    """`Tue 10 Mar evening`."""
+    return f"{day(turn.day)} {turn.slot}"
 
 
 def who(walker: Walker, entry: Written) -> str:
@@ -74,12 +91,19 @@ def _each(walker: Walker, entry: Written) -> Iterator[str]:
         if milked.milk_kg is not None and milked.fate:
             held = ", held back" if milked.held_back else ""
             yield f"milk {weight(milked.milk_kg, units)}, {milked.fate.value}{held}"
+        else:
+            yield f"not milked: {milked.typed}"
     for counted in entry.of(CountedFigure):
         yield f"{counted.heads_seen} of {counted.heads_due} heads"
     for soaked in entry.of(SoakedFigure):
         yield soaked.act.value if soaked.dry_kg is None else f"{soaked.act.value}, {weight(soaked.dry_kg, units)} dry"
     yield from (parted.state.value for parted in entry.of(PartedFigure))
     yield from (felt.fill.value for felt in entry.of(FeltFigure))
+    yield from (f"{found.quarter.value}: {found.sign.value}" for found in entry.of(QuarterFigure))
+    for looked in entry.of(LookedFigure):
+        yield f"{walker.snapshot.names.get(looked.look_id, 'look')}: {look_words(looked, units)}"
+    for dosed in entry.of(DosedFigure):
+        yield f"dose {dosed.number}, {walker.snapshot.names.get(dosed.treatment_id, 'treatment')}"
     yield from (noted.words for noted in entry.of(NotedFigure))
 
 

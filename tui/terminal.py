@@ -5,15 +5,18 @@ import signal
 import sys
 import termios
 from collections.abc import Iterator
-from contextlib import contextmanager, suppress
-from typing import NoReturn
+from contextlib import contextmanager
+from typing import Any, NoReturn
 
 from store.book.errors import BookError
+
+ENDING = (signal.SIGTERM, signal.SIGHUP, signal.SIGINT)
+"""Signals that end the program; its status is then 128 and the signal, as a shell has it."""
 
 
 def refuse_dumb() -> None:
     """Raise BookError where no screen can be drawn."""
-    if not (sys.stdin.isatty() and sys.stdout.isatty()):
+    if not all(stream.isatty() for stream in (sys.stdin, sys.stdout, sys.stderr)):
         raise BookError(
             "Penwalk needs a terminal to show the round on. Start it in a terminal window, not through a pipe."
         )
@@ -29,6 +32,16 @@ def _leave(number: int, _: object) -> NoReturn:
 
 
 @contextmanager
+def signals_held() -> Iterator[None]:
+    """Signals wait until the screen stands and takes them: before, one would break off a library half loaded."""
+    signal.pthread_sigmask(signal.SIG_BLOCK, ENDING)
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_UNBLOCK, ENDING)
+
+
+@contextmanager
 def keys_kept() -> Iterator[None]:
     """Raw mode without echo from the first moment, so that early keys wait as keys; then the modes as they were.
 
@@ -37,7 +50,7 @@ def keys_kept() -> Iterator[None]:
     if not sys.stdin.isatty():
         yield
         return
-    for number in (signal.SIGTERM, signal.SIGHUP):
+    for number in ENDING:
         signal.signal(number, _leave)
     descriptor = sys.stdin.fileno()
     before = termios.tcgetattr(descriptor)
@@ -48,5 +61,17 @@ def keys_kept() -> Iterator[None]:
     try:
         yield
     finally:
-        with suppress(termios.error):
-            termios.tcsetattr(descriptor, termios.TCSADRAIN, before)
+        _put_back(descriptor, before)
+
+
+def _put_back(descriptor: int, modes: list[Any]) -> None:
+    """The modes as they were; where the window is closed, what is still unsaid goes nowhere.
+
+    Python would leave with 120 if it could not write out the rest of a frame at its end.
+    """
+    try:
+        termios.tcsetattr(descriptor, termios.TCSADRAIN, modes)
+    except termios.error:
+        nowhere = os.open(os.devnull, os.O_WRONLY)
+        for stream in (sys.stdout, sys.stderr):
+            os.dup2(nowhere, stream.fileno())

@@ -1,6 +1,8 @@
 """The round at hand: the book, who walks, and the plan as it stands. Places draw from it and write through it."""
 
+from collections.abc import Callable
 from datetime import datetime, timedelta
+from functools import partial
 from uuid import UUID
 
 from store.book.drafts import Draft
@@ -11,9 +13,10 @@ from store.book.reading import read_again, read_snapshot
 from store.book.snapshot import Snapshot, Written
 from store.book.turn import Turn, turn_at
 from store.book.words import Apart, Kind, State
-from store.round.confirm import Hand
+from store.round.change import hold
+from store.round.confirm import Hand, noted
 from store.round.plan import plan
-from store.round.steps import Step
+from store.round.steps import FeedStep, Step
 
 A_DAY = timedelta(days=1)
 A_STEP = timedelta(minutes=1)
@@ -66,6 +69,12 @@ class Walker:
             return False
         return any(step.state is State.OPEN for step in plan(snapshot))
 
+    def last_before(self, turn: Turn) -> Turn:
+        """The round before a round in which anything was written; else the one directly before."""
+        if self.turn == turn:
+            return self.snapshot.last.turn
+        return read_snapshot(self.book.desk, turn, self.book.clock.now()).last.turn
+
     def open_turn(self, turn: Turn, *, live: bool = True) -> None:
         """Another round, in the same sitting. live: it is walked now; else it is typed in later."""
         self.turn, self.live, self.set_at = turn, live, None
@@ -94,24 +103,29 @@ class Walker:
 
     def write(self, *drafts: Draft) -> str | None:
         """Append, durably, then look again. Returns what went wrong in words; then that draft was not written."""
-        try:
-            for draft in drafts:
-                self.book.append(draft)
-        except BookError as error:
-            return str(error)
-        finally:
-            self.look_again()
-        self.set_at = None
-        return None
+        problem = said(lambda: [self.book.append(draft) for draft in drafts])
+        unread = said(self.look_again)
+        if unread:
+            return f"{problem or 'It is written.'} {unread} Q leaves; coming back goes on."
+        if problem is None:
+            self.set_at = None
+        return problem
 
     def weigh(self, measure_id: UUID, feed_id: UUID, holds_kg: float) -> str | None:
         """What one level measure of a feed holds from now on. Returns what went wrong in words."""
-        try:
-            self.book.weigh(measure_id, feed_id, holds_kg)
-        except BookError as error:
-            return str(error)
-        self.look()
-        return None
+        return self._planned(lambda: self.book.weigh(measure_id, feed_id, holds_kg))
+
+    def hold(self, step: FeedStep) -> str | None:
+        """Every change of a step's feeds comes a day later, and the next person is told. What went wrong in words."""
+        hand = self.hand()
+        held = list(hold(hand, step))
+        problems = (self._planned(partial(self.book.change_plan, draft)) for _, draft in held)
+        problem = next((each for each in problems if each), None)
+        words = f"{', '.join(due.feed.name for due, _ in held)}: the change was held for a day"
+        return problem or self.write(noted(hand, step.subject, words, tell=True))
+
+    def _planned(self, change: Callable[[], None]) -> str | None:
+        return said(change) or said(self.look)
 
     def first_open(self, after: int = -1) -> int | None:
         """The first step not recorded, or still on paper, behind a place in the walk; None if there is none."""
@@ -143,6 +157,15 @@ class Walker:
             raise BookError("The book knows nobody who does rounds. Add a line to person.csv and person_as.csv.")
         last = self.last_confirmed()
         return next((person for person in here if last and person.id == last.person_id), here[0])
+
+
+def said(act: Callable[[], object]) -> str | None:
+    """What the book refused, in words; None if it did not."""
+    try:
+        act()
+    except BookError as error:
+        return str(error)
+    return None
 
 
 def _is_ended(snapshot: Snapshot) -> bool:

@@ -3,11 +3,12 @@
 from datetime import date, datetime
 
 from store.book.facts import Told
+from store.book.figures import LookedFigure
 from store.book.snapshot import Snapshot
 from store.book.turn import local
-from store.book.words import Units
+from store.book.words import Asks, Units
 from store.husbandry.milk import litres
-from store.husbandry.units import KG_PER_LB, L_PER_US_GAL
+from store.husbandry.units import CM_PER_INCH, KG_PER_LB, L_PER_US_GAL, fahrenheit
 
 _SMALL = """none one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen
 sixteen seventeen eighteen nineteen twenty""".split()
@@ -36,6 +37,26 @@ def volume(milk_kg: float, units: Units) -> str:
     """The volume of a weight of milk: `5.6 L`, `1.5 US gal`."""
     milk_l = litres(milk_kg)
     return f"{milk_l / L_PER_US_GAL:.1f} US gal" if units is Units.US else f"{milk_l:.1f} L"
+
+
+def look_figure(asks: Asks, found: float, units: Units) -> str:
+    """A finding as the farm shows it: `2.5 points`, `142 cm`, `101.5 F`. found: points, cm or degrees C."""
+    if asks is Asks.CONDITION:
+        return f"{found:g} points"
+    if units is Units.US:
+        return f"{found / CM_PER_INCH:.1f} in" if asks is Asks.GIRTH else f"{fahrenheit(found):.1f} F"
+    return f"{found:g} cm" if asks is Asks.GIRTH else f"{found:.1f} C"
+
+
+def look_words(found: LookedFigure, units: Units) -> str:
+    """What a look found: `better`, `2.5 points`."""
+    figures = {
+        Asks.CONDITION: found.condition_points,
+        Asks.GIRTH: found.girth_cm,
+        Asks.TEMPERATURE: found.temperature_c,
+    }
+    told = (look_figure(asks, figure, units) for asks, figure in figures.items() if figure is not None)
+    return next(told, found.looks.value if found.looks else "not looked")
 
 
 def in_quarters(number: float) -> str | None:

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
 
+from store.book.facts import PlanRow
 from store.book.figures import Figure
 from store.book.turn import Turn
 from store.book.words import Kind, State
@@ -25,6 +26,18 @@ class Subject:
         """The id of whichever it is; the nil id if there is none."""
         found = (self.animal_id, self.pen_id, self.task_id, self.feed_id)
         return next((each for each in found if each is not None), NOBODY)
+
+
+@dataclass(frozen=True, slots=True)
+class PlanDraft:
+    """Rows of a feeding plan before they are written. due_kg: for one head; None: no more of it."""
+
+    subject: Subject
+    slot: str
+    feed_id: UUID
+    measure_id: UUID | None
+    position: int
+    rows: tuple[PlanRow, ...]
 
 
 @dataclass(frozen=True, slots=True)

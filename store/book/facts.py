@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from uuid import UUID
 
-from store.book.words import Air, Apart, Species, Stage, Units, Water
+from store.book.figures import LookedFigure
+from store.book.words import Air, Apart, Asks, Species, Stage, Units, Water
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,13 +132,26 @@ class Batch:
 
 
 @dataclass(frozen=True, slots=True)
+class PlanRow:
+    """What a head is to get from a moment on. [kg] None: no more of it."""
+
+    begins_at: datetime
+    due_kg: float | None
+
+
+@dataclass(frozen=True, slots=True)
 class Portion:
-    """One feed of a feeding plan, for one head. [kg as it lies, soaked feeds dry]"""
+    """One feed of a feeding plan, for one head. [kg as it lies, soaked feeds dry]
+
+    since: the plan is in force from then on. rows: its last rows and those to come, oldest first.
+    """
 
     feed: Feed
     due_kg: float
     told: Told | None
-    since: datetime | None = None  # the plan is in force from then on
+    since: datetime | None = None
+    position: int = 0
+    rows: tuple[PlanRow, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,11 +165,12 @@ class Pail:
 
 @dataclass(frozen=True, slots=True)
 class PastPail:
-    """A milking of an earlier round. [kg] milk_kg None: it is still on paper."""
+    """A milking of an earlier round. [kg] milk_kg None: not milked, or still on paper."""
 
     at: datetime
     milk_kg: float | None
     held_back: bool
+    on_paper: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,6 +180,45 @@ class Milking:
     animal_id: UUID
     pail: Pail | None
     pails_before: tuple[PastPail, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class LastLook:
+    """What a look found the last time it was done."""
+
+    day: date
+    found: LookedFigure
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """Something that is looked at on an animal, in a slot, every so many days. until_on: the last day."""
+
+    id: UUID
+    animal_id: UUID
+    name: str
+    asks: Asks
+    slot: str
+    every_days: int
+    until_on: date | None
+    last: LastLook | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Treatment:
+    """A treatment under way, as label or vet has it. given_at: its doses before this round, newest first. [h]"""
+
+    id: UUID
+    animal_id: UUID
+    product: str
+    amount: str
+    route: str
+    why: str
+    batch: str
+    doses: int
+    every_h: float
+    first_at: datetime
+    given_at: tuple[datetime, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

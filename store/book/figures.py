@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 from uuid import UUID
 
-from store.book.words import Apart, Fate, Fill, Soak
+from store.book.words import Apart, Fate, Fill, Looks, Quarter, Sign, Soak
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,12 +84,46 @@ class PartedFigure:
 
 @dataclass(frozen=True, slots=True)
 class FeltFigure:
-    """An udder as it was felt; `quarters` says what was marked, quarter by quarter."""
+    """An udder as it was felt."""
 
     TABLE: ClassVar[str] = "felt"
 
     fill: Fill
-    quarters: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class QuarterFigure:
+    """What was found at one quarter of an udder."""
+
+    TABLE: ClassVar[str] = "quarter"
+
+    quarter: Quarter
+    sign: Sign
+
+
+@dataclass(frozen=True, slots=True)
+class LookedFigure:
+    """What a look that was due found. All None: not looked. [condition points, cm, degrees C]"""
+
+    TABLE: ClassVar[str] = "looked"
+
+    look_id: UUID
+    looks: Looks | None = None
+    condition_points: float | None = None
+    girth_cm: float | None = None
+    temperature_c: float | None = None
+    typed: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class DosedFigure:
+    """The how-manieth dose of a treatment: given, or due and not given."""
+
+    TABLE: ClassVar[str] = "dosed"
+
+    treatment_id: UUID
+    number: int
+    given: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +137,17 @@ class NotedFigure:
 
 
 Figure = (
-    FedFigure | StrungFigure | MilkedFigure | CountedFigure | SoakedFigure | PartedFigure | FeltFigure | NotedFigure
+    FedFigure
+    | StrungFigure
+    | MilkedFigure
+    | CountedFigure
+    | SoakedFigure
+    | PartedFigure
+    | FeltFigure
+    | QuarterFigure
+    | LookedFigure
+    | DosedFigure
+    | NotedFigure
 )
 
 FIGURES: tuple[type[Figure], ...] = (
@@ -114,5 +158,8 @@ FIGURES: tuple[type[Figure], ...] = (
     SoakedFigure,
     PartedFigure,
     FeltFigure,
+    QuarterFigure,
+    LookedFigure,
+    DosedFigure,
     NotedFigure,
 )

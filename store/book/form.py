@@ -2,10 +2,10 @@
 
 from pathlib import Path
 
-HEAD = "0001"
+HEAD = "0002"
 """The newest migration in store/book/migrations/versions."""
 
-KNOWN_FORMS = ("0001",)
+KNOWN_FORMS = ("0001", "0002")
 """Every form this program can read, oldest first; the last is HEAD."""
 
 FORMS = Path(__file__).parent / "migrations" / "versions"

@@ -11,7 +11,7 @@ from store.book.errors import DamagedBook, NewerBook
 from store.book.form import HEAD, KNOWN_FORMS, READ_FORM
 
 if TYPE_CHECKING:
-    from store.book.drafts import Draft
+    from store.book.drafts import Draft, PlanDraft
 
 
 ANY_BOOK = "SELECT 1 FROM information_schema.tables WHERE table_name = 'alembic_version'"
@@ -41,6 +41,12 @@ class Book:
         from store.book.writing import weigh  # noqa: PLC0415 heavy
 
         weigh(self, measure_id, feed_id, holds_kg)
+
+    def change_plan(self, draft: "PlanDraft") -> None:
+        """Add rows to a feeding plan. Raises DamagedBook."""
+        from store.book.writing import change_plan  # noqa: PLC0415 heavy
+
+        change_plan(self, draft)
 
     def close(self) -> None:
         """Let the book go."""

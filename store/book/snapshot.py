@@ -1,6 +1,6 @@
 """What a round needs to know, as frozen values. Reading makes it, the plan is drawn from it; no row leaks out."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
 from typing import TypeVar
@@ -13,12 +13,15 @@ from store.book.facts import (
     FarmFacts,
     Feed,
     Job,
+    Look,
     Milking,
     Pen,
     Person,
     Portion,
     Share,
     SoakLimit,
+    Told,
+    Treatment,
     Withholding,
 )
 from store.book.figures import Figure
@@ -62,6 +65,23 @@ class Written:
         return next(iter(self.of(kind)), None)
 
 
+def counting(entries: Iterable[Written]) -> dict[UUID, Written]:
+    """By step_id the entry that counts: the newest by (written_at, id), in which order they come."""
+    return {entry.step_id: entry for entry in entries}
+
+
+@dataclass(frozen=True, slots=True)
+class LastRound:
+    """The last round before this one in which anything was written: what it left for this one."""
+
+    turn: Turn
+    entries: tuple[Written, ...] = ()
+
+    def left(self, *states: State) -> tuple[Written, ...]:
+        """What counts and is in one of some states: moved on, skipped, open."""
+        return tuple(entry for entry in counting(self.entries).values() if entry.state in states)
+
+
 @dataclass(frozen=True, slots=True)
 class Snapshot:
     """All that the plan of one round is drawn from. Tuples stand in walking or showing order."""
@@ -82,14 +102,16 @@ class Snapshot:
     soak_limits: Mapping[UUID, SoakLimit]  # by feed
     batches: Mapping[UUID, Batch]  # by feed: what is soaking now
     portions_next: Mapping[UUID, tuple[Portion, ...]]  # of the round after this one, by animal or pen
-    moved_here: tuple[Written, ...]  # of the round before: what was moved on to this one
-    notes: tuple[Written, ...]  # of the round before
+    told: Mapping[tuple[UUID, UUID], Told]  # by measure and feed: how it is told now
+    looks: tuple[Look, ...]  # of every slot
+    treatments: tuple[Treatment, ...]
+    last: LastRound
     given_before: Mapping[UUID, Given]  # by animal or pen
     entries: tuple[Written, ...]  # by (written_at, id): the history too
 
     def counts(self) -> dict[UUID, Written]:
-        """By step_id the entry that counts: the newest by (written_at, id)."""
-        return {entry.step_id: entry for entry in self.entries}
+        """By step_id the entry of this round that counts."""
+        return counting(self.entries)
 
     def name_of(self, subject: Subject) -> str:
         """The name of an animal, pen, feed or job; empty for the whole yard."""
@@ -101,6 +123,10 @@ class Snapshot:
         pen_id = stands.get(subject.id)
         return pen_id if any(pen.id == pen_id for pen in self.pens) else None
 
+    def told_as(self, measure_id: UUID | None, feed_id: UUID) -> Told | None:
+        """How a measure tells a feed now; None: by weight."""
+        return self.told.get((measure_id, feed_id)) if measure_id else None
+
     def heads(self, pen_id: UUID) -> tuple[Animal, ...]:
         """The animals that stand in a pen."""
         return tuple(animal for animal in self.animals if animal.pen_id == pen_id)
@@ -108,5 +134,5 @@ class Snapshot:
 
 def notes_of(entries: tuple[Written, ...]) -> tuple[Written, ...]:
     """The notes among some entries that still count."""
-    counting = {entry.step_id: entry for entry in entries}.values()
-    return tuple(entry for entry in counting if entry.kind is Kind.NOTE and entry.state is State.DONE)
+    found = counting(entries).values()
+    return tuple(entry for entry in found if entry.kind is Kind.NOTE and entry.state is State.DONE)

@@ -13,6 +13,8 @@ class Kind(StrEnum):
     APART = "apart"
     UDDER = "udder"
     MILK = "milk"
+    DOSE = "dose"
+    LOOK = "look"
     TASK = "task"
     NOTE = "note"
     ROUND = "round"  # the round itself was ended
@@ -51,6 +53,45 @@ class Fill(StrEnum):
     COMFORTABLE = "comfortable"
     FULL = "full"
     TIGHT = "tight"
+
+
+class Quarter(StrEnum):
+    """A quarter of the udder; left and right are the cow's own."""
+
+    LEFT_FRONT = "left front"
+    RIGHT_FRONT = "right front"
+    LEFT_HIND = "left hind"
+    RIGHT_HIND = "right hind"
+
+
+class Sign(StrEnum):
+    """What was found at a quarter."""
+
+    CLOTS = "clots"
+    HARD = "hard"
+    HOT = "hot"
+    TIGHT = "tight"
+    LITTLE_MILK = "little milk"
+    SORE_TEAT = "sore teat"
+    CLEAR = "clear again"
+
+
+class Asks(StrEnum):
+    """What a look that falls due asks for."""
+
+    HOW = "how it looks"
+    CONDITION = "condition"
+    GIRTH = "heart girth"
+    TEMPERATURE = "temperature"
+
+
+class Looks(StrEnum):
+    """How what is looked at has come on since the last time."""
+
+    RIGHT = "all right"
+    BETTER = "better"
+    SAME = "the same"
+    WORSE = "worse"
 
 
 class Water(StrEnum):
@@ -126,8 +167,9 @@ FIRST_SETTINGS = (SettingName.NAME, SettingName.ZONE, SettingName.UNITS, Setting
 
 MORNING, EVENING = "morning", "evening"
 
+NOT_NEEDED = "not needed today"
 SKIP_REASONS = (
-    "not needed today",
+    NOT_NEEDED,
     "not here",
     "ran out",
     "would not eat or let me",
@@ -136,6 +178,13 @@ SKIP_REASONS = (
     "another reason, in your words",
 )
 
+DOSES_MOST = 99
+"""More doses than this in one treatment is a slip of the keys."""
+CONDITION_POINTS = (1.0, 9.0)
+"""Scores run from 1 to 5 for dairy cows and from 1 to 9 for beef cows."""
+GIRTH_CM = (40.0, 320.0)
+TEMPERATURE_C = (30.0, 45.0)
+"""Outside of these a tape or a thermometer was misread, whatever the animal. Common practice."""
 STEP_MOST_KG = 9999.0
 """More feed than this in one step is a slip of the keys, whatever the pen. [kg]"""
 MILK_MOST_KG = 80.0

@@ -11,12 +11,12 @@ from sqlalchemy.exc import SQLAlchemyError
 from sqlmodel import Session, col
 
 from store.book.clock import MICROSECOND, new_id
-from store.book.drafts import Draft
+from store.book.drafts import Draft, PlanDraft
 from store.book.engines import said_by
 from store.book.errors import DamagedBook, Overtaken
 from store.book.figures import Figure
-from store.book.records import RECORDS, Entry, Line
-from store.book.records.feeding import Weighing
+from store.book.records import RECORDS, Dated, Entry, Line
+from store.book.records.feeding import FeedPlan, Weighing
 
 if TYPE_CHECKING:
     from store.book.opening import Book
@@ -53,11 +53,33 @@ def _take_turn(connection: Connection, draft: Draft) -> None:
 def weigh(book: "Book", measure_id: UUID, feed_id: UUID, holds_kg: float) -> None:
     """Write a dated weighing that begins now. Raises DamagedBook if the disk or the server refuses."""
     now = book.clock.now()
-    values: dict[str, Any] = {"id": new_id(now), "begins_at": now, "written_at": now}
-    values |= {"measure_id": measure_id, "feed_id": feed_id, "holds_kg": holds_kg}
+    values = {"begins_at": now, "measure_id": measure_id, "feed_id": feed_id, "holds_kg": holds_kg}
+    _add_dated(book, now, Weighing, values)
+
+
+def change_plan(book: "Book", draft: PlanDraft) -> None:
+    """Write the rows of a feeding plan, all or none. Raises DamagedBook if the disk or the server refuses."""
+    same: dict[str, Any] = {
+        "slot": draft.slot,
+        "animal_id": draft.subject.animal_id,
+        "pen_id": draft.subject.pen_id,
+        "feed_id": draft.feed_id,
+        "measure_id": draft.measure_id,
+        "position": draft.position,
+    }
+    _add_dated(
+        book,
+        book.clock.now(),
+        FeedPlan,
+        *(same | {"begins_at": row.begins_at, "due_kg": row.due_kg} for row in draft.rows),
+    )
+
+
+def _add_dated(book: "Book", now: datetime, record: type[Dated], *rows: dict[str, Any]) -> None:
     try:
         with Session(book.desk.engine()) as session, session.begin():
-            session.add(Weighing.model_validate(values))
+            for values in rows:
+                session.add(record.model_validate({"id": new_id(now), "written_at": now} | values))
     except (SQLAlchemyError, ValidationError) as error:
         raise DamagedBook(f"Nothing was written: {said_by(error)}.") from error
 

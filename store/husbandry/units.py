@@ -1,7 +1,8 @@
 """Units of weight and volume, and what each is in kilograms or litres.
 
 Source of every factor: NIST Handbook 44 (2024), Appendix C, "General tables of units of measurement"
-(US customary) and NIST Special Publication 811 (2008), Appendix B.8 (imperial). All are exact.
+(US customary, the inch) and NIST Special Publication 811 (2008), Appendix B.8 (imperial, degrees Fahrenheit). All are
+exact.
 """
 
 from dataclasses import dataclass
@@ -22,6 +23,7 @@ class Unit:
 KG_PER_LB = 0.45359237
 L_PER_US_GAL = 3.785411784
 L_PER_IMPERIAL_GAL = 4.54609
+CM_PER_INCH = 2.54
 
 KG = Unit("kg", "weight", 1.0)
 G = Unit("g", "weight", 0.001)
@@ -70,3 +72,13 @@ def spoken(word: str, *, american: bool) -> Unit | None:
     """
     key = word.lower().rstrip(".").replace("us ", "us").replace("imperial ", "imperial")
     return EVERYWHERE.get(key) or (AMERICAN if american else BRITISH).get(key)
+
+
+def celsius(temperature_f: float) -> float:
+    """A temperature in degrees C of one in degrees F; any number. Source: SP 811, Appendix B.8."""
+    return (temperature_f - 32) / 1.8
+
+
+def fahrenheit(temperature_c: float) -> float:
+    """A temperature in degrees F of one in degrees C; any number. Source: SP 811, Appendix B.8."""
+    return temperature_c * 1.8 + 32

@@ -3,16 +3,18 @@
 What every kind of step shares is here; a kind with figures of its own has them in store.round.measured.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from uuid import UUID
 
 from store.book.drafts import Draft, Subject
 from store.book.figures import (
     CountedFigure,
+    DosedFigure,
     FedFigure,
     FeltFigure,
     Figure,
+    LookedFigure,
     MilkedFigure,
     NotedFigure,
     PartedFigure,
@@ -21,7 +23,17 @@ from store.book.figures import (
 from store.book.snapshot import Written
 from store.book.turn import Turn
 from store.book.words import Apart, Fill, Kind, Soak, State, Units
-from store.round.steps import ApartStep, CountStep, FeedStep, MilkStep, SoakStartStep, Step, TaskStep, UdderStep
+from store.round.steps import (
+    ApartStep,
+    CountStep,
+    DoseStep,
+    FeedStep,
+    LookStep,
+    MilkStep,
+    SoakStartStep,
+    Step,
+    UdderStep,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,38 +70,23 @@ def parted(hand: Hand, step: ApartStep) -> Draft:
 
 def got_out(hand: Hand, cow_id: UUID, calf_id: UUID, since: datetime | None) -> Draft:
     """The calf was found with the cow: it got out between the last time it was seen apart and now."""
-    return Draft(
-        step_id=None,
-        kind=Kind.APART,
-        subject=Subject(animal_id=calf_id),
-        turn=hand.turn,
-        state=State.DONE,
-        happened_at=hand.now,
-        happened_from=since,
-        person_id=hand.person_id,
-        shown=None,
-        figures=(PartedFigure(cow_id, Apart.GOT_OUT),),
-    )
+    found = unplanned(hand, Kind.APART, Subject(animal_id=calf_id), PartedFigure(cow_id, Apart.GOT_OUT))
+    return replace(found, happened_from=since)
 
 
-def felt(hand: Hand, step: UdderStep, fill: Fill, quarters: str = "") -> Draft:
+def felt(hand: Hand, step: UdderStep, fill: Fill) -> Draft:
     """An udder, as it felt."""
-    return draft(hand, step, State.DONE, (FeltFigure(fill, quarters),))
+    return draft(hand, step, State.DONE, (FeltFigure(fill),))
 
 
 def noted(hand: Hand, subject: Subject, words: str, *, tell: bool) -> Draft:
     """Words of the keeper about an animal, a pen, or the whole yard."""
-    return Draft(
-        step_id=None,
-        kind=Kind.NOTE,
-        subject=subject,
-        turn=hand.turn,
-        state=State.DONE,
-        happened_at=hand.now,
-        person_id=hand.person_id,
-        shown=None,
-        figures=(NotedFigure(words, tell),),
-    )
+    return unplanned(hand, Kind.NOTE, subject, NotedFigure(words, tell))
+
+
+def unplanned(hand: Hand, kind: Kind, subject: Subject, *figures: Figure) -> Draft:
+    """What nobody planned: the entry's own id is the name of its step."""
+    return Draft(None, kind, subject, hand.turn, State.DONE, hand.now, hand.person_id, None, figures=figures)
 
 
 def skipped(hand: Hand, step: Step, reason: str) -> Draft:
@@ -98,9 +95,8 @@ def skipped(hand: Hand, step: Step, reason: str) -> Draft:
 
 
 def moved_on(hand: Hand, step: Step) -> Draft:
-    """To be done in the next round; what it is goes with it, however often it is moved."""
-    was = step.was if isinstance(step, TaskStep) else step.kind
-    return draft(hand, step, State.MOVED_ON, not_done(step), was.value)
+    """To be done in the next round; what was due goes with it."""
+    return draft(hand, step, State.MOVED_ON, not_done(step))
 
 
 def left_open(hand: Hand, step: Step, state: State = State.OPEN) -> Draft:
@@ -126,6 +122,10 @@ def not_done(step: Step) -> tuple[Figure, ...]:
         return (SoakedFigure(Soak.STARTED, step.due_kg, None),)
     if isinstance(step, CountStep):
         return (CountedFigure(len(step.heads), None),)
+    if isinstance(step, LookStep):
+        return (LookedFigure(step.look.id),)
+    if isinstance(step, DoseStep):
+        return (DosedFigure(step.treatment.id, step.number, given=False),)
     return (MilkedFigure(None),) if isinstance(step, MilkStep) else ()
 
 

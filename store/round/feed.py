@@ -33,10 +33,12 @@ def due_feed(portion: Portion, heads: int) -> DueFeed:
     """
     due_kg = portion.due_kg * heads
     holds_kg = portion.told.holds_kg if portion.told else None
-    if holds_kg is None or 4 * due_kg < holds_kg * (1 - ROUNDING):
-        return DueFeed(portion.feed, portion.told, due_kg, None, due_kg, portion.since)
-    measures = round(4 * due_kg / holds_kg) / 4
-    return DueFeed(portion.feed, portion.told, due_kg, measures, measures * holds_kg, portion.since)
+    measures = None
+    if holds_kg is not None and 4 * due_kg >= holds_kg * (1 - ROUNDING):
+        measures = round(4 * due_kg / holds_kg) / 4
+    as_shown_kg = due_kg if measures is None or holds_kg is None else measures * holds_kg
+    plan = (portion.since, portion.position, portion.rows)
+    return DueFeed(portion.feed, portion.told, due_kg, measures, as_shown_kg, *plan)
 
 
 def _step(planning: Planning, subject: Subject, name: str, place: str, heads: tuple[Animal, ...]) -> FeedStep:

@@ -63,6 +63,11 @@ def milked(hand: Hand, step: MilkStep, typed: str, fate: Fate, *, held_back: boo
     return draft(hand, step, State.DONE, (figure,))
 
 
+def not_milked(hand: Hand, step: MilkStep, why: str) -> Draft:
+    """Not milked, on purpose, or because the calf had it: never a zero. why: at most 80 letters."""
+    return draft(hand, step, State.DONE, (MilkedFigure(None, typed=why),))
+
+
 def ask_if_unusual(hand: Hand, step: MilkStep, draft: Draft) -> None:
     """Raise Doubtful for less than half or more than one and a half times her usual pail: often a slip of the keys.
 

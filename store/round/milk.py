@@ -36,9 +36,11 @@ def animal_milk(planning: Planning, animal: Animal, place: str) -> Iterator[Milk
 def emptied_at(shares: Sequence[Share], pails: Sequence[PastPail], before: datetime | None) -> datetime | None:
     """Since when the udder filled, before a moment (None: up to now): her last milking, or a calf shut away after it.
 
-    None where it is not known: no milking is recorded, the last one is still on paper, or a calf was not shut away.
+    A round in which she was not milked empties nothing. None where it is not known: no milking is recorded, the last
+    one is still on paper, or a calf was not shut away.
     """
-    if pails and pails[0].milk_kg is None:
+    pails = [pail for pail in pails if pail.milk_kg is not None or pail.on_paper]
+    if pails and pails[0].on_paper:
         return None
     starts = [pail.at for pail in pails[:1]]
     for share in shares:

@@ -11,12 +11,15 @@ from store.book.snapshot import Snapshot
 from store.book.words import Kind, State
 from store.round.apart import let_in, shut_away
 from store.round.count import pen_count
+from store.round.dose import animal_doses
 from store.round.feed import animal_feed, pen_feed
+from store.round.look import animal_looks
 from store.round.milk import animal_milk
+from store.round.moved import moved_here
 from store.round.planning import BENCH, GONE, NO_PEN, Planning
 from store.round.soak import soak_checks, soak_starts
 from store.round.steps import PastStep, Step
-from store.round.task import moved_here, tasks
+from store.round.task import tasks
 from store.round.udder import animal_udder
 
 BESIDES, DROPPED = "Besides", "Dropped"
@@ -59,8 +62,10 @@ def _pen(planning: Planning, pen: Pen) -> Iterator[Step]:
 def _animals(planning: Planning, animals: Iterable[Animal], place: str) -> Iterator[Step]:
     for animal in animals:
         yield from animal_udder(planning, animal, place)
+        yield from animal_looks(planning, animal, place)
         yield from animal_feed(planning, animal, place)
         yield from animal_milk(planning, animal, place)
+        yield from animal_doses(planning, animal, place)
         yield from let_in(planning, animal, place)
         yield from shut_away(planning, animal, place)
 

@@ -1,18 +1,35 @@
 """The steps of a round, as frozen values. One class per kind; `store.round.plan` makes them."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 from uuid import UUID
 
 from store.book.drafts import Subject
-from store.book.facts import Animal, Batch, Feed, Milking, Parting, Pen, SoakLimit, Told, Withholding
+from store.book.facts import (
+    Animal,
+    Batch,
+    Feed,
+    Look,
+    Milking,
+    Parting,
+    Pen,
+    PlanRow,
+    SoakLimit,
+    Told,
+    Treatment,
+    Withholding,
+)
 from store.book.snapshot import Given, Written
+from store.book.turn import Turn
 from store.book.words import Apart, Kind, State
 
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One job of the round. `entry` is what the book holds for it: the newest, or None."""
+    """One job of the round. `entry` is what the book holds for it: the newest, or None.
+
+    moved_from: the earlier round that moved it on to this one.
+    """
 
     step_id: UUID
     kind: Kind
@@ -20,6 +37,7 @@ class Step:
     name: str  # whose step: "FENNEL", "Orchard", "Sweep the stand"
     place: str  # where: the pen's name, or the bench
     entry: Written | None
+    moved_from: Turn | None = field(default=None, kw_only=True)
 
     @property
     def state(self) -> State:
@@ -63,6 +81,7 @@ class DueFeed:
     due_kg: for all heads together. [kg, soaked feeds dry]
     measures: the nearest quarter of the measure; None: told by weight.
     as_shown_kg: what those measures weigh; what Enter writes. [kg]
+    rows: the plan of one head. [kg]
     """
 
     feed: Feed
@@ -71,6 +90,8 @@ class DueFeed:
     measures: float | None
     as_shown_kg: float
     since: datetime | None = None
+    position: int = 0
+    rows: tuple[PlanRow, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,11 +147,28 @@ class ApartStep(Step):
 
 @dataclass(frozen=True, slots=True)
 class TaskStep(Step):
-    """A standing job, or what the round before moved on to this one."""
+    """A standing job."""
 
     adult_only: bool = False
     two_people: bool = False
-    was: Kind = Kind.TASK  # what it was before it was moved on
+
+
+@dataclass(frozen=True, slots=True)
+class LookStep(Step):
+    """Something about an animal that falls due to be looked at."""
+
+    animal: Animal
+    look: Look
+
+
+@dataclass(frozen=True, slots=True)
+class DoseStep(Step):
+    """A dose of a treatment that falls due in this round: the how-manieth, and when."""
+
+    animal: Animal
+    treatment: Treatment
+    number: int
+    due_at: datetime
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,9 +28,9 @@ def buckets(steps: Iterable[Step]) -> tuple[Step, ...]:
 def alone_why(step: Step, steps: Iterable[Step], now: datetime) -> str:
     """Why a step has to be written by itself; empty where it may be written with others."""
     if isinstance(step, TaskStep):
-        plain = step.was is Kind.TASK and step.place != BENCH
+        plain = step.place != BENCH and not step.moved_from
         return "" if plain and not (step.adult_only or step.two_people) else "by itself"
-    if not isinstance(step, FeedStep):
+    if not isinstance(step, FeedStep) or step.moved_from:
         return "by itself"
     if any(animal.adult_only or animal.two_people for animal in step.heads):
         return "by itself"

@@ -23,7 +23,7 @@ from store.book.form import HEAD
 from store.book.migrating import MIGRATIONS
 from store.book.opening import Book, open_book
 from store.book.reading import read_facts, read_snapshot
-from store.book.snapshot import Snapshot
+from store.book.snapshot import LastRound, Snapshot
 from store.book.turn import Turn, turn_at
 from store.book.words import EVENING, MORNING, SKIP_REASONS, Fate, Fill, Soak
 from store.round.confirm import Hand, counted, done, felt, parted, skipped
@@ -107,7 +107,7 @@ def _drafts(book: Book, entries: int) -> Iterator[Draft]:
 def _snapshot(book: Book, slot: str) -> Snapshot:
     """What the small farm's plan is drawn from in a slot, before anything of it is written."""
     snapshot = read_snapshot(book.desk, Turn(DEMO_BEGINS.date(), slot), DEMO_BEGINS)
-    return replace(snapshot, entries=(), moved_here=(), notes=())
+    return replace(snapshot, entries=(), last=LastRound(snapshot.turn.before()))
 
 
 def _draft(hand: Hand, step: Step, chance: random.Random) -> Draft:

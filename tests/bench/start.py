@@ -5,6 +5,7 @@ Bare, demo, a book, the long book, and again: one after the other in one run, fr
 
 import shutil
 import sys
+from collections.abc import Sequence
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
@@ -30,7 +31,7 @@ def environment(home: Path) -> dict[str, str]:
     return folders(home, PYTHONPATH=str(ROOT))
 
 
-def start_s(command: list[str], env: dict[str, str], *texts: str) -> float:
+def start_s(command: Sequence[str], env: dict[str, str], *texts: str) -> float:
     """Start, wait for the first screen, leave. [s]"""
     with Wire(command, env) as wire:
         took_s = wire.painted_s(*texts)

@@ -32,6 +32,11 @@ class Wire:
             os.kill(self._child.pid, signal.SIGKILL)
         self._child.close()
 
+    @property
+    def pid(self) -> int:
+        """Of the command."""
+        return int(self._child.pid)
+
     def press(self, keys: str) -> None:
         """Write keys; what came before does not count any more."""
         self._drain()
@@ -52,6 +57,13 @@ class Wire:
         until_s = perf_counter() + wait_s
         while (left_s := until_s - perf_counter()) > 0:
             self._take_in(left_s)
+
+    def hold(self, keys: Sequence[str], gap_s: float) -> None:
+        """Press one key after the other, as a held key does; the last one is pressed when this ends."""
+        began_s = perf_counter()
+        for number, key in enumerate(keys):
+            self.pause(began_s + number * gap_s - perf_counter())
+            self.press(key)
 
     def leave(self, keys: str) -> None:
         """Press keys and wait until it has left."""

@@ -66,7 +66,11 @@ class Terminal:
 
     def press(self, keys: str) -> None:
         """Press keys, in one write."""
-        os.write(self._child.child_fd, keys.encode())
+        self.press_bytes(keys.encode())
+
+    def press_bytes(self, sent: bytes) -> None:
+        """What a terminal sends, whatever it is."""
+        os.write(self._child.child_fd, sent)
 
     def hold(self, key: str, times: int, gap_s: float) -> None:
         """Press one key again and again, as a held key does; the screen goes on meanwhile."""

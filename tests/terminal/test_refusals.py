@@ -35,6 +35,14 @@ def test_a_pipe_is_refused_in_one_line(env: dict[str, str], words: tuple[str, ..
     assert "Penwalk needs a terminal" in sentence
 
 
+def test_a_screen_that_would_go_into_a_file_is_refused_in_one_line(env: dict[str, str], tmp_path: Path) -> None:
+    into = tmp_path / "said.txt"
+    with Terminal(["/bin/sh", "-c", f"{PENWALK} {' '.join(DEMO)} 2>{into}"], env) as terminal:
+        assert terminal.left() == 1
+    (sentence,) = into.read_text(encoding="utf-8").splitlines()
+    assert "Penwalk needs a terminal" in sentence
+
+
 @pytest.mark.parametrize("words", [(), ("--afresh",), ("--at", "2026-03-11T07:00")])
 def test_a_second_demo_beside_an_open_one_is_refused_and_touches_nothing(
     env: dict[str, str], words: tuple[str, ...]

@@ -1,15 +1,16 @@
 """Every way out leaves the terminal as it was found."""
 
+import os
 import signal
 
 import pytest
 
 from tests.terminal.shell import Shell
-from tests.terminal.walking import DEMO, MORNING, demo, entries, wait_for_step, walk
+from tests.terminal.walking import DEMO, MORNING, OTHER_KEY, demo, entries, wait_for_step, walk
 
-CRASHED = 70
-"""The exit status that says the program itself broke: tui/app.py."""
-SIGNALS = [(signal.SIGTERM, 143), (signal.SIGHUP, 129)]
+HUNG_UP = 129
+"""What a shell says of a program whose window was closed: 128 and SIGHUP."""
+SIGNALS = [(signal.SIGTERM, 143), (signal.SIGHUP, HUNG_UP), (signal.SIGINT, 130)]
 
 
 def tidy(shell: Shell) -> bool:
@@ -80,10 +81,52 @@ def test_something_half_typed_holds_the_leaving_key_back_once(env: dict[str, str
 def test_a_closed_window_ends_the_program_and_the_round_goes_on_later(env: dict[str, str]) -> None:
     with demo(env) as terminal:
         walk(terminal, last=3)
-        assert terminal.hang_up() != CRASHED
+        assert terminal.hang_up() == HUNG_UP
     assert entries(env) == [step.writes for step in MORNING[:3]]
     with demo(env) as terminal:
         wait_for_step(terminal, 3)
+
+
+def test_a_window_closed_with_something_typed_writes_nothing_of_it(env: dict[str, str]) -> None:
+    with demo(env) as terminal:
+        walk(terminal, last=1)
+        terminal.press("2")
+        terminal.wait_for("write the count")
+        assert terminal.hang_up() == HUNG_UP
+    assert entries(env) == [MORNING[0].writes]
+
+
+@pytest.mark.parametrize("pause_s", [0.0, 0.01, 0.05])
+def test_a_window_closed_right_at_an_enter_leaves_that_step_written_whole_or_not_at_all(
+    env: dict[str, str], pause_s: float
+) -> None:
+    with demo(env) as terminal:
+        walk(terminal, last=2)
+        terminal.press(OTHER_KEY + MORNING[2].keys)
+        terminal.watch(pause_s)
+        assert terminal.hang_up() == HUNG_UP
+    assert entries(env) in ([step.writes for step in MORNING[:2]], [step.writes for step in MORNING[:3]])
+
+
+@pytest.mark.parametrize("pause_s", [0.0, 0.2, 0.4])
+def test_a_window_closed_while_the_program_still_loads_ends_it(env: dict[str, str], pause_s: float) -> None:
+    with demo(env) as terminal:
+        before = terminal.modes
+        terminal.wait_until(lambda: terminal.modes != before, "the keys are kept from the first moment")
+        terminal.watch(pause_s)
+        assert terminal.hang_up() == HUNG_UP
+
+
+def test_told_to_go_on_without_having_been_stopped_the_round_goes_on_with_every_key_once(env: dict[str, str]) -> None:
+    with demo(env) as terminal:
+        wait_for_step(terminal, 0)
+        for number in (signal.SIGCONT, signal.SIGCONT, signal.SIGTSTP, signal.SIGCONT):
+            os.kill(terminal.pid, number)
+            terminal.watch(0.2)
+        walk(terminal, last=4)
+        terminal.press("q")
+        assert terminal.left() == 0
+    assert entries(env) == [step.writes for step in MORNING[:4]]
 
 
 def test_a_keeper_who_comes_back_is_told_that_the_morning_goes_on(env: dict[str, str]) -> None:

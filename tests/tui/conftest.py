@@ -1,11 +1,19 @@
 """Fixtures for the screen: the house of the pretend morning, and its pages as text files."""
 
+from datetime import timedelta
+
 import pytest
 from syrupy.assertion import SnapshotAssertion
 from syrupy.extensions.single_file import SingleFileSnapshotExtension, WriteMode
 
+from store.book.clock import new_id
 from store.book.opening import Book
 from store.book.reading import read_facts
+from store.book.records.care import Look, LookAs, Treatment, TreatmentAs
+from store.book.words import Asks
+from tests.farm import MORNING
+from tests.store.book.seeing import put
+from tests.store.round.made import animal_named, dawn
 from tests.tui.keys import Sitting
 from tui.rooms import House
 from tui.walker import Walker
@@ -27,4 +35,21 @@ def screen(snapshot: SnapshotAssertion) -> SnapshotAssertion:
 @pytest.fixture
 def sitting(book: Book) -> Sitting:
     """The pretend morning, to press keys at without a terminal."""
+    return Sitting(House(Walker(book, read_facts(book.desk, book.clock.now()), pretend=True)))
+
+
+@pytest.fixture
+def cared(book: Book) -> Sitting:
+    """The pretend morning with a lame heifer and a dry cow to be scored: two looks at the one, a dose, a score."""
+    sloe, tansy = (animal_named(dawn(), name).id for name in ("Sloe", "Tansy"))
+    foot, score, heat, spray = (new_id(MORNING) for _ in range(4))
+    for record, id_ in ((Look, foot), (Look, score), (Look, heat), (Treatment, spray)):
+        put(book.desk, record, id=id_)
+    put(book.desk, LookAs, look_id=foot, animal_id=sloe, name="left hind foot", asks=Asks.HOW, slot="morning")
+    put(book.desk, LookAs, look_id=heat, animal_id=sloe, name="fever", asks=Asks.TEMPERATURE, slot="morning")
+    put(book.desk, LookAs, look_id=score, animal_id=tansy, name="condition", asks=Asks.CONDITION, slot="morning")
+    put(
+        book.desk, TreatmentAs, treatment_id=spray, animal_id=sloe, product="foot spray", amount="cover the sole",
+        doses=3, every_h=12, first_at=MORNING + timedelta(minutes=29),
+    )  # fmt: skip
     return Sitting(House(Walker(book, read_facts(book.desk, book.clock.now()), pretend=True)))

@@ -7,7 +7,7 @@ from tui.place import Place
 from tui.rooms import House
 
 NAMED = {" ": "space", ".": "full_stop", ",": "comma", "/": "slash", "?": "question_mark"}
-WORDS = {"enter", "backspace", "up", "down", "left", "right", "escape"}
+WORDS = {"enter", "backspace", "up", "down", "left", "right", "escape", "pageup", "pagedown"}
 
 
 class Sitting:
@@ -18,6 +18,11 @@ class Sitting:
         self.house = house
         self.walker = house.walker
         self.place: Place | None = house.first()
+
+    def begin(self) -> "Sitting":
+        """Where a sitting of this moment begins."""
+        self.place = self.house.enter()
+        return self
 
     def press(self, *keys: str) -> "Sitting":
         """Keys by name (`enter`), or text typed a letter at a time (`7.2`)."""

@@ -99,6 +99,6 @@ def test_every_key_of_a_place_is_in_its_help(sitting: Sitting) -> None:
     sitting.to_step("Fennel", "feed").press("h")
     seen = sitting.text()
     for _ in range(3):
-        seen += sitting.press("down").text()
+        seen += sitting.press("pagedown").text()
     for sign in "MSLWABGNUPTVRHZQ":
         assert f"\n  {sign}  " in seen, sign

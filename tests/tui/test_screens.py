@@ -26,7 +26,11 @@ SCREENS: dict[str, Callable[[Sitting], Sitting]] = {
     "an udder": lambda s: s.to_step("Tansy", "udder").press("2"),
     "a task": lambda s: s.to_step("Feed room shut and chained", "task"),
     "reasons": lambda s: s.to_step("Hazel", "milk").press("s", "2"),
-    "later": lambda s: s.to_step("Hazel", "milk").press("l", "2"),
+    "later": lambda s: s.to_step("Stall", "hay").press("l", "2"),
+    "later, and never moved on": lambda s: s.to_step("Hazel", "milk").press("l"),
+    "a quarter": lambda s: s.to_step("Hazel", "milk").press("m", "2", "enter", "3"),
+    "what is wrong with it": lambda s: s.to_step("Hazel", "milk").press("m", "2", "enter", "3", "enter", "1"),
+    "a quarter written": lambda s: s.to_step("Hazel", "milk").press("m2", "enter", "3", "enter", "1", "enter"),
     "more": lambda s: s.to_step("Fennel", "milk").press("m"),
     "why feed": lambda s: s.to_step("Hazel", "feed").press("w"),
     "why milk": lambda s: s.to_step("Hazel", "milk").press("w"),
@@ -46,17 +50,43 @@ SCREENS: dict[str, Callable[[Sitting], Sitting]] = {
     "closing": lambda s: (
         s.press("enter", "2", "enter", "enter", "3", "enter", "7.2", "enter", "enter", "s", "5", "enter", "10", "enter")
         .to_step("Fennel", "feed").press("3 1/2", "enter")
-        .to_step("Sloe", "feed").press("l", "2", "enter", *["right"] * 8)
+        .to_step("Water trough runs", "task").press("l", "2", "enter", *["right"] * 8)
     ),
     "ending": lambda s: s.press("left", *["right"] * 17).press("e"),
     "ended": lambda s: s.press("left", *["right"] * 17).press("e", "enter"),
 }  # fmt: skip
+CARE: dict[str, Callable[[Sitting], Sitting]] = {
+    "a look": lambda s: s.to_step("Sloe", "look", 0).press("2"),
+    "a temperature": lambda s: s.to_step("Sloe", "look", 1).press("38.6"),
+    "a score": lambda s: s.to_step("Tansy", "look"),
+    "a score that no animal has": lambda s: s.to_step("Tansy", "look").press("25", "enter"),
+    "a dose": lambda s: s.to_step("Sloe", "dose"),
+    "a dose written": lambda s: s.to_step("Sloe", "dose").press("enter").to_step("Sloe", "dose"),
+    "left for you": lambda s: s.begin(),
+}
+"""On a morning with looks and a dose."""
 SIZES = ((80, 24), (120, 36), (60, 18), (40, 12))
 
 
 @pytest.mark.parametrize("name", SCREENS)
 def test_the_screen_is_as_kept(sitting: Sitting, screen: SnapshotAssertion, name: str) -> None:
     assert SCREENS[name](sitting).text() == screen
+
+
+@pytest.mark.parametrize("name", CARE)
+def test_the_screen_of_what_falls_due_is_as_kept(cared: Sitting, screen: SnapshotAssertion, name: str) -> None:
+    assert CARE[name](cared).text() == screen
+
+
+@pytest.mark.parametrize("name", CARE)
+@pytest.mark.parametrize("size", SIZES)
+def test_what_falls_due_keeps_its_name_and_its_key_on_every_size(
+    cared: Sitting, name: str, size: tuple[int, int]
+) -> None:
+    text = CARE[name](cared).text(*size)
+    assert {cell_len(line) for line in text.splitlines()} <= set(range(size[0] + 1))
+    assert "Enter" in text
+    assert "█" in text or name == "left for you"
 
 
 @pytest.mark.parametrize("name", SCREENS)

@@ -74,19 +74,33 @@ async def test_q_leaves_with_status_0(app: PenwalkApp) -> None:
     assert app.return_code == 0
 
 
-async def test_a_mistake_in_the_program_is_one_plain_sentence(
-    app: PenwalkApp, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+def broken(_: object, __: Size) -> Page:
+    """Draws nothing."""
+    raise ZeroDivisionError("broken on purpose")
+
+
+async def test_a_mistake_at_a_key_ends_the_program_and_is_kept_for_the_one_who_tells_it(
+    app: PenwalkApp, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("tui.crash.user_log_path", lambda *_, **__: tmp_path)
-
-    def broken(_: object, __: Size) -> Page:
-        raise ZeroDivisionError("broken on purpose")
-
     async with app.run_test(size=(80, 24)) as pilot:
         monkeypatch.setattr("tui.walk.lamp.Lamp.draw", broken)
         await pilot.press("right")
-    assert app.return_code == 70
-    assert app.crash_report.startswith("Penwalk stopped because of a mistake in it.")
+    assert app.return_code != 0
+    assert isinstance(app.broken, ZeroDivisionError)
+
+
+async def test_a_mistake_at_a_change_of_size_does_the_same(app: PenwalkApp, monkeypatch: pytest.MonkeyPatch) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        monkeypatch.setattr("tui.walk.lamp.Lamp.draw", broken)
+        await pilot.resize_terminal(60, 18)
+        await pilot.pause()
+    assert app.return_code != 0
+    assert isinstance(app.broken, ZeroDivisionError)
+
+
+def test_the_details_of_a_crash_are_kept_in_a_file(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("tui.crash.user_log_path", lambda *_, **__: tmp_path)
+    assert report(ZeroDivisionError("broken on purpose")).startswith("Penwalk stopped because of a mistake in it.")
     assert "broken on purpose" in (tmp_path / "penwalk-crash.txt").read_text()
 
 

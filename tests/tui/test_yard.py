@@ -14,13 +14,22 @@ AT_THE_END = ["left", *["right"] * 17]
 
 
 def test_moved_on_is_written_and_opens_the_next_round(sitting: Sitting, clock: HandClock) -> None:
-    sitting.to_step("Sloe", "feed").press("l", "2", "enter")
+    sitting.to_step("Water trough runs", "task").press("l", "2", "enter")
     assert sitting.newest().state is State.MOVED_ON
     sitting.press(*AT_THE_END, "e", "enter")
     clock.move(hours=12)
-    sitting.place = sitting.house.enter()
-    found = next(step for step in sitting.walker.steps if step.name == "Sloe (feed), moved on from the morning")
-    assert found.place == "Orchard"
+    sitting.begin()
+    assert "MOVED ON" in sitting.text()
+    (found,) = [step for step in sitting.walker.steps if step.moved_from]
+    assert (found.name, found.place) == ("Water trough runs", "Orchard")
+    sitting.to_step("Water trough runs", "task", 1)
+    assert "MOVED ON from Wed 11 Mar morning" in sitting.text()
+
+
+def test_what_the_next_round_asks_for_anyway_is_not_moved_on(sitting: Sitting) -> None:
+    sitting.to_step("Sloe", "feed").press("l", "2", "enter")
+    assert sitting.written() == 0
+    assert "asks for it by itself" in sitting.to_step("Hazel", "milk").press("l").text()
 
 
 def test_later_in_this_round_writes_nothing(sitting: Sitting) -> None:
@@ -52,7 +61,7 @@ def test_the_next_person_pages_past_what_is_told(sitting: Sitting, clock: HandCl
     sitting.press("n", "gate is off its hinge", "down", "enter")
     sitting.press(*AT_THE_END, "e", "enter")
     clock.move(hours=12)
-    sitting.place = sitting.house.enter()
+    sitting.begin()
     assert "gate is off its hinge" in sitting.text()
     assert "LEFT FOR YOU" not in sitting.press("enter").text()
 
@@ -172,7 +181,7 @@ def test_a_skip_may_have_a_reason_in_words(sitting: Sitting) -> None:
 def test_a_round_left_open_is_offered_first_then_ended_or_put_on_paper(sitting: Sitting, clock: HandClock) -> None:
     sitting.press("enter")
     clock.move(hours=12)
-    sitting.place = sitting.house.enter()
+    sitting.begin()
     assert "16 steps are not recorded" in sitting.text()
     sitting.press("2", "enter", "7:20", "enter", "enter", "two flakes short", "enter")
     assert "LEFT FOR YOU" in sitting.text()

@@ -6,11 +6,11 @@ from store.round.summary import Summary, summarise
 from tui.closing.draw import closing_lines
 from tui.frame import framed
 from tui.page import Page, Size
-from tui.place import ENTER, YARD_KEYS, Key, Place, Rooms, go_back
+from tui.place import ENTER, PAGE_KEYS, YARD_KEYS, Key, Place, Rooms, go_back
 
 
 class Closing(Place):
-    """What became of the round; Up and Down mark what is not recorded, Enter goes there."""
+    """What became of the round; Up and Down mark what is not recorded and show the rest, Enter goes there."""
 
     def __init__(self, rooms: Rooms) -> None:
         """As the book holds it now."""
@@ -24,7 +24,7 @@ class Closing(Place):
 
     def draw(self, size: Size) -> Page:
         """Every list."""
-        return framed(self, closing_lines(self.walker, self.summary, self.row, size), size)
+        return framed(self, closing_lines(self.walker, self.summary, self.row, size.width), size)
 
     def enter(self) -> Place:
         """To the marked step."""
@@ -35,8 +35,11 @@ class Closing(Place):
         return self.rooms.lamp(self.walker.steps.index(step))
 
     def choose(self, by: int) -> Place:
-        """Mark another of what is not recorded."""
-        self.row = (self.row + by) % max(len(self.summary.not_recorded), 1)
+        """Mark another of what is not recorded; past the first and the last of it, more lines of the page."""
+        row = self.row + by
+        if self.scroll.moved or not 0 <= row < len(self.summary.not_recorded):
+            return self.move(by)
+        self.row = row
         return self
 
     def back(self) -> Place:
@@ -51,8 +54,10 @@ class Closing(Place):
 
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key(ENTER, "Enter", enter_words, "Goes to the marked step, to do it after all.", enter),
-        Key(("up",), "Up Down", "line", "Marks the line above or below.", lambda place: place.choose(-1)),
+        Key(("up",), "Up Down", "line", "Marks the line above or below; behind the last one, more lines of the page.",
+            lambda place: place.choose(-1)),
         Key(("down",), "Down", "", "", lambda place: place.choose(1)),
+        *PAGE_KEYS,
         Key(("left",), "Left", "steps again", "Back through the steps, to look or correct.", go_back),
         Key(("e",), "E", "end it", "Ends the round: asks first.", lambda place: place.rooms.ending(place)),
         *(key for key in YARD_KEYS if key.sign != "B"),

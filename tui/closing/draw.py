@@ -10,20 +10,18 @@ from store.book.words import Apart, Units
 from store.round.steps import ApartStep, SoakStartStep, Step
 from store.round.summary import Change, Difference, MilkTotal, Summary
 from store.round.together import AS_ONE
-from tui.page import Line, Role, Size, Span, line
+from tui.page import Line, Role, Span, line
 from tui.telling import entry_words, figure, step_words, who
 from tui.walker import Walker
 from tui.words import clock, day, exact, volume, weight
 
 INDENT = 14
-ROWS_OF_THE_FRAME, LEAST_ROWS = 11, 3
 
 
-def closing_lines(walker: Walker, summary: Summary, row: int, size: Size) -> list[Line]:
-    """The body of the closing screen. A long list of what is not recorded is shown around the marked line."""
-    below = [*_lists(walker, summary, size.width), (), *_totals(walker, summary, size.width)]
-    room = max(size.height - ROWS_OF_THE_FRAME - len(below), LEAST_ROWS)
-    return [*_head(walker, summary), (), *_not_recorded(summary, row, room), *below]
+def closing_lines(walker: Walker, summary: Summary, row: int, width: int) -> list[Line]:
+    """The body of the closing screen."""
+    lists = [*_not_recorded(summary, row), *_lists(walker, summary, width)]
+    return [*_head(walker, summary), (), *lists, (), *_totals(walker, summary, width)]
 
 
 def _head(walker: Walker, summary: Summary) -> list[Line]:
@@ -42,20 +40,17 @@ def _some(steps: Sequence[Step], words: str) -> str:
     return f" + {len(steps)} {words}" if steps else ""
 
 
-def _not_recorded(summary: Summary, row: int, room: int) -> Iterator[Line]:
+def _not_recorded(summary: Summary, row: int) -> Iterator[Line]:
     if not summary.steps:
         yield line(" Nothing is planned for this round. Feeding plans, milkings and tasks in the farm folder fill it.")
     missing = summary.not_recorded
     row = min(row, len(missing) - 1)
-    first = max(min(row - room // 2, len(missing) - room), 0)
-    for at, step in enumerate(missing[first : first + room], first):
+    for at, step in enumerate(missing):
         words = f"{step.place:<12} {step_words(step)}"
         yield line(
-            Span(" NOT RECORDED " if at == first else " " * INDENT, Role.WARNING),
+            Span(" NOT RECORDED " if at == 0 else " " * INDENT, Role.WARNING),
             Span(f"{'>' if at == row else ' '} {words} ", Role.HERE if at == row else Role.WARNING),
         )
-    if len(missing) > room:
-        yield line(Span(f"{'':<{INDENT}}  {first + 1} to {first + room} of {len(missing)}", Role.QUIET))
 
 
 def _lists(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:

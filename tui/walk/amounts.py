@@ -1,24 +1,30 @@
 """The jobs with an amount: feed and hay, milk, and what is put to soak."""
 
 from functools import partial
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from store.book.drafts import Draft
 from store.book.figures import MilkedFigure
 from store.book.words import Fate, State
 from store.round.amount import Unreadable
+from store.round.change import change_of
 from store.round.confirm import Hand
-from store.round.measured import ask_if_unusual, fates_of, fed, milked, soak_started
+from store.round.measured import ask_if_unusual, fates_of, fed, milked, not_milked, soak_started
 from store.round.steps import FeedStep, MilkStep, SoakStartStep
 from tui.page import Line, Size
 from tui.walk.feed_card import feed_lines
 from tui.walk.job import Job, More
-from tui.walk.looks import calf_got_out
+from tui.walk.looks import QUARTER, calf_got_out
 from tui.walk.milk_card import milk_lines
 from tui.walk.shown import Shown
 from tui.walk.soak_card import soak_start_lines
 
+if TYPE_CHECKING:
+    from tui.place import Place
+    from tui.walk.lamp import Lamp
+
 HELD_BACK = "held back"
+NOT_MILKED = ("the calf had it", "left for the next round", "she is being dried off")
 
 
 class FeedJob(Job[FeedStep]):
@@ -43,11 +49,13 @@ class FeedJob(Job[FeedStep]):
         """Each feed, large."""
         return feed_lines(shown, step, size)
 
-    def more(self, shown: Shown, step: FeedStep) -> tuple[More, ...]:  # noqa: ARG002
-        """What was left, and a measure weighed anew."""
+    def more(self, shown: Shown, step: FeedStep) -> tuple[More, ...]:
+        """What was left, a measure weighed anew, a change held."""
+        changes = shown.walker.live and any(change_of(due.rows, shown.now) for due in step.due)
         return (
             More("Some of it was left: how much", lambda lamp: lamp.rooms.left_over(lamp, step)),
             More("The measure weighed here and now", lambda lamp: lamp.rooms.new_scoop(lamp, step)),
+            *((More("Hold the change: today as yesterday, each later step a day later", _hold),) if changes else ()),
         )
 
     def enter_words(self, shown: Shown, step: FeedStep) -> str:  # noqa: ARG002
@@ -99,7 +107,12 @@ class MilkJob(Job[MilkStep]):
             More(f"{calf.calf.name} had got out: found with her", partial(calf_got_out, step.animal.id, calf.calf.id))
             for calf in step.calves
         )
-        return (*out, More("She held back: not all was let down", lambda lamp: lamp.mark(HELD_BACK)))
+        return (
+            *out,
+            More("She held back: not all was let down", lambda lamp: lamp.mark(HELD_BACK)),
+            QUARTER,
+            *(More(f"Not milked: {why}", partial(_not_milked, step, why)) for why in NOT_MILKED),
+        )
 
 
 class SoakStartJob(Job[SoakStartStep]):
@@ -118,6 +131,17 @@ class SoakStartJob(Job[SoakStartStep]):
     def enter_words(self, shown: Shown, step: SoakStartStep) -> str:  # noqa: ARG002
         """The clock starts with this key."""
         return "put to soak now"
+
+
+def _hold(lamp: "Lamp") -> "Place":
+    """Stay at the step, which is now drawn from the amounts of yesterday."""
+    step = lamp.step
+    problem = lamp.walker.hold(step) if isinstance(step, FeedStep) else None
+    return lamp.say(problem) if problem else lamp.rooms.lamp(lamp.index).say("Held: today as yesterday.")
+
+
+def _not_milked(step: MilkStep, why: str, lamp: "Lamp") -> "Place":
+    return lamp.write(not_milked(lamp.walker.hand(), step, why))
 
 
 def typed_before(step: MilkStep) -> str:

@@ -1,27 +1,41 @@
 """The step under the lamp, drawn: the drawing of its kind, and what the book holds for it already."""
 
+from store.book.figures import QuarterFigure
 from store.book.words import State
-from tui.page import Line, Role, Size, wrapped
-from tui.telling import entry_words
+from tui.page import Line, Role, Size, Span, line, wrapped
+from tui.telling import entry_words, turn_words
 from tui.walk.job import AnyJob
 from tui.walk.shown import Shown
 
 
 def card(shown: Shown, job: AnyJob, size: Size) -> list[Line]:
     """The body of the screen for a step."""
-    return [(), *_flags(shown, size), *job.lines(shown, shown.step, size), *_already(shown, size)]
+    body = job.lines(shown, shown.step, size)
+    return [(), *_flags(shown, size), *body, *_marked(shown, size), *_already(shown, size)]
 
 
 def _flags(shown: Shown, size: Size) -> list[Line]:
-    """Who must not do this alone."""
+    """Where it comes from if it was moved on, and who must not do it alone."""
     step = shown.step
+    moved = [line(Span(f"  MOVED ON from {turn_words(step.moved_from)}", Role.STRONG))] if step.moved_from else []
     flagged = [step, *(animal for animal in shown.walker.snapshot.animals if animal.id == step.subject.animal_id)]
     words = []
     if any(getattr(each, "two_people", False) for each in flagged):
         words.append("TWO PEOPLE. Alone: S skips, that is honourable.")
     if any(getattr(each, "adult_only", False) for each in flagged):
         words.append("ADULT only." if shown.walker.person.adult else "ADULT only: fetch one, or S skips.")
-    return wrapped(" ".join(words), size.width, Role.WARNING, "  ") if words else []
+    return [*moved, *(wrapped(" ".join(words), size.width, Role.WARNING, "  ") if words else [])]
+
+
+def _marked(shown: Shown, size: Size) -> list[Line]:
+    """Quarters that were marked in this round, wherever one stands at her."""
+    cow_id = shown.step.subject.animal_id
+    marked = (
+        f"MARKED  {entry_words(shown.walker, entry)}"
+        for entry in shown.walker.snapshot.counts().values()
+        if cow_id and entry.subject.animal_id == cow_id and entry.state is State.DONE and entry.the(QuarterFigure)
+    )
+    return [row for words in marked for row in wrapped(words, size.width, Role.STRONG, "  ")]
 
 
 def _already(shown: Shown, size: Size) -> list[Line]:

@@ -8,11 +8,12 @@ from store.round.amount import Unreadable, feed_amount
 from store.round.steps import DueFeed, FeedStep, Step
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of, wrapped
 from tui.telling import step_words
+from tui.walk.feed_context import context
 from tui.walk.shown import Shown
-from tui.walk.title import animal_facts, title
-from tui.words import bare, day, in_quarters, measure_word, measured, spelled, weight
+from tui.walk.title import animal_facts, tag_words, title
+from tui.words import bare, in_quarters, measure_word, measured, spelled, weight
 
-NAME_CELLS, TAG_CELLS = 10, 10
+NAME_CELLS, TAG_CELLS = 10, 13
 REFUSAL_CELLS = 48
 ROWS_BESIDE_FEEDS = 15
 """Rows of a screen that the feeds of a step cannot have."""
@@ -30,7 +31,7 @@ def feed_lines(shown: Shown, step: FeedStep, size: Size) -> list[Line]:
     for row, due in enumerate(step.due):
         is_large = scale > 0 or row == shown.row
         lines += _large(shown, row, due, size, max(scale, 1)) if is_large else [_small(shown, row, due, size)]
-    return [*lines, *_strings(shown, step, size), *_barred(step, size), *_last_time(shown, step, size)]
+    return [*lines, *_strings(shown, step, size), *_barred(step, size), *context(shown, step, size)]
 
 
 def _strings(shown: Shown, step: FeedStep, size: Size) -> list[Line]:
@@ -156,29 +157,11 @@ def _heads(step: FeedStep) -> str:
     return f"{len(step.heads)} heads: {names}" if len(step.heads) > 1 else f"1 head: {names}"
 
 
-def _last_time(shown: Shown, step: FeedStep, size: Size) -> list[Line]:
-    if step.before is None:
-        return [line(Span(f"  LAST    no {shown.walker.turn.slot} is recorded yet", Role.QUIET))]
-    given = [
-        f"{_told_as(due, step.before.given_kg[due.feed.id], shown)} {due.feed.name}"
-        for due in step.due
-        if due.feed.id in step.before.given_kg
-    ]
-    when = f"{day(step.before.day)} {shown.walker.turn.slot}"
-    return wrapped(f"LAST    {when}: {' + '.join(given) or 'other feeds'}", size.width, Role.TEXT, "  ")
-
-
-def _told_as(due: DueFeed, kg: float, shown: Shown) -> str:
-    """In today's measure where that comes out even; else by weight, as its measure may have been weighed anew."""
-    number = round(kg / due.told.holds_kg, 2) if due.told and due.told.holds_kg else 0.1
-    return measured(number, due.told) if due.told and in_quarters(number) else weight(kg, shown.units)
-
-
 def told_in_short(shown: Shown, step: Step, width: int) -> list[str]:
     """A step for a board: the animal, her tag, and every amount, in as many rows as they need; nothing is cut off."""
     if not isinstance(step, FeedStep):
         return [cut(step_words(step), width)]
-    tag = step.animal.tag if step.animal else f"{len(step.heads)} heads"
+    tag = tag_words(step.animal) if step.animal else f"{len(step.heads)} heads"
     rows = [f"{step.name.upper():<9} {tag:<{TAG_CELLS}}"]
     for row, due in enumerate(step.due):
         amount = f" {_short(shown, row, due)}  "

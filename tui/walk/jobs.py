@@ -2,10 +2,13 @@
 
 from typing import Any
 
+from store.book.words import Asks
 from store.round.steps import (
     ApartStep,
     CountStep,
+    DoseStep,
     FeedStep,
+    LookStep,
     MilkStep,
     SoakCheckStep,
     SoakStartStep,
@@ -13,6 +16,7 @@ from store.round.steps import (
     UdderStep,
 )
 from tui.walk.amounts import FeedJob, MilkJob, SoakStartJob
+from tui.walk.care import DoseJob, LookFigureJob, LookJob
 from tui.walk.job import Job
 from tui.walk.looks import ApartJob, CountJob, SoakCheckJob, TaskJob, UdderJob
 
@@ -24,10 +28,14 @@ JOBS: dict[type[Step], Job[Any]] = {
     CountStep: CountJob(),
     ApartStep: ApartJob(),
     UdderStep: UdderJob(),
+    LookStep: LookJob(),
+    DoseStep: DoseJob(),
 }
-TASK_JOB = TaskJob()
+LOOK_FIGURE_JOB, TASK_JOB = LookFigureJob(), TaskJob()
 
 
 def job_for(step: Step) -> Job[Any]:
     """The job that treats a step; a standing job, and what is no longer planned, are tasks."""
+    if isinstance(step, LookStep) and step.look.asks is not Asks.HOW:
+        return LOOK_FIGURE_JOB
     return JOBS.get(type(step), TASK_JOB)

@@ -104,7 +104,10 @@ class Lamp(Place):
             return self.say(problem)
         if stay or self.step.state is State.OPEN:
             again = self.rooms.lamp(self.index)
-            return again.say("Written. This step stays open; Enter alone goes on.")
+            half_done = self.job.is_half_done(self.step)
+            return again.say(
+                f"Written. This step {'stays open; Enter alone goes on' if half_done else 'is still to do'}."
+            )
         return self._next()
 
     def leaf(self, by: int) -> Place:

@@ -1,6 +1,7 @@
 """Later: in this round, or moved on to the next."""
 
 from store.round.confirm import moved_on
+from store.round.moved import may_move
 from tui.place import Place, Rooms
 from tui.telling import step_words
 from tui.walk.picking import Picking
@@ -13,15 +14,20 @@ class Later(Picking):
         """For one step of the walk."""
         super().__init__(rooms, back)
         self.index = index
+        self.row = 0
 
     def heading(self) -> str:
         """Whose step."""
         step = self.walker.steps[self.index]
-        return f"LATER  {step_words(step)}, {step.place}"
+        why = (
+            "" if may_move(step) else ". The next round asks for it by itself, or it is no job to make up for: S skips"
+        )
+        return f"LATER  {step_words(step)}, {step.place}{why}"
 
     def choices(self) -> list[str]:
-        """Two kinds of later."""
-        return ["later in this round: nothing is written", "moved on to the next round"]
+        """Two kinds of later, where the next round can do it."""
+        here = ["later in this round: nothing is written"]
+        return [*here, "moved on to the next round"] if may_move(self.walker.steps[self.index]) else here
 
     def picked(self, row: int) -> Place:
         """Go on, or write that it is moved on."""

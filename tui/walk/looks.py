@@ -76,6 +76,10 @@ class UdderJob(Job[UdderStep]):
         """The findings to pick from."""
         return udder_lines(shown, step, size)
 
+    def more(self, shown: Shown, step: UdderStep) -> tuple[More, ...]:  # noqa: ARG002
+        """One quarter is not as the others."""
+        return (QUARTER,)
+
     def enter_words(self, shown: Shown, step: UdderStep) -> str:  # noqa: ARG002
         """The finding picked."""
         return "write it"
@@ -133,6 +137,9 @@ class TaskJob(Job[Step]):
     def lines(self, shown: Shown, step: Step, size: Size) -> list[Line]:  # noqa: ARG002
         """What to do, large."""
         return task_lines(step, size)
+
+
+QUARTER = More("A quarter: clots, hard, hot, tight, little milk", lambda lamp: lamp.rooms.quarters(lamp))
 
 
 def _throw_out(step: SoakCheckStep, lamp: "Lamp") -> "Place":

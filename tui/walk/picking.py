@@ -5,7 +5,7 @@ from typing import ClassVar
 
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
-from tui.place import BACKSPACE, ENTER, HELP_KEY, LEAVE_KEY, Key, Over, Place, Rooms, go_back
+from tui.place import BACKSPACE, ENTER, HELP_KEY, LEAVE_KEY, PAGE_KEYS, Key, Over, Place, Rooms, go_back
 from tui.typed import is_pick
 
 
@@ -65,6 +65,7 @@ class Picking(Over):
         Key(("up",), "Up Down", "line", "The line above or below.", lambda place: place.move(-1)),
         Key(("down",), "Down", "", "", lambda place: place.move(1)),
         Key((*BACKSPACE, "left", "escape"), "Backspace", "back", "Goes back; nothing is written.", go_back),
+        *PAGE_KEYS,
         HELP_KEY,
         LEAVE_KEY,
     )  # fmt: skip

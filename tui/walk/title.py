@@ -33,4 +33,9 @@ def animal_facts(what: str, animal: Animal, place: str, today: date) -> list[str
     milking = animal.calved_on if animal.stage is Stage.IN_MILK else None
     stage = f"{animal.stage.value} {age(milking, today)}" if milking else animal.stage.value
     born = f", {age(animal.born_on, today)} old" if animal.born_on and not animal.calved_on else ""
-    return [what, f"{place}   {animal.tag}".rstrip(), stage + born]
+    return [what, f"{place}   {tag_words(animal)}".rstrip(), stage + born]
+
+
+def tag_words(animal: Animal) -> str:
+    """`tag BLUE 12`: a tag and a bucket may have the same colour."""
+    return f"tag {animal.tag}" if animal.tag and "tag" not in animal.tag.lower() else animal.tag

@@ -5,15 +5,16 @@ from dataclasses import replace
 
 from store.book.drafts import Draft, Subject
 from store.book.words import State
+from store.round.care import dosed
 from store.round.confirm import noted, parted
 from store.round.measured import soak_started
-from store.round.steps import ApartStep, SoakStartStep
+from store.round.steps import ApartStep, DoseStep, SoakStartStep
 from tui.closing.ending import end_round, open_steps
 from tui.place import Place, Rooms
 from tui.yard.timing import read_time
 from tui.yard.wording import Wording
 
-Asked = ApartStep | SoakStartStep
+Asked = ApartStep | SoakStartStep | DoseStep
 
 
 class OnPaper(Wording):
@@ -32,8 +33,7 @@ class OnPaper(Wording):
         if not self.asked:
             return "ON PAPER  what was left undone, or must be told? Enter alone: nothing"
         step = self.asked[0]
-        what = f"{step.want.value}" if isinstance(step, ApartStep) else "put to soak"
-        return f"ON PAPER  when was {step.name} {what}? As 18:50; Enter alone: not known"
+        return f"ON PAPER  when was {_asked(step)}? As 18:50; Enter alone: not known"
 
     def enter(self) -> Place:
         """Write the answer, then the next question, then the end of that round."""
@@ -54,6 +54,8 @@ class OnPaper(Wording):
 
     def _draft(self, step: Asked) -> Draft:
         hand = self.walker.hand()
+        if isinstance(step, DoseStep):
+            return dosed(hand, step)
         return parted(hand, step) if isinstance(step, ApartStep) else soak_started(hand, step, "")
 
     def _end(self) -> Place:
@@ -66,3 +68,10 @@ class OnPaper(Wording):
         problem = self.walker.write(noted(self.walker.hand(), Subject(), words, tell=True)) if words else None
         self.text = words if problem else ""
         return problem
+
+
+def _asked(step: Asked) -> str:
+    """What happened at a time that the next round has to know."""
+    if isinstance(step, DoseStep):
+        return f"dose {step.number} of {step.treatment.product} given to {step.name}"
+    return f"{step.name} {step.want.value if isinstance(step, ApartStep) else 'put to soak'}"

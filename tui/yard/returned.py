@@ -9,7 +9,7 @@ from store.book.words import Apart, Fate, State
 from store.round.steps import SoakCheckStep
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, large_lines, line, wrapped
-from tui.place import ENTER, Key, Over, go_back, go_out
+from tui.place import ENTER, SCROLL_KEYS, Key, Over, go_back, go_out
 from tui.telling import entry_words
 from tui.walker import Walker
 from tui.words import clock, hours
@@ -38,6 +38,7 @@ class Returned(Over):
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key(ENTER, "Enter", "go on", "Goes on where the round stood.", go_back),
         Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves; the round stays open.", go_out),
+        *SCROLL_KEYS,
     )
 
 

@@ -1,39 +1,73 @@
-"""What the last person left for the next: it has to be paged past before the round begins."""
+"""What the last round left for this one: it has to be paged past before the round begins."""
 
+from collections.abc import Iterator
 from typing import ClassVar
 
 from store.book.figures import NotedFigure
-from store.book.snapshot import Written
+from store.book.snapshot import Written, notes_of
+from store.book.words import NOT_NEEDED, Kind, State
+from store.round.steps import DoseStep
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
-from tui.place import ENTER, Key, Over, go_back, go_out
-from tui.telling import who
+from tui.place import ENTER, SCROLL_KEYS, Key, Over, go_back, go_out
+from tui.telling import figure, turn_words, who
 from tui.walker import Walker
 from tui.words import clock
 
+LISTED_MOST = 5
+"""More of one kind than this is a round that was hardly walked: its own closing lists it."""
+
 
 class Told(Over):
-    """The notes marked for the next person. What was moved on stands in the walk."""
+    """Notes marked for the next person, doses due now, what was skipped, not recorded or moved on."""
 
     def draw(self, size: Size) -> Page:
-        """Each note with who wrote it and when."""
-        body: list[Line] = [(), line(Span("  LEFT FOR YOU", Role.NAME)), ()]
-        for entry in to_tell(self.walker):
-            words = " ".join(note.words for note in entry.of(NotedFigure))
-            about = self.walker.snapshot.name_of(entry.subject) or "the whole yard"
-            when = clock(entry.happened_at, self.walker.farm.zone)
-            body += wrapped(f"{about}: {words}", size.width, Role.STRONG, "  ")
-            body.append(line(Span(f"    {when} {who(self.walker, entry)}", Role.QUIET)))
+        """Each thing with who wrote it and when."""
+        heading = f"  LEFT FOR YOU by {turn_words(self.walker.snapshot.last.turn)}"
+        body: list[Line] = [(), line(Span(heading, Role.NAME)), ()]
+        for words, role in to_tell(self.walker):
+            body += wrapped(words, size.width, role, "  ")
         return framed(self, body, size)
 
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key(ENTER, "Enter", "read, begin the round", "Begins the round.", go_back),
         Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves.", go_out),
+        *SCROLL_KEYS,
     )
 
 
-def to_tell(walker: Walker) -> list[Written]:
-    """The notes of the round before that are for the next person; none once this round has begun."""
-    if walker.snapshot.entries:
-        return []
-    return [entry for entry in walker.snapshot.notes if any(note.tell for note in entry.of(NotedFigure))]
+def to_tell(walker: Walker) -> list[tuple[str, Role]]:
+    """Sentences for the next person; none once this round has begun."""
+    return [] if walker.snapshot.entries else list(_left(walker))
+
+
+def _left(walker: Walker) -> Iterator[tuple[str, Role]]:
+    last = walker.snapshot.last
+    for entry in notes_of(last.entries):
+        if any(note.tell for note in entry.of(NotedFigure)):
+            yield f"{_whose(walker, entry)}: {_signed(walker, entry)}", Role.STRONG
+    for step in walker.steps:
+        if isinstance(step, DoseStep):
+            at = clock(step.due_at, walker.farm.zone)
+            words = f"{step.treatment.product}, dose {step.number} of {step.treatment.doses}, due {at}"
+            yield f"DUE NOW  {step.name}: {words}", Role.STRONG
+    for state, heading in ((State.MOVED_ON, "MOVED ON"), (State.SKIPPED, "SKIPPED"), (State.OPEN, "NOT RECORDED")):
+        news = [entry for entry in last.left(state) if _is_news(entry)]
+        for entry in news[:LISTED_MOST]:
+            yield f"{heading}  {_whose(walker, entry)} ({entry.kind}): {_signed(walker, entry)}", Role.TEXT
+        if len(news) > LISTED_MOST:
+            yield f"{heading}  {len(news) - LISTED_MOST} more: R, then 2, opens that round", Role.TEXT
+
+
+def _is_news(entry: Written) -> bool:
+    """What nobody planned and was taken back, and what was not needed, is nothing to tell."""
+    taken_back = entry.replaces_id == entry.step_id
+    return entry.kind not in (Kind.NOTE, Kind.ROUND) and entry.reason != NOT_NEEDED and not taken_back
+
+
+def _whose(walker: Walker, entry: Written) -> str:
+    return walker.snapshot.name_of(entry.subject) or "the whole yard"
+
+
+def _signed(walker: Walker, entry: Written) -> str:
+    return f"{figure(walker, entry)}  ({clock(entry.happened_at, walker.farm.zone)} {who(walker, entry)})"

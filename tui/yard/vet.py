@@ -6,8 +6,9 @@ from typing import ClassVar
 from store.book.facts import Animal
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
-from tui.place import BACKSPACE, ENTER, Key, Over, Place, Rooms, go_back
+from tui.place import BACKSPACE, ENTER, SCROLL_KEYS, Key, Over, Place, Rooms, go_back
 from tui.telling import entry_words
+from tui.walk.title import tag_words
 from tui.words import age, day
 
 CALL_NOW = (
@@ -47,7 +48,7 @@ class Vet(Over):
         if animal is None:
             return
         calved = f", calved {day(animal.calved_on)} ({age(animal.calved_on, today)} ago)" if animal.calved_on else ""
-        yield f"{animal.name.upper()}  {animal.tag}  {animal.stage.value}{calved}"
+        yield f"{animal.name.upper()}  {tag_words(animal)}  {animal.stage.value}{calved}"
         milking = self.walker.snapshot.milkings.get(animal.id)
         pails = [pail.milk_kg for pail in milking.pails_before if pail.milk_kg is not None] if milking else []
         if pails:
@@ -56,6 +57,10 @@ class Vet(Over):
         for withheld in self.walker.snapshot.withheld.get(animal.id, ()):
             if withheld.holds_at(now):
                 yield f"milk withheld: {withheld.why}"
+        for treatment in self.walker.snapshot.treatments:
+            if treatment.animal_id == animal.id:
+                given = f"{len(treatment.given_at)} of {treatment.doses} before this round"
+                yield f"treatment: {treatment.product}, {treatment.amount}, {treatment.why}; given {given}"
         mine = [entry for entry in self.walker.snapshot.entries if entry.subject.animal_id == animal.id]
         for entry in mine[-3:]:
             yield entry_words(self.walker, entry)
@@ -68,4 +73,5 @@ class Vet(Over):
             "Back; nothing is written.",
             go_back,
         ),
+        *SCROLL_KEYS,
     )

@@ -21,6 +21,9 @@ from store.book.records import RECORDS, Entry, Farm, Row
 from store.book.turn import Turn
 from store.book.words import Kind
 
+SEVERAL = (Kind.SOAK, Kind.LOOK, Kind.DOSE)
+"""One feed or animal can have several such steps in a round, so that the name of the step cannot be left out."""
+
 
 @dataclass
 class Found:
@@ -155,7 +158,8 @@ def _filled(record: type[Row], values: dict[str, Any], header: Header) -> dict[s
     if "written_at" in record.model_fields:
         values.setdefault("written_at", values.get("begins_at", values.get("happened_at")))
     subject = values.get("animal_id") or values.get("pen_id") or values.get("task_id")
-    if record is Entry and "step_id" not in values and subject and {"day", "slot", "kind"} <= values.keys():
+    plain = values.get("kind") not in SEVERAL
+    if record is Entry and plain and "step_id" not in values and subject and {"day", "slot", "kind"} <= values.keys():
         turn = Turn(values["day"], values["slot"])
         values["step_id"] = turn.step_id(header.id, Kind(values["kind"]), subject)
     return values

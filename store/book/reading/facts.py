@@ -1,6 +1,6 @@
 """What changes slowly: farm, people, pens, animals, feeding plans, tasks."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from datetime import date, datetime
 from typing import Any
@@ -14,17 +14,33 @@ from store.book.facts import (
     FarmFacts,
     Feed,
     Job,
+    LastLook,
+    Look,
     Pail,
     Parting,
     Pen,
     Person,
+    PlanRow,
     Portion,
     SoakLimit,
     Told,
+    Treatment,
     Withholding,
 )  # fmt: skip
+from store.book.figures import LookedFigure
 from store.book.reading import sql
-from store.book.words import FIRST_SETTINGS, Air, Apart, SettingName, Species, Stage, Units, Water
+from store.book.words import (
+    FIRST_SETTINGS,
+    Air,
+    Apart,
+    Asks,
+    Looks,
+    SettingName,
+    Species,
+    Stage,
+    Units,
+    Water,
+)
 
 
 def uid(value: Any) -> UUID:
@@ -116,22 +132,38 @@ def feeds(found: Sequence[FoundRow], barred: Sequence[FoundRow]) -> dict[UUID, F
     }  # fmt: skip
 
 
-def portions(
-    plans: Sequence[FoundRow], by_id: Mapping[UUID, Feed], measures: Sequence[FoundRow]
-) -> dict[UUID, tuple[Portion, ...]]:
-    """What each animal or pen gets, by its id, in showing order."""
-    told = {
+def told(measures: Sequence[FoundRow]) -> dict[tuple[UUID, UUID], Told]:
+    """Every measure for every feed, by their ids."""
+    return {
         (uid(id_), uid(feed)): Told(uid(id_), name, plural, holds_kg, None if weighed is None else moment(weighed))
         for id_, name, plural, feed, holds_kg, weighed in measures
     }
+
+
+def portions(
+    plans: Sequence[FoundRow],
+    by_id: Mapping[UUID, Feed],
+    told: Mapping[tuple[UUID, UUID], Told],
+    rows_of: Callable[[bytes, bytes], tuple[PlanRow, ...]],
+) -> dict[UUID, tuple[Portion, ...]]:
+    """What each animal or pen gets, by its id, in showing order. rows_of: the plan's rows by subject and feed."""
     by_subject: dict[UUID, tuple[Portion, ...]] = {}
-    for subject, feed, due_kg, measure, since in plans:
+    for subject, feed, due_kg, measure, since, position in plans:
         if uid(feed) not in by_id or not by_id[uid(feed)].in_use:  # not there yet, or not any more
             continue
         measured = told.get((uid(measure), uid(feed))) if measure else None
-        portion = Portion(by_id[uid(feed)], due_kg, measured, moment(since))
+        rows = rows_of(subject, feed)
+        portion = Portion(by_id[uid(feed)], due_kg, measured, moment(since), position, rows)
         by_subject[uid(subject)] = (*by_subject.get(uid(subject), ()), portion)
     return by_subject
+
+
+def plan_rows(found: Sequence[FoundRow]) -> tuple[PlanRow, ...]:
+    """One row for each beginning, oldest first. found: newest first, the one that counts before the others."""
+    by_beginning: dict[int, float | None] = {}
+    for begins, due_kg in found:
+        by_beginning.setdefault(begins, due_kg)
+    return tuple(PlanRow(moment(begins), due_kg) for begins, due_kg in sorted(by_beginning.items()))
 
 
 def pail(id_: Any, name: str | None, empty_kg: float | None) -> Pail | None:
@@ -146,6 +178,29 @@ def jobs(found: Sequence[FoundRow]) -> tuple[Job, ...]:
         Job(uid(id_), name, maybe_uid(pen), bool(closing), slot, bool(adult_only), bool(two_people))
         for id_, name, pen, closing, adult_only, two_people, _, slot in in_order
     )
+
+
+def look(found: FoundRow, last: LastLook | None) -> Look:
+    """What falls due at an animal, and what it found the last time."""
+    id_, animal, name, asks, slot, every_days, until_on = found
+    return Look(uid(id_), uid(animal), name, Asks(asks), slot, every_days, _day(until_on), last)
+
+
+def last_look(found: Sequence[FoundRow]) -> LastLook | None:
+    """The finding of one row, if there is one."""
+    if not found:
+        return None
+    day, look_id, looks, *measured = found[0]
+    figure = LookedFigure(uid(look_id), None if looks is None else Looks(looks), *measured)
+    return LastLook(date.fromisoformat(day), figure)
+
+
+def treatment(found: FoundRow, given: Sequence[FoundRow]) -> Treatment:
+    """A treatment and when its doses were given."""
+    id_, animal, product, amount, route, why, batch, doses, every_h, first_at = found
+    given_at = tuple(moment(at) for (at,) in given)
+    words = (product, amount, route, why, batch)
+    return Treatment(uid(id_), uid(animal), *words, doses, every_h, moment(first_at), given_at)
 
 
 def withheld(found: Sequence[FoundRow]) -> dict[UUID, tuple[Withholding, ...]]:

@@ -3,19 +3,22 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import date, datetime
+from functools import partial
 from typing import Any
 from uuid import UUID
 
 from store.book.clock import micros, moment
 from store.book.desk import Desk, FoundRow
-from store.book.facts import Batch, FarmFacts, Feed, Milking, PastPail, Portion, Share
+from store.book.facts import Batch, FarmFacts, Feed, Look, Milking, PastPail, PlanRow, Portion, Share, Told, Treatment
 from store.book.reading import facts, sql
-from store.book.reading.entries import read_entries, written
+from store.book.reading.entries import read_entries
 from store.book.reading.facts import uid
-from store.book.snapshot import Given, Snapshot, notes_of
+from store.book.snapshot import Given, LastRound, Snapshot
 from store.book.turn import Turn
-from store.book.words import Kind
+from store.book.words import Kind, State
 
+PASSED_OVER_MOST = 14
+"""So many rounds in which nothing was written are passed over: a week of two a day."""
 FOR_EVER = 2**63 - 1
 """Later than any moment. [microseconds]"""
 
@@ -29,9 +32,8 @@ class Reading:
         self.farm: FarmFacts = facts.read_facts(desk, now)
         self.values: dict[str, Any] = {
             "at": micros(now),
-            "day": turn.day.isoformat(),
-            "slot": turn.slot,
             "air": self.farm.air.value,
+            **_named(turn),
         }
 
     def rows(self, statement: str, **more: Any) -> Sequence[FoundRow]:
@@ -51,7 +53,6 @@ def read_snapshot(desk: Desk, turn: Turn, now: datetime) -> Snapshot:
     next_animal, next_pen = _portions(reading, feeds, turn.after().slot, at=micros(next_begins), known=known)
     shares = _shares(reading)
     named = rows(sql.NAMES)
-    before = {"day": turn.before().day.isoformat(), "slot": turn.before().slot}
     return Snapshot(
         farm=reading.farm,
         turn=turn,
@@ -70,8 +71,10 @@ def read_snapshot(desk: Desk, turn: Turn, now: datetime) -> Snapshot:
         withheld=facts.withheld(rows(sql.WITHHELD)),
         soak_limits=facts.soak_limits(rows(sql.SOAK_RULES)),
         batches=_batches(reading, feeds),
-        moved_here=tuple(written(row, {}) for row in rows(sql.MOVED_ON, **before)),
-        notes=notes_of(read_entries(lambda text: rows(text, **before))),
+        told=_told(reading),
+        looks=tuple(_look(reading, found) for found in rows(sql.LOOKS)),
+        treatments=tuple(_treatment(reading, found) for found in rows(sql.TREATMENTS)),
+        last=_last_round(reading, turn),
         entries=read_entries(rows),
     )
 
@@ -85,10 +88,44 @@ def read_again(desk: Desk, before: Snapshot, now: datetime) -> Snapshot:
 def _portions(
     reading: Reading, feeds: Mapping[UUID, Feed], slot: str, **more: Any
 ) -> tuple[dict[UUID, tuple[Portion, ...]], dict[UUID, tuple[Portion, ...]]]:
-    measures = reading.rows(sql.MEASURES, **more)
-    plans = (reading.rows(statement, slot=slot, **more) for statement in (sql.ANIMAL_PLANS, sql.PEN_PLANS))
-    animals, pens = (facts.portions(each, feeds, measures) for each in plans)
-    return animals, pens
+    measures = _told(reading, **more)
+
+    def read(plans: str, rows: str) -> dict[UUID, tuple[Portion, ...]]:
+        def rows_of(subject: bytes, feed: bytes) -> tuple[PlanRow, ...]:
+            return facts.plan_rows(reading.rows(rows, **more | {"subject": subject, "feed": feed, "slot": slot}))
+
+        return facts.portions(reading.rows(plans, slot=slot, **more), feeds, measures, rows_of)
+
+    return read(sql.ANIMAL_PLANS, sql.ANIMAL_PLAN_ROWS), read(sql.PEN_PLANS, sql.PEN_PLAN_ROWS)
+
+
+def _told(reading: Reading, **more: Any) -> dict[tuple[UUID, UUID], Told]:
+    return facts.told(reading.rows(sql.MEASURES, **more))
+
+
+def _last_round(reading: Reading, turn: Turn) -> LastRound:
+    """The round before this one; rounds that nobody opened are passed over, so that what was left is not lost."""
+    before = turn.before()
+    for _ in range(PASSED_OVER_MOST):
+        if reading.rows(sql.ANY_ENTRY, **_named(before)):
+            break
+        before = before.before()
+    else:
+        before = turn.before()
+    return LastRound(before, read_entries(partial(reading.rows, **_named(before))))
+
+
+def _named(turn: Turn) -> dict[str, str]:
+    return {"day": turn.day.isoformat(), "slot": turn.slot}
+
+
+def _look(reading: Reading, found: FoundRow) -> Look:
+    of_it = {"subject": found[1], "look": found[0], "year_ago": reading.values["at"] - 366 * 24 * sql.HOUR}
+    return facts.look(found, facts.last_look(reading.rows(sql.LAST_LOOK, **of_it)))
+
+
+def _treatment(reading: Reading, found: FoundRow) -> Treatment:
+    return facts.treatment(found, reading.rows(sql.DOSES_BEFORE, subject=found[1], treatment=found[0]))
 
 
 def _shares(reading: Reading) -> tuple[Share, ...]:
@@ -109,7 +146,7 @@ def _milking(reading: Reading, found: FoundRow) -> Milking:
     return Milking(
         uid(animal_id),
         facts.pail(pail_id, name, empty_kg),
-        tuple(PastPail(moment(at), milk_kg, bool(held)) for at, milk_kg, held in pails),
+        tuple(PastPail(moment(at), kg, bool(held), state == State.ON_PAPER) for at, kg, held, state in pails),
     )
 
 

@@ -14,6 +14,9 @@ def _in_force(table: str, same: str) -> str:
     )
 
 
+HOUR = 3_600_000_000
+"""As the book counts. [microseconds]"""
+
 NEWEST_OF_ITS_STEP = (
     "NOT EXISTS (SELECT 1 FROM entry n WHERE n.step_id = e.step_id AND (n.written_at, n.id) > (e.written_at, e.id))"
 )
@@ -62,13 +65,25 @@ JOIN feed_as a ON a.id = {_in_force("feed_as", "n.feed_id = i.id")}
 def _plans(subject: str) -> str:
     same = f"n.{subject}_id = i.id AND n.slot = :slot AND n.feed_id = f.id AND n.written_at <= :known"
     return f"""
-SELECT i.id, f.id, p.due_kg, p.measure_id, p.begins_at FROM {subject} i CROSS JOIN feed f
+SELECT i.id, f.id, p.due_kg, p.measure_id, p.begins_at, p.position FROM {subject} i CROSS JOIN feed f
 JOIN feed_plan p ON p.id = {_in_force("feed_plan", same)}
 WHERE p.due_kg IS NOT NULL ORDER BY p.position, f.id
 """
 
 
 ANIMAL_PLANS, PEN_PLANS = _plans("animal"), _plans("pen")
+
+
+def _plan_rows(subject: str) -> str:
+    return f"""
+SELECT n.begins_at, n.due_kg FROM feed_plan n
+WHERE n.{subject}_id = :subject AND n.slot = :slot AND n.feed_id = :feed AND n.written_at <= :known
+ORDER BY n.begins_at DESC, n.written_at DESC, n.id DESC LIMIT 24
+"""
+
+
+ANIMAL_PLAN_ROWS, PEN_PLAN_ROWS = _plan_rows("animal"), _plan_rows("pen")
+"""The newest rows of one plan and those to come; of two that begin together, the one that counts first."""
 
 MILKINGS = f"""
 SELECT i.id, m.pail_id, p.name, p.empty_kg FROM animal i
@@ -83,6 +98,9 @@ JOIN animal_as a ON a.id = {_in_force("animal_as", "n.animal_id = i.id")}
 UNION ALL SELECT i.id, a.name, i.id FROM pen i JOIN pen_as a ON a.id = {_in_force("pen_as", "n.pen_id = i.id")}
 UNION ALL SELECT i.id, a.name, a.pen_id FROM task i JOIN task_as a ON a.id = {_in_force("task_as", "n.task_id = i.id")}
 UNION ALL SELECT i.id, a.name, NULL FROM feed i JOIN feed_as a ON a.id = {_in_force("feed_as", "n.feed_id = i.id")}
+UNION ALL SELECT i.id, a.name, NULL FROM look i JOIN look_as a ON a.id = {_in_force("look_as", "n.look_id = i.id")}
+UNION ALL SELECT i.id, a.product, NULL FROM treatment i
+JOIN treatment_as a ON a.id = {_in_force("treatment_as", "n.treatment_id = i.id")}
 """
 
 JOBS = f"""
@@ -91,6 +109,38 @@ FROM task i
 JOIN task_as a ON a.id = {_in_force("task_as", "n.task_id = i.id")}
 WHERE a.in_use
 """
+
+LOOKS = f"""
+SELECT i.id, a.animal_id, a.name, a.asks, a.slot, a.every_days, a.until_on FROM look i
+JOIN look_as a ON a.id = {_in_force("look_as", "n.look_id = i.id")}
+WHERE a.in_use AND (a.until_on IS NULL OR a.until_on >= :day)
+"""
+
+LAST_LOOK = f"""
+SELECT e.day, l.look_id, l.looks, l.condition_points, l.girth_cm, l.temperature_c
+FROM entry e JOIN looked l ON l.entry_id = e.id
+WHERE e.animal_id = :subject AND e.kind = 'look' AND e.state = 'done' AND l.look_id = :look
+AND e.happened_at > :year_ago AND e.happened_at <= :at AND NOT (e.day = :day AND e.slot = :slot)
+AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
+"""
+"""No look falls due less than once a year, so that an older finding says nothing."""
+
+TREATMENTS = f"""
+SELECT i.id, a.animal_id, a.product, a.amount, a.route, a.why, a.batch, a.doses, a.every_h, a.first_at
+FROM treatment i
+JOIN treatment_as a ON a.id = {_in_force("treatment_as", "n.treatment_id = i.id")}
+WHERE a.in_use AND a.first_at + a.doses * a.every_h * {2 * HOUR} + {30 * 24 * HOUR} >= :at
+"""
+"""One that should have ended long ago (twice its length and a month) is read no more, whether it was ended or not."""
+
+DOSES_BEFORE = f"""
+SELECT e.happened_at FROM entry e WHERE e.animal_id = :subject AND e.kind = 'dose' AND e.state = 'done'
+AND EXISTS (SELECT 1 FROM dosed d WHERE d.entry_id = e.id AND d.treatment_id = :treatment AND d.given)
+AND e.happened_at <= :at AND NOT (e.day = :day AND e.slot = :slot) AND {NEWEST_OF_ITS_STEP}
+ORDER BY e.happened_at DESC, e.id DESC LIMIT 99
+"""
+
+ANY_ENTRY = "SELECT 1 FROM entry WHERE day = :day AND slot = :slot LIMIT 1"
 
 LAST_WRITTEN = "SELECT written_at FROM entry ORDER BY written_at DESC LIMIT 1"
 """Reads the whole table: for the demo's small book only."""
@@ -125,7 +175,7 @@ WHERE e.id = (
 ANIMAL_GIVEN_BEFORE, PEN_GIVEN_BEFORE = _given_before("animal"), _given_before("pen")
 
 PAILS_BEFORE = f"""
-SELECT e.happened_at, m.milk_kg, m.held_back FROM entry e LEFT JOIN milked m ON m.entry_id = e.id
+SELECT e.happened_at, m.milk_kg, m.held_back, e.state FROM entry e LEFT JOIN milked m ON m.entry_id = e.id
 WHERE e.animal_id = :subject AND e.kind = 'milk' AND e.state IN ('done', 'on paper')
 AND NOT (e.day = :day AND e.slot = :slot) AND e.happened_at < :at AND {NEWEST_OF_ITS_STEP}
 ORDER BY e.happened_at DESC, e.id DESC LIMIT 16
@@ -170,10 +220,3 @@ AND s.act = 'started' AND NOT (e.day = :day AND e.slot = :slot) AND {NEWEST_OF_I
 ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
 """
 """The batch put to soak last, before this round; and whether a round between has fed it or thrown it out already."""
-
-MOVED_ON = f"""
-SELECT id, step_id, kind, animal_id, pen_id, task_id, feed_id, state, reason, happened_at, happened_from, written_at,
-  person_id, replaces_id
-FROM entry e WHERE e.day = :day AND e.slot = :slot AND e.state = 'moved on' AND {NEWEST_OF_ITS_STEP}
-ORDER BY e.written_at, e.id
-"""

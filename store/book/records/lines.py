@@ -10,7 +10,22 @@ from sqlmodel import Field
 from store.book.columns import Id, one_of
 from store.book.records.base import Row, at_most, bounded, named
 from store.book.records.entries import Typed
-from store.book.words import MILK_MOST_KG, PAIL_MOST_KG, STEP_MOST_KG, Apart, Fate, Fill, Soak
+from store.book.words import (
+    CONDITION_POINTS,
+    DOSES_MOST,
+    GIRTH_CM,
+    MILK_MOST_KG,
+    PAIL_MOST_KG,
+    STEP_MOST_KG,
+    TEMPERATURE_C,
+    Apart,
+    Fate,
+    Fill,
+    Looks,
+    Quarter,
+    Sign,
+    Soak,
+)
 
 HEADS_MOST = 999
 
@@ -103,12 +118,47 @@ class Parted(Line, table=True):
 
 
 class Felt(Line, table=True):
-    """An udder as it was felt before milking."""
+    """An udder as it was felt."""
 
-    __table_args__ = (bounded("position", 0, 99), at_most("quarters", 80))
+    __table_args__ = (bounded("position", 0, 99),)
 
     fill: Fill = Field(sa_type=one_of(Fill, "fill"))
-    quarters: Typed = ""  # what was marked, as "left hind: clots"
+
+
+class QuarterFound(Line, table=True):
+    """What was found at one quarter of an udder."""
+
+    __tablename__ = "quarter"
+    __table_args__ = (bounded("position", 0, 99),)
+
+    quarter: Quarter = Field(sa_type=one_of(Quarter, "quarter"))
+    sign: Sign = Field(sa_type=one_of(Sign, "sign"))
+
+
+class Looked(Line, table=True):
+    """What a look that was due found; every finding empty: not looked."""
+
+    __table_args__ = (
+        bounded("position", 0, 99), bounded("condition_points", *CONDITION_POINTS), bounded("girth_cm", *GIRTH_CM),
+        bounded("temperature_c", *TEMPERATURE_C), at_most("typed", 80),
+    )  # fmt: skip
+
+    look_id: UUID = Field(sa_type=Id, foreign_key="look.id")
+    looks: Looks | None = Field(default=None, sa_type=one_of(Looks, "looks"))
+    condition_points: float | None = Field(default=None, ge=CONDITION_POINTS[0], le=CONDITION_POINTS[1])
+    girth_cm: float | None = Field(default=None, ge=GIRTH_CM[0], le=GIRTH_CM[1])
+    temperature_c: float | None = Field(default=None, ge=TEMPERATURE_C[0], le=TEMPERATURE_C[1])
+    typed: Typed = ""
+
+
+class Dosed(Line, table=True):
+    """A dose of a treatment: the how-manieth, and whether it was given."""
+
+    __table_args__ = (bounded("position", 0, 99), bounded("number", 1, DOSES_MOST))
+
+    treatment_id: UUID = Field(sa_type=Id, foreign_key="treatment.id")
+    number: int = Field(ge=1, le=DOSES_MOST)
+    given: bool
 
 
 class Noted(Line, table=True):

@@ -64,8 +64,8 @@ def test_every_bound_of_the_record_classes_is_found() -> None:
     found = {(table, name) for table, name, _, _ in BOUNDS}
     assert {("fed", "given_kg"), ("milked", "gross_kg"), ("weighing", "holds_kg"), ("pen_as", "position"),
             ("task_as", "name"), ("setting", "value"), ("entry", "slot"), ("animal_as", "tag"),
-            ("counted", "heads_seen"), ("soaked", "dry_kg"), ("strung", "strings"), ("felt", "quarters"),
-            ("noted", "words")} <= found  # fmt: skip
+            ("counted", "heads_seen"), ("soaked", "dry_kg"), ("strung", "strings"),
+            ("looked", "girth_cm"), ("dosed", "number"), ("noted", "words")} <= found  # fmt: skip
 
 
 @pytest.mark.parametrize(("table", "name", "fits", "beyond"), BOUNDS, ids=map(_told, BOUNDS))
@@ -167,7 +167,7 @@ def test_a_day_goes_with_a_slot_and_milk_goes_with_a_fate(still_desk: Desk) -> N
 def test_every_moment_of_a_record_has_a_zone() -> None:
     """There is no field that would take a wall time."""
     moments = {name for record in RECORDS for name in record.model_fields if name.endswith(("_at", "_from"))}
-    assert moments == {"begins_at", "written_at", "happened_at", "happened_from", "ends_at"}
+    assert moments == {"begins_at", "written_at", "happened_at", "happened_from", "ends_at", "first_at"}
     for record in RECORDS:
         for name in moments & record.model_fields.keys():
             field = record.model_fields[name]

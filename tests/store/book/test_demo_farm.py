@@ -21,7 +21,9 @@ from store.round.plan import plan
 from store.round.steps import (
     ApartStep,
     CountStep,
+    DoseStep,
     FeedStep,
+    LookStep,
     MilkStep,
     PastStep,
     SoakCheckStep,
@@ -34,7 +36,9 @@ from tests.farm import HandClock, morning
 from tests.store.book.tools import all_rows
 
 FOLDER = Path(str(files("demo_farm")))
-EVERY_STEP = {ApartStep, CountStep, FeedStep, MilkStep, SoakCheckStep, SoakStartStep, TaskStep, UdderStep}
+EVERY_STEP = {
+    ApartStep, CountStep, DoseStep, FeedStep, LookStep, MilkStep, SoakCheckStep, SoakStartStep, TaskStep, UdderStep,
+}  # fmt: skip
 
 
 @pytest.fixture(scope="module")

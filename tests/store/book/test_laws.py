@@ -149,8 +149,9 @@ def assert_newest_counts(found: Snapshot) -> None:
 def assert_moved_on_is_asked_for(before: Snapshot, after: Snapshot) -> None:
     """Just the steps whose newest entry moves them on are asked for in the next round, each once."""
     moved = {entry.id for entry in before.counts().values() if entry.state is State.MOVED_ON}
-    assert {entry.id for entry in after.moved_here} == moved
-    assert sum("moved on from" in step.name for step in plan(after)) == len(moved)
+    assert (after.last.turn == before.turn) == bool(before.entries)
+    assert {entry.id for entry in after.last.left(State.MOVED_ON)} == moved
+    assert sum(step.moved_from == before.turn for step in plan(after)) == len(moved)
 
 
 @given(acts=ACTS, apart_s=st.sampled_from([0, 1, -1, 90, -7200]))

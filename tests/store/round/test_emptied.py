@@ -127,11 +127,30 @@ def test_a_pail_that_she_held_back_is_not_compared_but_she_was_milked() -> None:
 
 def test_a_pail_still_on_paper_makes_the_one_behind_it_incomparable() -> None:
     """She was emptied in between, but when, and of how much, nobody typed in yet."""
-    pails = (pail(ago(1), 8.0), PastPail(ago(1, 12), None, held_back=False), pail(ago(2), 8.0), pail(ago(3), 8.0))
+    paper = PastPail(ago(1, 12), None, held_back=False, on_paper=True)
+    pails = (pail(ago(1), 8.0), paper, pail(ago(2), 8.0), pail(ago(3), 8.0))
     found = milk_of(fennel(pails), "Fennel")
     assert found.emptied_at == ago(1)
     assert found.rates_kg_h == pytest.approx((8.0 / 24,))
     assert milk_of(fennel(pails[1:]), "Fennel").emptied_at is None
+
+
+def test_a_milking_left_out_on_purpose_empties_nothing() -> None:
+    """No zero: she fills since the milking before it, and the pail behind it is compared over the longer time."""
+    left_out = PastPail(ago(0, 12), None, held_back=False)
+    pails = (left_out, pail(ago(1), 8.0), pail(ago(2), 8.0))
+    found = milk_of(fennel(pails), "Fennel")
+    assert found.emptied_at == ago(1)
+    assert found.rates_kg_h == pytest.approx((8.0 / 24,))
+
+
+def test_a_calf_that_had_the_milk_starts_the_hours_when_it_is_shut_away_next() -> None:
+    """The cow was emptied by it, all day long."""
+    pails = (PastPail(ago(1), None, held_back=False), pail(ago(2), 8.0))
+    shared = share((SHUT, ago(0, 11)), (LET, ago(1)), (SHUT, ago(1, 12)), (LET, ago(2)))
+    assert milk_of(fennel(pails, shared), "Fennel").emptied_at == ago(0, 11)
+    still_with_her = share((LET, ago(1)), (SHUT, ago(1, 12)), (LET, ago(2)))
+    assert milk_of(fennel(pails, still_with_her), "Fennel").emptied_at is None
 
 
 def test_the_first_pail_ever_has_no_hours_of_its_own() -> None:

@@ -1,20 +1,22 @@
-"""What a round moves on is asked for in the next one: once, by the name of what it was."""
+"""What a round moves on is asked for in the next one that is walked: once, as the kind of step it was."""
 
 from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
 
+from store.book.figures import FedFigure
 from store.book.opening import Book
 from store.book.reading import read_snapshot
 from store.book.records.feeding import TaskAs
-from store.book.snapshot import Snapshot
+from store.book.snapshot import LastRound, Snapshot
 from store.book.turn import Turn
-from store.book.words import EVENING, Fate, State
+from store.book.words import EVENING, Fate, Kind, State
 from store.round.confirm import done, moved_on, undone
-from store.round.measured import milked
+from store.round.measured import fed, milked
+from store.round.moved import may_move
 from store.round.plan import plan
-from store.round.steps import PastStep, Step, TaskStep
+from store.round.steps import FeedStep, PastStep, Step, TaskStep
 from store.round.summary import summarise
 from tests.farm import MORNING, HandClock, morning
 from tests.farm import hand as hand_at
@@ -23,7 +25,9 @@ from tests.store.round.made import dawn, hand, moved, the_step, wrote
 from tests.store.round.named import feed_of, milk_of, soak_start_of, steps_of, task_of
 
 SWEEP = "Water trough runs"
+SHUT = "Feed room shut and chained"
 LATER = Turn(date(2026, 3, 11), EVENING)
+TOMORROW = Turn(date(2026, 3, 12), "morning")
 
 
 def evening(book: Book, turn: Turn = LATER) -> Snapshot:
@@ -37,9 +41,9 @@ def move(book: Book, snapshot: Snapshot, step: Step) -> None:
     book.append(moved_on(hand_at(book, snapshot), step))
 
 
-def carried(snapshot: Snapshot) -> list[TaskStep]:
-    """The steps that came from the round before."""
-    return [step for step in steps_of(snapshot, TaskStep) if "moved on from" in step.name]
+def carried(snapshot: Snapshot) -> list[Step]:
+    """The steps that came from the last round."""
+    return [step for step in plan(snapshot) if step.moved_from]
 
 
 def test_a_step_moved_on_is_no_longer_open_and_not_done_either() -> None:
@@ -52,29 +56,47 @@ def test_a_step_moved_on_is_no_longer_open_and_not_done_either() -> None:
     assert step not in (*found.done, *found.not_recorded, *found.skipped)
 
 
+def test_what_the_next_round_does_in_its_stead_may_be_moved() -> None:
+    """Jobs, looks and forage. Not a meal of grain, nor what the next round asks for anyway."""
+    movable = {step.kind for step in plan(dawn()) if may_move(step)}
+    assert movable == {Kind.TASK, Kind.HAY}
+    assert {Kind.COUNT, Kind.SOAK, Kind.FEED, Kind.MILK, Kind.APART} <= {step.kind for step in plan(dawn())}
+
+
 def test_the_next_round_asks_for_it_in_its_own_pen_behind_all_else(book: Book) -> None:
-    """Open, named after what it was and where it came from."""
+    """Open, of its own kind, with where it came from."""
     found = morning(book)
-    for step in (milk_of(found, "Hazel"), feed_of(found, "Stall")):
+    for step in (feed_of(found, "Stall"), task_of(found, SWEEP)):
         move(book, found, step)
-    steps = [step for step in plan(evening(book)) if step.place == "Stall"][-2:]
-    assert [(step.name, step.state) for step in steps] == [
-        ("Hazel (milk), moved on from the morning", State.OPEN),
-        ("Stall (hay), moved on from the morning", State.OPEN),
-    ]
-    assert all(isinstance(step, TaskStep) for step in steps)
+    (hay,) = [step for step in plan(evening(book)) if step.place == "Stall" and step.moved_from]
+    assert (hay.name, hay.kind, hay.state, hay.moved_from) == ("Stall", Kind.HAY, State.OPEN, found.turn)
+    assert [step for step in plan(evening(book)) if step.place == "Stall"][-1] == hay
+    assert [step.name for step in carried(evening(book)) if step.place == "Orchard"] == [SWEEP]
     assert len({step.step_id for step in plan(evening(book))}) == len(plan(evening(book)))
 
 
+def test_hay_that_was_moved_on_is_given_with_its_weights(book: Book) -> None:
+    """As much as was due in the morning, told in the same measure; it counts as fed."""
+    due = feed_of(morning(book), "Stall")
+    move(book, morning(book), due)
+    book.clock = HandClock(MORNING + timedelta(hours=12))
+    (step,) = carried(evening(book))
+    assert isinstance(step, FeedStep)
+    assert [(each.feed, each.told, each.due_kg) for each in step.due] == [
+        (each.feed, each.told, each.due_kg) for each in due.due
+    ]
+    book.append(fed(hand_at(book, evening(book)), step, {}))
+    entry = the_step(evening(book), step).entry
+    assert entry
+    assert [each.given_kg for each in entry.of(FedFigure)] == [each.as_shown_kg for each in due.due]
+
+
 def test_what_has_no_pen_is_asked_for_first_of_all_at_the_bench(book: Book) -> None:
-    """The soak, a job of the bench, an animal that stands nowhere here, a pen that is out of use."""
-    found = morning(book)
-    for step in (soak_start_of(found, "lucerne pellets"), task_of(found, "Feed room shut and chained")):
-        move(book, found, step)
-    move(book, found, milk_of(found, "Hazel"))
-    later = moved(evening(book), "Hazel", None)
-    assert [step.place for step in plan(later)[:3]] == ["Bench"] * 3
-    assert [step.name for step in plan(later)[:3]] == [step.name for step in carried(later)]
+    """A job of the bench; also where the pen is out of use."""
+    move(book, morning(book), task_of(morning(book), SHUT))
+    first = plan(evening(book))[0]
+    assert (first.name, first.place, bool(first.moved_from)) == (SHUT, "Bench", True)
+    move(book, morning(book), task_of(morning(book), SWEEP))
     unused = replace(evening(book), pens=())
     assert {step.place for step in carried(unused)} == {"Bench"}
 
@@ -85,12 +107,6 @@ def test_it_is_asked_for_once_though_two_pens_have_one_name(book: Book) -> None:
     later = evening(book)
     twins = replace(later, pens=tuple(replace(pen, name="Stall") for pen in later.pens))
     assert len(carried(twins)) == 1
-
-
-def test_a_job_of_the_morning_that_is_moved_on_is_asked_for_by_its_name(book: Book) -> None:
-    """Though the evening has no such job of its own."""
-    move(book, morning(book), task_of(morning(book), SWEEP))
-    assert [step.name for step in carried(evening(book))] == [f"{SWEEP}, moved on from the morning"]
 
 
 @pytest.mark.parametrize("flag", ["adult_only", "two_people"])
@@ -116,43 +132,46 @@ def test_nothing_is_asked_for_twice_though_it_was_moved_on_twice(book: Book) -> 
 
 def test_what_was_done_after_all_is_not_asked_for(book: Book) -> None:
     """The keeper came back to it in the same round."""
-    move(book, morning(book), milk_of(morning(book), "Hazel"))
+    move(book, morning(book), task_of(morning(book), SWEEP))
     found = morning(book)
-    book.append(milked(hand_at(book, found), milk_of(found, "Hazel"), "9.4", Fate.HOUSE))
+    book.append(done(hand_at(book, found), task_of(found, SWEEP)))
     assert carried(evening(book)) == []
 
 
-def test_it_is_not_asked_for_in_the_round_after_the_next(book: Book) -> None:
-    """Unless it is moved on again."""
+def test_it_is_not_asked_for_behind_a_round_that_was_walked(book: Book) -> None:
+    """Unless that one moves it on again."""
     move(book, morning(book), task_of(morning(book), SWEEP))
-    tomorrow = Turn(date(2026, 3, 12), "morning")
-    assert carried(evening(book, tomorrow)) == []
-    book.clock = HandClock(MORNING + timedelta(hours=12))
-    move(book, evening(book), carried(evening(book))[0])
-    (step,) = carried(evening(book, tomorrow))
-    assert (step.state, step.place) == (State.OPEN, "Orchard")
-
-
-def test_what_is_moved_on_a_second_time_still_says_what_it_was(book: Book) -> None:
-    """A milking moved on twice is a milking still, not just a name."""
-    move(book, morning(book), milk_of(morning(book), "Hazel"))
-    book.clock = HandClock(MORNING + timedelta(hours=12))
-    move(book, evening(book), carried(evening(book))[0])
-    (step,) = carried(evening(book, Turn(date(2026, 3, 12), "morning")))
-    assert "Hazel (milk)" in step.name
-
-
-def test_what_was_moved_here_is_done_like_any_job(book: Book) -> None:
-    """And stays done, with the animal that it was about."""
-    move(book, morning(book), milk_of(morning(book), "Hazel"))
     book.clock = HandClock(MORNING + timedelta(hours=12))
     found = evening(book)
-    (step,) = carried(found)
-    book.append(done(hand_at(book, found), step))
-    after = evening(book)
-    assert the_step(after, step).state is State.DONE
-    assert the_step(after, step).subject.animal_id == milk_of(morning(book), "Hazel").animal.id
-    assert after.milkings == found.milkings
+    book.append(milked(hand_at(book, found), milk_of(found, "Hazel"), "9.4", Fate.HOUSE))
+    assert carried(evening(book, TOMORROW)) == []
+    move(book, evening(book), carried(evening(book))[0])
+    (step,) = carried(evening(book, TOMORROW))
+    assert (step.name, step.state, step.place, step.moved_from) == (SWEEP, State.OPEN, "Orchard", LATER)
+
+
+def test_a_round_that_nobody_opened_loses_nothing(book: Book) -> None:
+    """The evening was never walked: the morning after asks for it, and says where it is from."""
+    move(book, morning(book), task_of(morning(book), SWEEP))
+    (step,) = carried(evening(book, TOMORROW))
+    assert (step.name, step.moved_from) == (SWEEP, morning(book).turn)
+
+
+def test_the_round_between_may_be_typed_in_from_paper_afterwards(book: Book) -> None:
+    """What the morning after has done stays done; what it has not is asked for in the evening it belongs to."""
+    for name in (SWEEP, SHUT):
+        move(book, morning(book), task_of(morning(book), name))
+    book.clock = HandClock(MORNING + timedelta(days=1))
+    tomorrow = evening(book, TOMORROW)
+    swept = next(step for step in carried(tomorrow) if step.name == SWEEP)
+    book.append(done(replace(hand_at(book, tomorrow), turn=TOMORROW), swept))
+    between = evening(book)
+    shut = next(step for step in carried(between) if step.name == SHUT)
+    book.append(done(replace(hand_at(book, between), turn=LATER), shut))
+    after = evening(book, TOMORROW)
+    assert carried(after) == []
+    (past,) = steps_of(after, PastStep)
+    assert (past.step_id, past.state) == (swept.step_id, State.DONE)
 
 
 def test_what_was_done_here_counts_though_the_round_before_takes_it_back(book: Book) -> None:
@@ -161,27 +180,29 @@ def test_what_was_done_here_counts_though_the_round_before_takes_it_back(book: B
     book.clock = HandClock(MORNING + timedelta(hours=12))
     (step,) = carried(evening(book))
     book.append(done(hand_at(book, evening(book)), step))
-    found = morning_of(book)
+    found = read_snapshot(book.desk, Turn(date(2026, 3, 11), "morning"), MORNING)
     book.append(undone(replace(hand_at(book, found), turn=found.turn), found.entries[-1]))
     (past,) = steps_of(evening(book), PastStep)
     assert (past.step_id, past.state) == (step.step_id, State.DONE)
 
 
-def morning_of(book: Book) -> Snapshot:
-    """The pretend morning's round, whatever the clock says meanwhile."""
-    return read_snapshot(book.desk, Turn(date(2026, 3, 11), "morning"), MORNING)
-
-
-def test_a_soak_moved_on_is_named_after_the_feed(book: Book) -> None:
-    """Every kind has a name, whatever it is about."""
-    move(book, morning(book), soak_start_of(morning(book), "lucerne pellets"))
-    assert [step.name for step in carried(evening(book))] == ["lucerne pellets (soak), moved on from the morning"]
+def test_what_an_older_book_moved_on_is_a_job_by_its_name(book: Book) -> None:
+    """A soak or a pail that was moved on is not lost, though none can be moved any more."""
+    found = morning(book)
+    for step in (soak_start_of(found, "lucerne pellets"), milk_of(found, "Hazel")):
+        move(book, found, step)
+    left = [step for step in carried(evening(book)) if isinstance(step, TaskStep)]
+    assert [(step.name, step.kind, step.place) for step in left] == [
+        ("lucerne pellets", Kind.SOAK, "Bench"),
+        ("Hazel", Kind.MILK, "Stall"),
+    ]
+    assert [step.place for step in carried(moved(evening(book), "Hazel", None))] == ["Bench", "Bench"]
 
 
 def test_what_was_moved_on_from_an_animal_that_is_gone_is_still_asked_for() -> None:
     """She is gone, the job is not."""
-    after = wrote(dawn(), moved_on(hand(dawn()), milk_of(dawn(), "Hazel")))
-    carried_over = replace(dawn(), turn=LATER, animals=(), moved_here=after.entries)
-    assert carried(carried_over)[0].name == "Hazel (milk), moved on from the morning"
+    after = wrote(dawn(), moved_on(hand(dawn()), feed_of(dawn(), "Hazel")))
+    carried_over = replace(dawn(), turn=LATER, animals=(), last=LastRound(dawn().turn, after.entries))
+    assert [(step.name, type(step)) for step in carried(carried_over)] == [("Hazel", TaskStep)]
     nameless = replace(carried_over, names={})
-    assert carried(nameless)[0].name == "gone since (milk), moved on from the morning"
+    assert carried(nameless)[0].name == "gone since"

@@ -9,7 +9,8 @@ from store.book.errors import DamagedBook
 from store.book.figures import NotedFigure
 from store.book.opening import Book
 from store.book.reading import read_snapshot
-from store.book.snapshot import Snapshot
+from store.book.reading.round import PASSED_OVER_MOST
+from store.book.snapshot import Snapshot, notes_of
 from store.book.words import Kind, State
 from store.round.confirm import noted, undone
 from store.round.plan import plan
@@ -42,7 +43,7 @@ def test_the_next_round_sees_the_notes_of_the_one_before(book: Book) -> None:
     hazel = Subject(animal_id=animal_named(found, "Hazel").id)
     book.append(noted(hand_at(book, found), hazel, "Limps on the off hind", tell=True))
     book.append(noted(hand_at(book, found), Subject(), "The hinge squeaks", tell=False))
-    notes = after(book).notes
+    notes = notes_of(after(book).last.entries)
     assert [note.of(NotedFigure) for note in notes] == [
         (NotedFigure("Limps on the off hind", tell=True),),
         (NotedFigure("The hinge squeaks", tell=False),),
@@ -66,15 +67,28 @@ def test_a_note_that_was_taken_back_is_not_told_to_the_next_person(book: Book) -
     found = morning(book)
     book.append(noted(hand_at(book, found), Subject(), "Wrong yard", tell=True))
     book.append(undone(hand_at(book, found), morning(book).entries[-1]))
-    assert after(book).notes == ()
+    assert notes_of(after(book).last.entries) == ()
 
 
 def test_notes_of_two_rounds_ago_are_not_told_again(book: Book) -> None:
     """The round in between saw them."""
     book.append(noted(hand_at(book, morning(book)), Subject(), "Hinge", tell=True))
     book.clock = HandClock(EVENING_AT)
-    tomorrow = dawn().turn.after().after()
-    assert read_snapshot(book.desk, tomorrow, MORNING + timedelta(days=1)).notes == ()
+    book.append(noted(hand_at(book, after(book)), Subject(), "Oiled", tell=False))
+    tomorrow = read_snapshot(book.desk, dawn().turn.after().after(), MORNING + timedelta(days=1))
+    assert [note.the(NotedFigure) for note in notes_of(tomorrow.last.entries)] == [NotedFigure("Oiled", tell=False)]
+
+
+@pytest.mark.parametrize(("unopened", "told"), [(1, True), (PASSED_OVER_MOST - 1, True), (PASSED_OVER_MOST, False)])
+def test_a_round_that_nobody_opened_loses_no_note(book: Book, unopened: int, told: bool) -> None:
+    """It is passed over, up to a week of rounds."""
+    book.append(noted(hand_at(book, morning(book)), Subject(), "Hinge", tell=True))
+    turn = dawn().turn.after()
+    for _ in range(unopened):
+        turn = turn.after()
+    last = read_snapshot(book.desk, turn, MORNING + timedelta(days=20)).last
+    assert last.turn == (dawn().turn if told else turn.before())
+    assert [note.the(NotedFigure) for note in notes_of(last.entries)] == [NotedFigure("Hinge", tell=True)][: int(told)]
 
 
 @pytest.mark.parametrize(("words", "kept"), [("x" * 500, "x" * 500), ("  Élan eats\nnothing ", "Élan eats\nnothing")])

@@ -7,7 +7,7 @@ import pytest
 
 from store.book.drafts import Draft
 from store.book.facts import Portion
-from store.book.snapshot import Snapshot
+from store.book.snapshot import LastRound, Snapshot
 from store.book.words import Soak, Species, State
 from store.round.confirm import done, moved_on
 from store.round.measured import fed, soak_checked
@@ -29,7 +29,7 @@ from tests.store.round.made import (
     with_portions,
     wrote,
 )
-from tests.store.round.named import apart_of, count_of, feed_of, milk_of, soak_check_of, steps_of, task_of
+from tests.store.round.named import feed_of, milk_of, soak_check_of, task_of
 
 LUCERNE, NOW = "lucerne pellets", MORNING + timedelta(minutes=5)
 A_MINUTE = timedelta(minutes=1)
@@ -87,11 +87,11 @@ def test_a_bucket_of_an_animal_for_an_adult_or_for_two_is_by_itself(adult: bool)
 
 
 def test_what_has_to_be_looked_at_is_by_itself_when_it_was_moved_on_too() -> None:
-    """A milking moved on from the morning is no plain job of the evening: no key writes it along with others."""
-    looks = (milk_of(dawn(), "Hazel"), count_of(dawn(), "Stall"), apart_of(dawn(), "Rook"))
-    moved_here = wrote(dawn(), *(moved_on(hand(dawn()), step) for step in looks)).entries
-    later = replace(dusk(), entries=(), moved_here=moved_here)
-    found = [step for step in steps_of(later, TaskStep) if "moved on from" in step.name]
+    """What was left over from the morning is no plain job of the evening: no key writes it along with others."""
+    left = (task_of(dawn(), "Water trough runs"), feed_of(dawn(), "Stall"), milk_of(dawn(), "Hazel"))
+    entries = wrote(dawn(), *(moved_on(hand(dawn()), step) for step in left)).entries
+    later = replace(dusk(), entries=(), last=LastRound(dawn().turn, entries))
+    found = [step for step in plan(later) if step.moved_from]
     assert len(found) == 3
     assert {why(later, step) for step in found} == {"by itself"}
 

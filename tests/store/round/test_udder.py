@@ -42,10 +42,10 @@ def test_an_udder_is_felt_before_the_bucket_is_given() -> None:
 
 
 @pytest.mark.parametrize("fill", Fill)
-def test_a_finding_is_written_as_it_felt_with_the_quarters_that_were_marked(fill: Fill) -> None:
+def test_a_finding_is_written_as_it_felt(fill: Fill) -> None:
     """Whatever it was, the step is done."""
-    draft = felt(hand(dawn()), udder_of(dawn(), "Tansy"), fill, "left hind: warm")
-    assert (draft.state, draft.figures) == (State.DONE, (FeltFigure(fill, "left hind: warm"),))
+    draft = felt(hand(dawn()), udder_of(dawn(), "Tansy"), fill)
+    assert (draft.state, draft.figures) == (State.DONE, (FeltFigure(fill),))
 
 
 def test_an_udder_that_was_not_felt_has_no_finding() -> None:

@@ -1,0 +1,28 @@
+"""Dose steps: what label or vet have ordered for an animal, when it falls due. The program orders nothing itself."""
+
+from collections.abc import Iterator
+from datetime import datetime, timedelta
+
+from store.book.drafts import Subject
+from store.book.facts import Animal, Treatment
+from store.book.words import Kind
+from store.round.planning import Planning
+from store.round.steps import DoseStep
+
+
+def animal_doses(planning: Planning, animal: Animal, place: str) -> Iterator[DoseStep]:
+    """The next dose of each treatment of an animal, if it falls due before this round is over."""
+    snapshot = planning.snapshot
+    ends = snapshot.turn.ends(snapshot.farm.zone, snapshot.farm.evening_from_h)
+    for treatment in snapshot.treatments:
+        number, due_at = len(treatment.given_at) + 1, due(treatment)
+        if treatment.animal_id == animal.id and number <= treatment.doses and due_at < ends:
+            head = planning.head(Kind.DOSE, Subject(animal_id=animal.id), animal.name, place, treatment.id.hex)
+            yield DoseStep(*head, animal=animal, treatment=treatment, number=number, due_at=due_at)
+
+
+def due(treatment: Treatment) -> datetime:
+    """When the next dose is due: so many hours after the last one that was given, else when the first was ordered."""
+    if not treatment.given_at:
+        return treatment.first_at
+    return treatment.given_at[0] + timedelta(hours=treatment.every_h)

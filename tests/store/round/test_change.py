@@ -1,0 +1,125 @@
+"""A feed change as dated rows of a plan: where it stands, and how it is held for a day."""
+
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from store.book.facts import PlanRow
+from store.book.opening import Book
+from store.book.reading import read_snapshot
+from store.book.records.feeding import FeedPlan
+from store.book.snapshot import Snapshot
+from store.round.change import DAY, Change, change_of, held, hold
+from tests.farm import MORNING, HandClock, morning
+from tests.farm import hand as hand_at
+from tests.store.book.seeing import put
+from tests.store.round.made import animal_named, unhurried
+from tests.store.round.named import feed_of
+
+MIDNIGHT = MORNING.replace(hour=0, minute=0)
+
+
+def rows(*steps: tuple[float, float | None]) -> tuple[PlanRow, ...]:
+    """Days from the pretend day's midnight, and amounts."""
+    return tuple(PlanRow(MIDNIGHT + timedelta(days=days), due_kg) for days, due_kg in steps)
+
+
+FOUR_DAYS = rows((-40, 1.0), (-1, 1.2), (0, 1.4), (1, 1.6), (2, 1.8))
+
+
+def at(plan: tuple[PlanRow, ...], moment: datetime) -> float | None:
+    """What a plan says at a moment: the newest beginning, and of two the one that was added later."""
+    begun = [row for row in plan if row.begins_at <= moment]
+    return max(enumerate(begun), key=lambda each: (each[1].begins_at, each[0]))[1].due_kg if begun else None
+
+
+@pytest.mark.parametrize(("plan", "expected"), [
+    (FOUR_DAYS, Change(2, 4, 1.2, FOUR_DAYS[3])),
+    (rows((-40, 1.0), (0, 1.4)), Change(1, 1, 1.0, None)),
+    (rows((-40, 1.0), (-3, 1.2), (3, 1.4)), Change(4, 7, 1.0, PlanRow(MIDNIGHT + 3 * DAY, 1.4))),
+    (rows((-40, 1.0), (-2, 1.2), (0, 1.4), (20, 9.0)), Change(3, 3, 1.2, None)),
+])  # fmt: skip
+def test_a_change_says_which_day_it_is_what_was_before_and_what_comes(
+    plan: tuple[PlanRow, ...], expected: Change
+) -> None:
+    """Rows within a week of each other are one change; what stood before it is no step of it."""
+    assert change_of(plan, MORNING) == expected
+
+
+@pytest.mark.parametrize("plan", [
+    rows(), rows((-40, 1.0)), rows((0, 1.0)), rows((0, 1.0), (1, 1.2)), rows((-40, 1.0), (-3, 1.2)),
+    rows((-40, 1.0), (20, 1.2)), rows((-40, 1.0), (-20, 1.2), (20, 1.4)), rows((-40, None), (0, 1.2), (1, 1.4)),
+])  # fmt: skip
+def test_no_change_is_seen_where_nothing_changes_these_days(plan: tuple[PlanRow, ...]) -> None:
+    """A first plan, a change that is over, one that is weeks off, a feed that is new."""
+    assert change_of(plan, MORNING) is None
+
+
+def test_held_today_is_as_yesterday_and_every_step_a_day_later() -> None:
+    """By hand: 1.4 was due today, 1.6 tomorrow, 1.8 the day after."""
+    after = (*FOUR_DAYS, *held(FOUR_DAYS, MORNING))
+    days = [at(after, MORNING + n * DAY) for n in range(5)]
+    assert days == [1.2, 1.4, 1.6, 1.8, 1.8]
+
+
+def test_held_between_two_steps_today_stays_and_the_next_comes_later() -> None:
+    """Nothing began today, so that nothing is taken back."""
+    plan = rows((-40, 1.0), (-3, 1.2), (3, 1.4))
+    after = (*plan, *held(plan, MORNING))
+    assert [at(after, MORNING + n * DAY) for n in (0, 2, 3, 4, 5)] == [1.2, 1.2, 1.2, 1.4, 1.4]
+
+
+@given(
+    gaps=st.lists(st.integers(1, 72), min_size=1, max_size=8),
+    amounts=st.lists(st.floats(0.1, 4), min_size=9, max_size=9),
+    begun_h=st.integers(0, 200),
+    after_h=st.integers(0, 400),
+)
+@unhurried
+def test_a_held_plan_is_the_plan_of_a_day_earlier(
+    gaps: list[int], amounts: list[float], begun_h: int, after_h: int
+) -> None:
+    """At any moment from now on, whatever the steps; only that nothing is taken back that has long begun."""
+    first = MORNING - timedelta(days=30)
+    times = [first, *(MORNING - timedelta(hours=begun_h) + timedelta(hours=sum(gaps[:n])) for n in range(len(gaps)))]
+    plan = tuple(PlanRow(time, due_kg) for time, due_kg in zip(times, amounts, strict=False))
+    moment = MORNING + timedelta(hours=after_h)
+    after = (*plan, *held(plan, MORNING))
+    assert at(after, moment) == at(plan, moment - DAY)
+    assert at(after, MORNING - timedelta(seconds=1)) == at(plan, MORNING - timedelta(seconds=1))
+
+
+def changing(book: Book) -> Snapshot:
+    """The small farm's pretend morning, on which Hazel's nuts are raised step by step."""
+    found = morning(book)
+    due = feed_of(found, "Hazel").due[0]
+    for days, kg in ((-1, 1.6), (0, 1.8), (1, 2.1)):
+        put(
+            book.desk, FeedPlan, slot="morning", animal_id=animal_named(found, "Hazel").id, feed_id=due.feed.id,
+            due_kg=kg, measure_id=due.told.id if due.told else None, begins_at=MIDNIGHT + timedelta(days=days),
+        )  # fmt: skip
+    return morning(book)
+
+
+def test_a_change_is_read_with_the_plan_and_held_in_the_book(book: Book) -> None:
+    """The step then shows yesterday's amount, and tomorrow today's; the evening and other feeds stay."""
+    found = changing(book)
+    step = feed_of(found, "Hazel")
+    assert step.due[0].due_kg == 1.8
+    assert change_of(step.due[0].rows, MORNING) == Change(2, 3, 1.6, PlanRow(MIDNIGHT + DAY, 2.1))
+    book.clock = HandClock(MORNING + timedelta(minutes=10))
+    drafts = list(hold(replace(hand_at(book, found), now=book.clock.now()), step))
+    assert [due.feed for due, _ in drafts] == [step.due[0].feed]
+    for _, draft in drafts:
+        book.change_plan(draft)
+    after = feed_of(morning(book), "Hazel")
+    assert [due.due_kg for due in after.due] == [1.6, *(due.due_kg for due in step.due[1:])]
+    assert [due.feed for due in after.due] == [due.feed for due in step.due]
+    for days, kg in ((1, 1.8), (2, 2.1), (9, 2.1)):
+        moment = MORNING + timedelta(days=days)
+        turn = replace(found.turn, day=moment.date())
+        assert feed_of(read_snapshot(book.desk, turn, moment), "Hazel").due[0].due_kg == kg
+    assert {due for due, _ in drafts} == {step.due[0]}

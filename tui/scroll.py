@@ -1,0 +1,44 @@
+"""A page that is longer than the window: which of its lines are shown, and the sentence that says so."""
+
+from collections.abc import Sequence
+
+from tui.page import Line, Role, Span, line
+
+
+class Scroll:
+    """Starts where the marked line is seen; from there the keeper moves on, never past either end."""
+
+    def __init__(self) -> None:
+        """Not moved."""
+        self.moved = 0
+        self._least = self._most = 0
+        self._page = 1
+
+    def move(self, lines: int) -> None:
+        """So many lines on, or back."""
+        self.moved = max(self._least, min(self.moved + lines, self._most))
+
+    def leaf(self, pages: int) -> None:
+        """So many windows on, or back; one line is seen again."""
+        self.move(pages * self._page)
+
+    def window(self, body: Sequence[Line], room: int) -> list[Line]:
+        """What is shown of a body in so many rows; the last row says which lines these are, if some are left off."""
+        shown = len(body) if len(body) <= room else max(room - 1, 1)
+        start = max(min(_marked(body) - shown // 2, len(body) - shown), 0)
+        self._least, self._most, self._page = -start, len(body) - shown - start, max(shown - 1, 1)
+        self.move(0)
+        first = start + self.moved
+        rows = list(body[first : first + shown])
+        return [*rows, _which(first, shown, len(body))][:room] if shown < len(body) else rows
+
+
+def _marked(body: Sequence[Line]) -> int:
+    """The first line that is marked; the top where none is."""
+    return next((at for at, spans in enumerate(body) if any(span.role is Role.HERE for span in spans)), 0)
+
+
+def _which(first: int, shown: int, lines: int) -> Line:
+    ways = [key for key, more in (("Up", first > 0), ("Down", first + shown < lines)) if more]
+    words = f"  lines {first + 1} to {first + shown} of {lines}, {' and '.join(ways)} for more"
+    return line(Span(words, Role.WARNING))

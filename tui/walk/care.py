@@ -1,0 +1,82 @@
+"""The jobs of what falls due at an animal: a look with findings to pick from, a look with a figure, a dose."""
+
+from typing import ClassVar
+
+from store.book.drafts import Draft
+from store.book.figures import LookedFigure
+from store.book.words import Looks, State
+from store.round.amount import Unreadable
+from store.round.care import dosed, look_measured, looked
+from store.round.confirm import Hand
+from store.round.steps import DoseStep, LookStep
+from tui.page import Line, Size
+from tui.walk.care_cards import dose_lines, look_lines
+from tui.walk.job import Job
+from tui.walk.shown import Shown
+
+
+class LookJob(Job[LookStep]):
+    """How it has come on: a line for each finding, none chosen at first."""
+
+    DIGITS: ClassVar[str] = "how it looks"
+    PICKS: ClassVar[bool] = True
+    ROW_COUNTS: ClassVar[bool] = True
+
+    def first_row(self, step: LookStep) -> int:
+        """The finding that the book holds already; none: it has to be picked."""
+        written = step.entry.the(LookedFigure) if step.entry and step.entry.state is State.DONE else None
+        return tuple(Looks).index(written.looks) if written and written.looks else -1
+
+    def rows(self, shown: Shown, step: LookStep) -> int:  # noqa: ARG002
+        """The findings."""
+        return len(Looks)
+
+    def draft(self, hand: Hand, shown: Shown, step: LookStep) -> Draft:
+        """The finding."""
+        if shown.row < 0:
+            raise Unreadable("How does it look? 1 all right, 2 better, 3 the same, 4 worse; then Enter.")
+        return looked(hand, step, tuple(Looks)[shown.row])
+
+    def lines(self, shown: Shown, step: LookStep, size: Size) -> list[Line]:
+        """The findings to pick from."""
+        return look_lines(shown, step, size)
+
+    def enter_words(self, shown: Shown, step: LookStep) -> str:  # noqa: ARG002
+        """The finding picked."""
+        return "write it"
+
+
+class LookFigureJob(Job[LookStep]):
+    """A score, a girth, a temperature: never as shown."""
+
+    DIGITS: ClassVar[str] = "the figure"
+
+    def draft(self, hand: Hand, shown: Shown, step: LookStep) -> Draft:
+        """The figure typed."""
+        if not shown.typed.get(0):
+            raise Unreadable(f"A {step.look.asks.value} is never as shown. Type it, or S to skip.")
+        return look_measured(hand, step, shown.typed[0])
+
+    def lines(self, shown: Shown, step: LookStep, size: Size) -> list[Line]:
+        """The figure, large."""
+        return look_lines(shown, step, size)
+
+    def enter_words(self, shown: Shown, step: LookStep) -> str:  # noqa: ARG002
+        """The figure."""
+        return "write it"
+
+
+class DoseJob(Job[DoseStep]):
+    """A dose is given."""
+
+    def draft(self, hand: Hand, shown: Shown, step: DoseStep) -> Draft:  # noqa: ARG002
+        """Given."""
+        return dosed(hand, step)
+
+    def lines(self, shown: Shown, step: DoseStep, size: Size) -> list[Line]:
+        """What was ordered."""
+        return dose_lines(shown, step, size)
+
+    def enter_words(self, shown: Shown, step: DoseStep) -> str:  # noqa: ARG002
+        """The clock to the next one starts with this key."""
+        return f"dose {step.number} given now"

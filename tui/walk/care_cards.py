@@ -1,0 +1,95 @@
+"""A look that falls due, and a dose that label or vet have ordered."""
+
+from datetime import datetime
+
+from store.book.facts import Look
+from store.book.turn import local
+from store.book.words import Asks, Looks, Units
+from store.round.amount import Unreadable
+from store.round.care import look_number, look_unit
+from store.round.steps import DoseStep, LookStep
+from tui.page import Line, Role, Size, Span, beside, large_lines, line, width_of, wrapped
+from tui.walk.shown import Shown
+from tui.walk.title import animal_facts, scale_for, title
+from tui.words import clock, day, hours, look_figure, look_words
+
+ORDERED = "Only as label or vet say: read the label again. Local rules and your vet decide."
+EARLY_H = 1.0
+"""Sooner than this before it is due, the screen says so. Common practice. [h]"""
+
+
+def look_lines(shown: Shown, step: LookStep, size: Size) -> list[Line]:
+    """The body of a look: findings to pick from, or a figure to type."""
+    lines = title(step.name, animal_facts("LOOK", step.animal, step.place, shown.today), size)
+    lines += [(Span("  "), *row) for row in large_lines(step.look.name, Role.AMOUNT, size.width - 4)]
+    asked = _findings(shown) if step.look.asks is Asks.HOW else _figure(shown, step, size)
+    return [*lines, (), *asked, (), *wrapped(_last(shown, step.look), size.width, Role.TEXT, "  ")]
+
+
+def _findings(shown: Shown) -> list[Line]:
+    found: list[Line] = []
+    for row, looks in enumerate(Looks):
+        here = row == shown.row
+        words = f" {'>' if here else ' '} {row + 1}  {looks.value} "
+        found.append(line("  ", Span(words, Role.HERE if here else Role.TEXT)))
+    return found
+
+
+def _figure(shown: Shown, step: LookStep, size: Size) -> list[Line]:
+    """What is typed, large, and how it is read."""
+    text, asks = shown.typed.get(0, ""), step.look.asks
+    role = Role.TYPED if text else Role.QUIET
+    drawn = [(Span("  "), *row) for row in large_lines(text or "?", role, size.width // 3, scale_for(size))]
+    told = [line(Span(f"{asks.value} {_unit(asks, shown.units)}", Role.STRONG)), *_reading(shown, step)]
+    return beside(drawn, told, max(14, max(map(width_of, drawn)) + 3))
+
+
+def _reading(shown: Shown, step: LookStep) -> list[Line]:
+    if not (text := shown.typed.get(0)):
+        return []
+    try:
+        found = look_number(text, step.look.asks, shown.units)
+    except Unreadable as problem:
+        return [line(Span(str(problem), Role.WARNING))]
+    return [line(Span(f"= {look_figure(step.look.asks, found, shown.units)}", Role.TYPED))]
+
+
+def _unit(asks: Asks, units: Units) -> str:
+    return "in points of your scale" if asks is Asks.CONDITION else f"in {look_unit(asks, units)}"
+
+
+def _last(shown: Shown, look: Look) -> str:
+    if look.last is None:
+        return "LAST    never looked at, or more than a year ago"
+    return f"LAST    {day(look.last.day)}: {look_words(look.last.found, shown.units)}"
+
+
+def dose_lines(shown: Shown, step: DoseStep, size: Size) -> list[Line]:
+    """The body of a dose: what, how much, when it was due, what was given before."""
+    treatment = step.treatment
+    facts = animal_facts(f"DOSE {step.number} of {treatment.doses}", step.animal, step.place, shown.today)
+    lines = title(step.name, facts, size)
+    lines += [(Span("  "), *row) for row in large_lines(treatment.product, Role.AMOUNT, size.width - 4)]
+    lines += [(), line(Span(f"  AMOUNT  {treatment.amount}", Role.STRONG))]
+    given = when(treatment.given_at[0], shown) if treatment.given_at else "none yet"
+    told = [
+        f"WAY     {treatment.route or 'not written down'};  batch {treatment.batch or 'not written down'}",
+        f"FOR     {treatment.why or 'not written down'}",
+        f"LAST    {given}, every {treatment.every_h:g} h",
+    ]
+    lines += [_due(shown, step), *(row for each in told for row in wrapped(each, size.width, Role.TEXT, "  "))]
+    return [*lines, *wrapped(ORDERED, size.width, Role.WARNING, "  ")]
+
+
+def _due(shown: Shown, step: DoseStep) -> Line:
+    late_h = (shown.now - step.due_at).total_seconds() / 3600
+    due = f"  DUE     {when(step.due_at, shown)}"
+    if late_h < -EARLY_H:
+        return line(Span(f"{due}: TOO EARLY by {hours(-late_h)}", Role.WARNING))
+    return line(Span(f"{due}, {hours(abs(late_h))} {'ago' if late_h > 0 else 'to go'}", Role.STRONG))
+
+
+def when(at: datetime, shown: Shown) -> str:
+    """`Tue 10 Mar 18:20`."""
+    zone = shown.walker.farm.zone
+    return f"{day(local(at, zone))} {clock(at, zone)}"

@@ -1,0 +1,86 @@
+"""What matters beside the amounts of a feed step: forage, soak, a change under way, what was given the last time."""
+
+from collections.abc import Iterator
+
+from store.book.turn import local
+from store.book.words import Kind, State
+from store.round.change import change_of
+from store.round.steps import DueFeed, FeedStep, SoakCheckStep
+from tui.page import Line, Role, Size, wrapped
+from tui.walk.shown import Shown
+from tui.words import clock, day, hours, in_quarters, measured, weight
+
+Words = tuple[str, Role]
+
+
+def context(shown: Shown, step: FeedStep, size: Size) -> list[Line]:
+    """At most four kinds of line, each only where there is something to say."""
+    told = [*_forage(shown, step), *_soak(shown, step), *_change(shown, step), _last_time(shown, step)]
+    return [row for words, role in told for row in wrapped(words, size.width, role, "  ")]
+
+
+def _forage(shown: Shown, step: FeedStep) -> Iterator[Words]:
+    """Forage before grain: whether the pen has had its hay in this round."""
+    hay = [each for each in shown.walker.steps if each.kind is Kind.HAY and each.place == step.place]
+    if step.kind is Kind.HAY or not hay:
+        return
+    given = next((each.entry for each in hay if each.entry and each.state is State.DONE), None)
+    if given:
+        yield f"HAY     given {clock(given.happened_at, shown.walker.farm.zone)}: good, forage first", Role.TEXT
+    else:
+        yield "HAY     not given here yet: forage first", Role.WARNING
+
+
+def _soak(shown: Shown, step: FeedStep) -> Iterator[Words]:
+    """How long the soaked feeds of a step stood, and whether anybody looked."""
+    feeds = {due.feed.id for due in step.due if due.feed.soaked}
+    for check in shown.walker.steps:
+        if isinstance(check, SoakCheckStep) and check.feed.id in feeds:
+            looked = check.state is State.DONE
+            yield f"SOAK    {_stood(shown, check)}", Role.TEXT if looked else Role.WARNING
+
+
+def _stood(shown: Shown, check: SoakCheckStep) -> str:
+    looked = "" if check.state is State.DONE else ", NOT LOOKED AT yet"
+    if check.batch is None:
+        return f"{check.feed.name}: put to soak when is not known{looked}"
+    stood_h = (shown.now - check.batch.started_at).total_seconds() / 3600
+    limit = f", your limit {check.limit.most_h:g} h" if check.limit else ""
+    return f"{check.feed.name}: {hours(stood_h)}{limit}{looked}"
+
+
+def _change(shown: Shown, step: FeedStep) -> Iterator[Words]:
+    """Where a change of an amount stands."""
+    for due in step.due:
+        change = change_of(due.rows, shown.now)
+        if change:
+            heads = len(step.heads)
+            coming = change.next
+            then = ", the last step"
+            if coming and coming.due_kg is not None:
+                when = day(local(coming.begins_at, shown.walker.farm.zone))
+                then = f", {_told_as(due, coming.due_kg * heads, shown)} from {when}"
+            was = _told_as(due, change.was_kg * heads, shown)
+            yield (
+                f"CHANGE  {due.feed.name}: day {change.day} of {change.days}, was {was}{then}. "
+                "Loose dung or feed left: M holds it",
+                Role.TEXT,
+            )
+
+
+def _last_time(shown: Shown, step: FeedStep) -> Words:
+    if step.before is None:
+        return (f"LAST    no {shown.walker.turn.slot} is recorded yet", Role.QUIET)
+    given = [
+        f"{_told_as(due, step.before.given_kg[due.feed.id], shown)} {due.feed.name}"
+        for due in step.due
+        if due.feed.id in step.before.given_kg
+    ]
+    when = f"{day(step.before.day)} {shown.walker.turn.slot}"
+    return (f"LAST    {when}: {' + '.join(given) or 'other feeds'}", Role.TEXT)
+
+
+def _told_as(due: DueFeed, kg: float, shown: Shown) -> str:
+    """In today's measure where that comes out even; else by weight, as its measure may have been weighed anew."""
+    number = round(kg / due.told.holds_kg, 2) if due.told and due.told.holds_kg else 0.1
+    return measured(number, due.told) if due.told and in_quarters(number) else weight(kg, shown.units)
