@@ -120,6 +120,9 @@ class Rooms(Protocol):
     def whole_pen(self, back: Any) -> "Place":
         """All plain steps of a pen on one screen."""
 
+    def printing(self, back: "Place") -> "Place":
+        """The closing as a file, or on paper."""
+
     def ending(self, back: "Place") -> "Place":
         """Asks before the round is ended."""
 

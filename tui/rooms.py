@@ -8,6 +8,7 @@ from store.round.together import buckets, plain_steps
 from tui.board.board import Board
 from tui.closing.closing import Closing
 from tui.closing.ending import Ending
+from tui.closing.printing import Printing
 from tui.help import Help
 from tui.place import Place
 from tui.walk.asking import LeftOver, NewScoop, Reason
@@ -159,6 +160,10 @@ class House:
         found = tuple(step.step_id for step in plain_steps(self.walker.steps, place, self.walker.moment()))
         words = f"Nothing in {place} can be written together: counts, milk, calves and udders go one by one."
         return Board(self, back, f"{place.upper()} AS ONE PEN", found) if found else back.say(words)
+
+    def printing(self, back: Place) -> Place:
+        """The closing as a file, or on paper."""
+        return Printing(self, back)
 
     def ending(self, back: Place) -> Place:
         """Asks before the round is ended."""

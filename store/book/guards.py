@@ -1,6 +1,6 @@
 """No row is ever updated or deleted: the database itself refuses it, on both kinds."""
 
-from sqlalchemy import Connection, text
+from sqlalchemy import Connection, inspect, text
 
 from store.book.records import RECORDS
 
@@ -25,7 +25,7 @@ def set_guards(connection: Connection) -> None:
     server = connection.dialect.name == "postgresql"
     if server:
         connection.execute(text(_SERVER_FUNCTION))
-    for table in (str(record.__tablename__) for record in RECORDS):
+    for table in _tables(connection):
         for verb in ("UPDATE", "DELETE"):
             _guard(connection, table, verb, "ROW")
         if server:
@@ -35,10 +35,16 @@ def set_guards(connection: Connection) -> None:
 def drop_guards(connection: Connection) -> None:
     """Lift every guard, for a change of the book's form. Inside the transaction that sets them again."""
     server = connection.dialect.name == "postgresql"
-    for table in (str(record.__tablename__) for record in RECORDS):
+    for table in _tables(connection):
         for verb in ("UPDATE", "DELETE", "TRUNCATE") if server else ("UPDATE", "DELETE"):
             where = f' ON "{table}"' if server else ""
             connection.execute(text(f"DROP TRIGGER IF EXISTS {table}_no_{verb}{where}"))
+
+
+def _tables(connection: Connection) -> list[str]:
+    """The tables of records that the book has: one of an older form lacks some."""
+    there = inspect(connection).get_table_names()
+    return [name for name in (str(record.__tablename__) for record in RECORDS) if name in there]
 
 
 def _guard(connection: Connection, table: str, verb: str, each: str) -> None:

@@ -70,3 +70,18 @@ def test_each_unit_agrees_with_a_general_units_library(sign: str, library: UnitR
     base = "kilogram" if unit.dimension == "weight" else "liter"
     theirs = library.Quantity(1, IN_THE_LIBRARY[sign]).to(base).magnitude
     assert unit.size == pytest.approx(theirs, rel=1e-14)
+
+
+def test_an_inch_is_the_printed_exact_one_and_the_librarys(library: UnitRegistry[float]) -> None:
+    """Handbook 44 App. C: 1 inch = 2.54 centimeters exactly."""
+    assert units.CM_PER_INCH == 2.54 == library.Quantity(1, "inch").to("centimeter").magnitude
+
+
+@pytest.mark.parametrize("temperature_f", [-40.0, 32.0, 100.0, 101.5, 212.0])
+def test_a_temperature_is_the_librarys_and_comes_back(temperature_f: float, library: UnitRegistry[float]) -> None:
+    """SP 811 App. B.8: t/C = (t/F - 32) / 1.8; 32 F is 0 C and 212 F is 100 C."""
+    theirs = library.Quantity(temperature_f, "degF").to("degC").magnitude
+    assert units.celsius(temperature_f) == pytest.approx(theirs, abs=1e-9)
+    assert units.fahrenheit(units.celsius(temperature_f)) == pytest.approx(temperature_f, abs=1e-9)
+    assert units.celsius(32) == 0
+    assert units.celsius(212) == pytest.approx(100)

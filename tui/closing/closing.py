@@ -59,6 +59,7 @@ class Closing(Place):
         Key(("down",), "Down", "", "", lambda place: place.choose(1)),
         *PAGE_KEYS,
         Key(("left",), "Left", "steps again", "Back through the steps, to look or correct.", go_back),
+        Key(("m",), "M", "print", "This page as a text file, or on paper.", lambda place: place.rooms.printing(place)),
         Key(("e",), "E", "end it", "Ends the round: asks first.", lambda place: place.rooms.ending(place)),
         *(key for key in YARD_KEYS if key.sign != "B"),
     )  # fmt: skip

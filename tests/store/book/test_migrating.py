@@ -2,16 +2,17 @@
 
 import re
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import closing
 from pathlib import Path
 
 import pytest
 from alembic.config import Config
 from alembic.script import ScriptDirectory
+from sqlalchemy import text
 from sqlmodel import SQLModel
 
-from store.book.desk import Desk, FileDesk, ServerDesk
+from store.book.desk import Desk, FileDesk, FoundRow, ServerDesk
 from store.book.form import HEAD, KNOWN_FORMS
 from store.book.guards import set_guards
 from store.book.migrating import MIGRATIONS, migrate
@@ -19,7 +20,7 @@ from store.book.opening import form_of
 from store.book.records import RECORDS
 from tests.servers import Server
 from tests.store.book.conftest import KINDS
-from tests.store.book.tools import all_rows, table_of
+from tests.store.book.tools import all_rows, record_of, refusal, refused, table_of
 
 CATALOGUE = {
     "columns": """
@@ -188,3 +189,53 @@ def test_a_change_of_form_that_fails_leaves_nothing_half_made(
         assert form_of_server(empty_desk)["columns"] == []
     migrate(empty_desk)
     assert form_of(empty_desk) == HEAD
+
+
+SINCE = ("look", "look_as", "treatment", "treatment_as", "quarter", "looked", "dosed")
+"""Tables that the first form did not have."""
+
+
+def book_of_the_first_form(desk: Desk, rows: Mapping[str, list[FoundRow]]) -> dict[str, list[FoundRow]]:
+    """Make a book of the first form and put in what it can hold of some rows; what was put in."""
+    migrate(desk, to="0001")
+    held = {name: found for name, found in rows.items() if name not in SINCE}
+    held["entry"] = [row for row in held["entry"] if row[2] not in ("look", "dose")]
+    with desk.engine().begin() as connection:
+        for record in RECORDS:
+            name = table_of(record)
+            if found := held.get(name):
+                more = [(*row, "") if name == "felt" else row for row in found]
+                columns = ", ".join(record.model_fields) + (", quarters" if name == "felt" else "")
+                places = ", ".join(f":c{at}" for at in range(len(more[0])))
+                values = [{f"c{at}": cell for at, cell in enumerate(row)} for row in more]
+                connection.execute(text(f'INSERT INTO "{name}" ({columns}) VALUES ({places})'), values)
+    return held
+
+
+@pytest.mark.parametrize("empty_desk", KINDS, indirect=True)
+def test_a_book_of_the_first_form_is_brought_to_todays_with_every_row(
+    empty_desk: Desk, request: pytest.FixtureRequest
+) -> None:
+    """The small farm's week; afterwards it takes what the first form refused, and its guards stand."""
+    same_kind = "file_desk" if isinstance(empty_desk, FileDesk) else "server_desk"
+    small: Desk = request.getfixturevalue(same_kind)
+    before = book_of_the_first_form(empty_desk, all_rows(small))
+    look = rows_as_values(small, "entry", "kind = 'look'")
+    assert refused(empty_desk, "entry", look)
+    migrate(empty_desk)
+    assert form_of(empty_desk) == HEAD
+    after = all_rows(empty_desk)
+    assert {name: after[name] for name in before} == before
+    assert not refused(empty_desk, "entry", look)
+    assert refusal(empty_desk, "UPDATE entry SET reason = 'other'")
+    assert refused(empty_desk, "entry", look | {"kind": "look and see"})
+    if isinstance(empty_desk, FileDesk):
+        assert empty_desk.rows("PRAGMA integrity_check", {}) == [("ok",)]
+        assert empty_desk.rows("PRAGMA foreign_key_check", {}) == []
+
+
+def rows_as_values(desk: Desk, table: str, where: str) -> dict[str, object]:
+    """The first row of a table of which something is true, by column."""
+    names = list(record_of(table).model_fields)
+    found = desk.rows(f'SELECT {", ".join(names)} FROM "{table}" WHERE {where} ORDER BY id LIMIT 1', {})
+    return dict(zip(names, found[0], strict=True))
