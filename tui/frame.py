@@ -40,13 +40,23 @@ def _cut_off(body: Sequence[Line], room: int) -> list[Line]:
     return [*body[: room - 1], line(Span(words, Role.WARNING))]
 
 
+COUNTED = {
+    State.DONE: "done",
+    State.SKIPPED: "skipped",
+    State.MOVED_ON: "moved on",
+    State.ON_PAPER: "on paper",
+    State.OPEN: "to do",
+}
+COUNTED_ALWAYS = (State.DONE, State.SKIPPED, State.OPEN)
+"""The others stand in the header where there are any."""
+
+
 def header(walker: Walker, width: int) -> Line:
     """Which round, what time it is, who walks, and counts that add up."""
     farm, now = walker.farm, walker.book.clock.now()
     states = [step.state for step in walker.steps]
-    counts = (
-        f"{states.count(State.DONE)} done  {states.count(State.SKIPPED)} skipped  {states.count(State.OPEN)} to do "
-    )
+    shown = [state for state in COUNTED if state in states or state in COUNTED_ALWAYS]
+    counts = "".join(f"{states.count(state)} {COUNTED[state]}  " for state in shown)[:-1]
     which = f"DEMO, PRETEND {slot_name(walker.snapshot)}" if walker.pretend else slot_name(walker.snapshot)
     which = which if walker.live else f"PAST {which}"
     time = clock(now, farm.zone) if walker.live else ""

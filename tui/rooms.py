@@ -41,12 +41,13 @@ class House:
         self.walker = walker
 
     def enter(self) -> Place:
-        """Where a sitting begins: a round left open is offered first, then this one."""
+        """Where a sitting begins: a round left open, or never opened, is asked about first; then this one."""
         this = self._this()
-        last = self.walker.last_before(this)
-        if self.walker.left_unfinished(last):
-            self.walker.open_turn(last)
-            return Unfinished(self, Closing(self))
+        left = self.walker.left_unfinished(this)
+        if left:
+            self.walker.open_turn(left)
+            asked = Unfinished(self, Closing(self))
+            return Told(self, asked) if to_tell(self.walker) else asked
         return self._begin() if self.walker.turn == this else self.this_round()
 
     def this_round(self) -> Place:

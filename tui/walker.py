@@ -61,19 +61,22 @@ class Walker:
         past = turn_at(now, self.zone, self.evening_from_h) != self.turn
         return min(now, self.turn.facts_at(self.zone, self.evening_from_h)) if past else now
 
-    def left_unfinished(self, turn: Turn) -> bool:
-        """Whether a round was begun and neither finished nor ended."""
-        now = self.book.clock.now()
-        snapshot = read_snapshot(self.book.desk, turn, min(now, turn.facts_at(self.zone, self.evening_from_h)))
-        if not snapshot.entries or _is_ended(snapshot):
-            return False
-        return any(step.state is State.OPEN for step in plan(snapshot))
+    def left_unfinished(self, this: Turn) -> Turn | None:
+        """What has to be asked about before a round: the last one begun and not ended, or the one before, never opened.
 
-    def last_before(self, turn: Turn) -> Turn:
-        """The round before a round in which anything was written; else the one directly before."""
-        if self.turn == turn:
-            return self.snapshot.last.turn
-        return read_snapshot(self.book.desk, turn, self.book.clock.now()).last.turn
+        None where nothing was ever written.
+        """
+        last = (self.snapshot if self.turn == this else self._read(this)).last
+        asked = dict.fromkeys((last.turn, this.before()) if last.entries else ())
+        return next((turn for turn in asked if self._is_unfinished(turn)), None)
+
+    def _is_unfinished(self, turn: Turn) -> bool:
+        snapshot = self._read(turn)
+        return not _is_ended(snapshot) and any(step.state is State.OPEN for step in plan(snapshot))
+
+    def _read(self, turn: Turn) -> Snapshot:
+        now = self.book.clock.now()
+        return read_snapshot(self.book.desk, turn, min(now, turn.facts_at(self.zone, self.evening_from_h)))
 
     def open_turn(self, turn: Turn, *, live: bool = True) -> None:
         """Another round, in the same sitting. live: it is walked now; else it is typed in later."""

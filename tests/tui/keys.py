@@ -18,6 +18,7 @@ class Sitting:
         self.house = house
         self.walker = house.walker
         self.place: Place | None = house.first()
+        self.presses = 0
 
     def begin(self) -> "Sitting":
         """Where a sitting of this moment begins."""
@@ -29,6 +30,7 @@ class Sitting:
         for key in keys:
             for each in [key] if key in WORDS else list(key):
                 assert self.place is not None, "the keeper has left"
+                self.presses += 1
                 self.place = self.place.press(NAMED.get(each, each), None if each in WORDS else each)
         return self
 

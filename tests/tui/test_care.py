@@ -131,7 +131,7 @@ def test_a_change_is_seen_and_held_for_a_day(book: Book) -> None:
     sitting = Sitting(House(Walker(book, read_facts(book.desk, book.clock.now()), pretend=True))).to_step(
         "Hazel", "feed"
     )
-    assert "day 2 of 3, was 1.6 kg" in sitting.text(160, 40)
+    assert "day 2 of 3: was 1.6 kg" in sitting.text(160, 40)
     sitting.press("m", "3", "enter")
     assert "today as yesterday" in sitting.said
     assert "1.6 kg" in sitting.text()

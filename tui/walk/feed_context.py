@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from store.book.turn import local
 from store.book.words import Kind, State
-from store.round.change import change_of
+from store.round.change import Change, change_of
 from store.round.steps import DueFeed, FeedStep, SoakCheckStep
 from tui.page import Line, Role, Size, wrapped
 from tui.walk.shown import Shown
@@ -54,18 +54,17 @@ def _change(shown: Shown, step: FeedStep) -> Iterator[Words]:
     for due in step.due:
         change = change_of(due.rows, shown.now)
         if change:
-            heads = len(step.heads)
-            coming = change.next
-            then = ", the last step"
-            if coming and coming.due_kg is not None:
-                when = day(local(coming.begins_at, shown.walker.farm.zone))
-                then = f", {_told_as(due, coming.due_kg * heads, shown)} from {when}"
-            was = _told_as(due, change.was_kg * heads, shown)
-            yield (
-                f"CHANGE  {due.feed.name}: day {change.day} of {change.days}, was {was}{then}. "
-                "Loose dung or feed left: M holds it",
-                Role.TEXT,
-            )
+            was = _told_as(due, change.was_kg * len(step.heads), shown)
+            words = f"CHANGE  {due.feed.name}, day {change.day} of {change.days}: was {was}"
+            yield f"{words}{_then(shown, step, due, change)}. Loose dung: M", Role.TEXT
+
+
+def _then(shown: Shown, step: FeedStep, due: DueFeed, change: Change) -> str:
+    """The next step of a change, and from when."""
+    if change.next is None or change.next.due_kg is None:
+        return ""
+    when = day(local(change.next.begins_at, shown.walker.farm.zone))
+    return f", {when} {_told_as(due, change.next.due_kg * len(step.heads), shown)}"
 
 
 def _last_time(shown: Shown, step: FeedStep) -> Words:

@@ -60,7 +60,7 @@ class OnPaper(Wording):
 
     def _end(self) -> Place:
         problem = self._tell() or end_round(self.walker, State.ON_PAPER)
-        return self.say(problem) if problem else self.rooms.this_round()
+        return self.say(problem) if problem else self.rooms.enter()
 
     def _tell(self) -> str | None:
         """Write what must be told, once; what went wrong in words."""

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import ClassVar
 
-from store.book.figures import NotedFigure
+from store.book.figures import LookedFigure, NotedFigure
 from store.book.snapshot import Written, notes_of
 from store.book.words import NOT_NEEDED, Kind, State
 from store.round.steps import DoseStep
@@ -54,7 +54,7 @@ def _left(walker: Walker) -> Iterator[tuple[str, Role]]:
     for state, heading in ((State.MOVED_ON, "MOVED ON"), (State.SKIPPED, "SKIPPED"), (State.OPEN, "NOT RECORDED")):
         news = [entry for entry in last.left(state) if _is_news(entry)]
         for entry in news[:LISTED_MOST]:
-            yield f"{heading}  {_whose(walker, entry)} ({entry.kind}): {_signed(walker, entry)}", Role.TEXT
+            yield f"{heading}  {_whose(walker, entry)} ({_what(walker, entry)}): {_signed(walker, entry)}", Role.TEXT
         if len(news) > LISTED_MOST:
             yield f"{heading}  {len(news) - LISTED_MOST} more: R, then 2, opens that round", Role.TEXT
 
@@ -69,5 +69,12 @@ def _whose(walker: Walker, entry: Written) -> str:
     return walker.snapshot.name_of(entry.subject) or "the whole yard"
 
 
+def _what(walker: Walker, entry: Written) -> str:
+    """What it asked for: a look by its name, all else by its kind."""
+    look = entry.the(LookedFigure)
+    return walker.snapshot.names.get(look.look_id, entry.kind) if look else entry.kind
+
+
 def _signed(walker: Walker, entry: Written) -> str:
-    return f"{figure(walker, entry)}  ({clock(entry.happened_at, walker.farm.zone)} {who(walker, entry)})"
+    words = "stands in this round" if entry.state is State.MOVED_ON else figure(walker, entry)
+    return f"{words}  ({clock(entry.happened_at, walker.farm.zone)} {who(walker, entry)})"

@@ -17,12 +17,14 @@ class Unfinished(Picking):
     def heading(self) -> str:
         """Which round, and how much of it."""
         turn = self.walker.turn
-        return f"{day(turn.day)} {turn.slot}: {len(open_steps(self.walker))} steps are not recorded. What about them?"
+        begun = "" if self.walker.snapshot.entries else "nothing was written. "
+        missing = len(open_steps(self.walker))
+        return f"{day(turn.day)} {turn.slot}: {begun}{missing} steps are not recorded. What about them?"
 
     def choices(self) -> list[str]:
         """Three honest ways."""
         return [
-            "finish that round now",
+            "finish that round now" if self.walker.snapshot.entries else "type that round in now",
             "it was done on paper: to be typed in later",
             "leave it so: not recorded, and end it",
         ]
@@ -39,4 +41,4 @@ class Unfinished(Picking):
         if row == 1:
             return self.rooms.on_paper(self)
         problem = end_round(self.walker)
-        return self.say(problem) if problem else self.rooms.this_round()
+        return self.say(problem) if problem else self.rooms.enter()
