@@ -43,7 +43,7 @@ def _cut_off(body: Sequence[Line], room: int) -> list[Line]:
 COUNTED = {
     State.DONE: "done",
     State.SKIPPED: "skipped",
-    State.MOVED_ON: "moved on",
+    State.MOVED_ON: "moved",
     State.ON_PAPER: "on paper",
     State.OPEN: "to do",
 }
