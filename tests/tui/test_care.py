@@ -142,3 +142,14 @@ def test_a_change_is_seen_and_held_for_a_day(book: Book) -> None:
     given = sitting.newest().of(FedFigure)[0]
     assert given.due_kg == 1.6
     assert len(sitting.to_step("Sloe", "feed").press("m").text().split("Hold the change")) == 1
+
+
+def test_a_dose_that_may_have_been_given_on_paper_says_so(cared: Sitting, clock: HandClock) -> None:
+    cared.press("enter")
+    clock.at = MORNING + timedelta(hours=12)
+    cared.begin().press("2", "enter")
+    while "ON PAPER" in cared.text():
+        cared.press("enter")
+    cared.to_step("Sloe", "dose")
+    assert "DOSE 1 of 3" in cared.text()
+    assert "look there first whether this dose was given" in cared.text(160, 40)

@@ -3,8 +3,9 @@
 from datetime import datetime
 
 from store.book.facts import Look
+from store.book.figures import DosedFigure
 from store.book.turn import local
-from store.book.words import Asks, Looks, Units
+from store.book.words import Asks, Looks, State, Units
 from store.round.amount import Unreadable
 from store.round.care import look_number, look_unit
 from store.round.steps import DoseStep, LookStep
@@ -78,7 +79,16 @@ def dose_lines(shown: Shown, step: DoseStep, size: Size) -> list[Line]:
         f"LAST    {given}, every {treatment.every_h:g} h",
     ]
     lines += [_due(shown, step), *(row for each in told for row in wrapped(each, size.width, Role.TEXT, "  "))]
-    return [*lines, *wrapped(ORDERED, size.width, Role.WARNING, "  ")]
+    caution = f"{_on_paper(shown, step)}{ORDERED}"
+    return [*lines, *wrapped(caution, size.width, Role.WARNING, "  ")]
+
+
+def _on_paper(shown: Shown, step: DoseStep) -> str:
+    """A dose of the last round of which nobody has typed in yet whether it was given."""
+    left = shown.walker.snapshot.last.left(State.ON_PAPER)
+    doses = (dosed for entry in left for dosed in entry.of(DosedFigure))
+    on_paper = any(dosed.treatment_id == step.treatment.id for dosed in doses)
+    return "The last round is ON PAPER: look there first whether this dose was given. " if on_paper else ""
 
 
 def _due(shown: Shown, step: DoseStep) -> Line:
