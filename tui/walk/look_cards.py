@@ -16,6 +16,7 @@ FILL_WORDS = {
     Fill.FULL: "full",
     Fill.TIGHT: "tight, or dripping",
 }
+SINCE = {Apart.SHUT_AWAY: "since", Apart.LET_IN: "since", Apart.GOT_OUT: "found with her at"}
 LOOK = "All up?  Chewing?  Dung right?  Anybody apart from the others?"
 UDDER = "Look and feel only: even and cool on all four quarters. Do not open the teats."
 CALF = "Water, hay and a dry bed in the pen. Latch tried. It can see its dam."
@@ -74,7 +75,7 @@ def _since(shown: Shown, calf: SharedCalf, size: Size) -> list[Line]:
     figure = [(Span("  "), *row) for row in drawn]
     told = [
         line(Span(calf.last.state.value, Role.STRONG)),
-        line(f"since {clock(calf.last.at, shown.walker.farm.zone)}"),
+        line(f"{SINCE[calf.last.state]} {clock(calf.last.at, shown.walker.farm.zone)}"),
         *_too_long(calf, elapsed_h),
     ]
     return beside(figure, told, max(map(width_of, figure)) + 3)
@@ -95,5 +96,6 @@ def calf_words(calf: SharedCalf, now: datetime, zone: str) -> tuple[str, bool]:
         return f"{calf.calf.name}: where it was is not known", False
     elapsed = hours((now - last.at).total_seconds() / 3600)
     if last.state is not Apart.SHUT_AWAY:
-        return f"{calf.calf.name}: {last.state.value} since {clock(last.at, zone)}, so the pail says little", False
+        when = f"{SINCE[last.state]} {clock(last.at, zone)}"
+        return f"{calf.calf.name}: {last.state.value}, {when}, so the pail says little", False
     return f"{calf.calf.name}: shut away {clock(last.at, zone)}, {elapsed} ago, your limit {calf.longest_h:g} h", True
