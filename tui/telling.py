@@ -18,9 +18,10 @@ from store.book.figures import (
 from store.book.snapshot import Written
 from store.book.turn import Turn
 from store.book.words import Kind, State
+from store.round.saying import weight
 from store.round.steps import ApartStep, DoseStep, LookStep, SoakCheckStep, SoakStartStep, Step
 from tui.walker import Walker
-from tui.words import clock, day, look_words, weight
+from tui.words import clock, day, look_words
 
 
 def entry_words(walker: Walker, entry: Written) -> str:

@@ -8,29 +8,12 @@ from store.book.snapshot import Snapshot
 from store.book.turn import local
 from store.book.words import Asks, Units
 from store.husbandry.milk import litres
-from store.husbandry.units import CM_PER_INCH, KG_PER_LB, L_PER_US_GAL, fahrenheit
+from store.husbandry.units import CM_PER_INCH, L_PER_US_GAL, fahrenheit
+from store.round.saying import bare
 
 _SMALL = """none one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen
 sixteen seventeen eighteen nineteen twenty""".split()
 _PARTS = {0.25: ("1/4", "a quarter"), 0.5: ("1/2", "a half"), 0.75: ("3/4", "three quarters")}
-
-
-def weight(kg: float, units: Units) -> str:
-    """A weight with its unit: `2.7 kg`, `0.25 kg`, `6.0 lb`."""
-    size, sign = (kg / KG_PER_LB, "lb") if units is Units.US else (kg, "kg")
-    return f"{bare(size)} {sign}"
-
-
-def exact(kg: float, units: Units) -> str:
-    """A weight with two places, so that differences add up: `1.35 kg`."""
-    return f"{kg / KG_PER_LB:.2f} lb" if units is Units.US else f"{kg:.2f} kg"
-
-
-def bare(number: float) -> str:
-    """A number as one reads it: two places below one, one below a hundred, none above."""
-    if number and abs(number) < 0.995:
-        return f"{number:.2f}"
-    return f"{number:.1f}" if abs(number) < 100 else f"{number:.0f}"
 
 
 def volume(milk_kg: float, units: Units) -> str:

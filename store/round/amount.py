@@ -11,6 +11,7 @@ from store.book.facts import Feed, Pail, Told
 from store.book.words import MILK_MOST_KG, STEP_MOST_KG, Units
 from store.husbandry.milk import kilograms, milk_in_pail
 from store.husbandry.units import KG, LB, Unit, spoken
+from store.round.saying import weight
 
 _PARTS = {"½": 0.5, "¼": 0.25, "¾": 0.75}
 _NUMBER = re.compile(
@@ -67,8 +68,8 @@ def feed_amount(text: str, feed: Feed, told: Told | None, units: Units, *, by_we
         amount = FeedAmount(number * _weight(unit or _bare(word, units, told), feed).size, None)
     if amount.kg > STEP_MOST_KG:
         raise Unreadable(
-            f"«{text.strip()}» is {amount.kg:.1f} kg, too much for one step. "
-            f"Type what makes {STEP_MOST_KG:.0f} kg or less."
+            f"«{text.strip()}» is {weight(amount.kg, units)}, too much for one step. "
+            f"Type what makes {weight(STEP_MOST_KG, units)} or less."
         )
     return amount
 
@@ -91,20 +92,20 @@ def pail_amount(text: str, pail: Pail | None, units: Units) -> PailAmount:
     if unit.dimension == "volume":
         amount = PailAmount(kilograms(number * unit.size), None, None)
     else:
-        amount = _from_scale(number * unit.size, pail)
+        amount = _from_scale(number * unit.size, pail, units)
     if amount.milk_kg > MILK_MOST_KG:
         raise Unreadable(
-            f"«{text.strip()}» is {amount.milk_kg:.1f} kg of milk, too much for one milking. "
-            f"Type what makes {MILK_MOST_KG:.0f} kg or less."
+            f"«{text.strip()}» is {weight(amount.milk_kg, units)} of milk, too much for one milking. "
+            f"Type what makes {weight(MILK_MOST_KG, units)} or less."
         )
     return amount
 
 
-def _from_scale(gross_kg: float, pail: Pail | None) -> PailAmount:
+def _from_scale(gross_kg: float, pail: Pail | None, units: Units) -> PailAmount:
     empty_kg = pail.empty_kg if pail else 0.0
     if gross_kg < empty_kg:
         raise Unreadable(
-            f"{gross_kg:.1f} kg is less than the empty pail ({empty_kg:.1f} kg). "
+            f"{weight(gross_kg, units)} is less than the empty pail ({weight(empty_kg, units)}). "
             "Type the pail as it stands on the scale, or milk alone as litres: 5.6 l."
         )
     return PailAmount(milk_in_pail(gross_kg, empty_kg), gross_kg, empty_kg)

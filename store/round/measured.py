@@ -12,6 +12,7 @@ from store.book.words import Fate, Soak, State, Units
 from store.husbandry.milk import usual_pail
 from store.round.amount import Unreadable, feed_amount, pail_amount, whole_number
 from store.round.confirm import Doubtful, Hand, draft
+from store.round.saying import exact, weight
 from store.round.steps import DueFeed, FeedStep, MilkStep, SoakCheckStep, SoakStartStep
 
 STRINGS_MOST = 99
@@ -41,7 +42,7 @@ def fed(hand: Hand, step: FeedStep, typed: Mapping[UUID, str], strings: str = ""
 
 def soak_started(hand: Hand, step: SoakStartStep, typed: str) -> Draft:
     """So much dry feed put to soak, with the farm's water to it. Raises Unreadable."""
-    dry_kg = feed_amount(typed, step.feed, None, hand.units).kg if typed else step.due_kg
+    dry_kg = feed_amount(typed, step.feed, step.told, hand.units, by_weight=True).kg if typed else step.due_kg
     water_kg = dry_kg * step.limit.water_per_kg if step.limit else None
     return draft(hand, step, State.DONE, (SoakedFigure(Soak.STARTED, step.due_kg, dry_kg, water_kg, typed),))
 
@@ -78,7 +79,8 @@ def ask_if_unusual(hand: Hand, step: MilkStep, draft: Draft) -> None:
     for figure in draft.figures:
         kg = figure.milk_kg if isinstance(figure, MilkedFigure) else None
         if usual and kg is not None and not usual[0] / 2 <= kg <= usual[2] * 1.5:
-            raise Doubtful(f"That is {kg:.1f} kg of milk; usual is {usual[0]:.1f} to {usual[2]:.1f}. {IF_RIGHT}")
+            span = f"{weight(usual[0], hand.units).split()[0]} to {weight(usual[2], hand.units)}"
+            raise Doubtful(f"That is {weight(kg, hand.units)} of milk; usual is {span}. {IF_RIGHT}")
 
 
 def withholding_at(step: MilkStep, at: datetime) -> Withholding | None:
@@ -120,7 +122,8 @@ def _ask_over_limit(hand: Hand, step: FeedStep, given_kg: float) -> None:
     limit_kg = hand.meal_limit_kg
     fodder = any(due.feed.baled for due in step.due)
     if limit_kg is not None and not fodder and given_kg > limit_kg * len(step.heads):
-        raise Doubtful(f"That is {given_kg:.2f} kg in one meal; your limit is {limit_kg:.2f}. {IF_RIGHT}")
+        limit = exact(limit_kg, hand.units)
+        raise Doubtful(f"That is {exact(given_kg, hand.units)} in one meal; your limit is {limit}. {IF_RIGHT}")
 
 
 def left_over(hand: Hand, step: FeedStep, due: DueFeed, typed: str) -> Draft:
@@ -129,16 +132,17 @@ def left_over(hand: Hand, step: FeedStep, due: DueFeed, typed: str) -> Draft:
         raise Unreadable(f"{step.name} was skipped here, so nothing can be left. Type what was given first.")
     left_kg = feed_amount(typed, due.feed, due.told, hand.units, by_weight=due.measures is None).kg
     given = fed(hand, step, {})
-    figures = tuple(_with_left(figure, due, left_kg) for figure in given.figures)
+    figures = tuple(_with_left(hand, figure, due, left_kg) for figure in given.figures)
     return replace(given, figures=figures)
 
 
-def _with_left(figure: Figure, due: DueFeed, left_kg: float) -> Figure:
+def _with_left(hand: Hand, figure: Figure, due: DueFeed, left_kg: float) -> Figure:
     if not isinstance(figure, FedFigure) or figure.feed_id != due.feed.id:
         return figure
     given_kg = figure.given_kg or 0.0
     if left_kg > given_kg:
-        raise Unreadable(f"{left_kg:.2f} kg is more than the {given_kg:.2f} kg that was given. Type what was left.")
+        left, given = exact(left_kg, hand.units), exact(given_kg, hand.units)
+        raise Unreadable(f"{left} is more than the {given} that was given. Type what was left.")
     return replace(figure, left_kg=left_kg)
 
 
@@ -146,5 +150,6 @@ def scoop_weight(typed: str, feed: Feed, units: Units) -> float:
     """What one level measure weighs. [kg] Raises Unreadable, also for nothing."""
     kg = feed_amount(typed, feed, None, units).kg
     if not SCOOP_LEAST_KG <= kg <= SCOOP_MOST_KG:
-        raise Unreadable(f"«{typed}» is {kg:g} kg. One measure holds {SCOOP_LEAST_KG:g} to {SCOOP_MOST_KG:g} kg.")
+        span = f"{weight(SCOOP_LEAST_KG, units)} to {weight(SCOOP_MOST_KG, units)}"
+        raise Unreadable(f"«{typed}» is {weight(kg, units)}. One measure holds {span}.")
     return kg

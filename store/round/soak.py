@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from uuid import UUID
 
 from store.book.drafts import Subject
-from store.book.facts import Feed, Portion
+from store.book.facts import Feed, Portion, Told
 from store.book.words import Kind
 from store.round.planning import BENCH, Planning
 from store.round.steps import SoakCheckStep, SoakStartStep
@@ -36,7 +36,14 @@ def soak_starts(planning: Planning) -> Iterator[SoakStartStep]:
             water_kg=due_kg * limit.water_per_kg if limit else None,
             limit=limit,
             for_slot=snapshot.turn.after().slot,
+            told=_told(feed, snapshot.portions_next),
         )
+
+
+def _told(feed: Feed, portions: Mapping[UUID, tuple[Portion, ...]]) -> Told | None:
+    """The measure that a feed is told in, if it is told in one and the same for all."""
+    found = {portion.told for plan in portions.values() for portion in plan if portion.feed.id == feed.id}
+    return found.pop() if len(found) == 1 else None
 
 
 def _needed(planning: Planning, portions: Mapping[UUID, tuple[Portion, ...]]) -> Iterator[tuple[Feed, float]]:

@@ -72,6 +72,7 @@ class SoakStartStep(Step):
     water_kg: float | None
     limit: SoakLimit | None
     for_slot: str
+    told: Told | None = None
 
 
 @dataclass(frozen=True, slots=True)

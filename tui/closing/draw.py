@@ -7,13 +7,14 @@ from textwrap import wrap
 
 from store.book.snapshot import Written, notes_of
 from store.book.words import Apart, Units
+from store.round.saying import exact, weight
 from store.round.steps import ApartStep, SoakStartStep, Step
 from store.round.summary import Change, Difference, MilkTotal, Summary
 from store.round.together import AS_ONE
 from tui.page import Line, Role, Span, line
 from tui.telling import entry_words, figure, step_words, who
 from tui.walker import Walker
-from tui.words import clock, day, exact, volume, weight
+from tui.words import clock, day, volume
 
 INDENT = 14
 

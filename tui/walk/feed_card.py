@@ -5,13 +5,14 @@ from textwrap import wrap
 from store.book.figures import FedFigure, StrungFigure
 from store.book.words import State
 from store.round.amount import Unreadable, feed_amount
+from store.round.saying import bare, weight
 from store.round.steps import DueFeed, FeedStep, Step
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of, wrapped
 from tui.telling import step_words
 from tui.walk.feed_context import context
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, tag_words, title
-from tui.words import bare, in_quarters, measure_word, measured, spelled, weight
+from tui.words import in_quarters, measure_word, measured, spelled
 
 NAME_CELLS, TAG_CELLS = 10, 13
 REFUSAL_CELLS = 48

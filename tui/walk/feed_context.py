@@ -5,10 +5,11 @@ from collections.abc import Iterator
 from store.book.turn import local
 from store.book.words import Kind, State
 from store.round.change import Change, change_of
+from store.round.saying import weight
 from store.round.steps import DueFeed, FeedStep, SoakCheckStep
 from tui.page import Line, Role, Size, wrapped
 from tui.walk.shown import Shown
-from tui.words import clock, day, hours, in_quarters, measured, weight
+from tui.words import clock, day, hours, in_quarters, measured
 
 Words = tuple[str, Role]
 

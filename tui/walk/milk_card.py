@@ -6,12 +6,13 @@ from store.book.words import Fate, State
 from store.husbandry.milk import usual_pail
 from store.round.amount import PailAmount, Unreadable, pail_amount
 from store.round.measured import fates_of, withholding_at
+from store.round.saying import bare, weight
 from store.round.steps import MilkStep
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of, wrapped
 from tui.walk.look_cards import calf_words
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, scale_for, title
-from tui.words import bare, clock, day, hours, volume, weight
+from tui.words import clock, day, hours, volume
 
 CAUTION = "Treated or just calved: none to the house until label or vet allow."
 BEFORE = "Wipe. First squirts clear? Four quarters alike? If not: M, S or V"

@@ -1,11 +1,13 @@
 """The soak bucket: how long it stood, and what goes into it for the next round. Every weight is dry."""
 
 from store.round.amount import Unreadable, feed_amount
+from store.round.saying import weight
 from store.round.steps import SoakCheckStep, SoakStartStep
+from store.round.summary import SAME_KG
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of, wrapped
 from tui.walk.shown import Shown
 from tui.walk.title import scale_for, title
-from tui.words import clock, hours, weight
+from tui.words import clock, hours, measured
 
 CAUTION = "Sour, slimy, warm, mouldy, frozen or hard inside is thrown out, never fed: M."
 
@@ -59,14 +61,24 @@ def _water(shown: Shown, step: SoakStartStep, text: str) -> list[Line]:
     dry_kg = step.due_kg
     if text:
         try:
-            dry_kg = feed_amount(text, step.feed, None, shown.units).kg
+            dry_kg = feed_amount(text, step.feed, step.told, shown.units, by_weight=True).kg
         except Unreadable as problem:
             return [line(Span(str(problem), Role.WARNING))]
     told = [line(Span(f"= {weight(dry_kg, shown.units)} dry", Role.TYPED))] if text else []
+    told += _measures(step, dry_kg)
     if step.limit is None:
         return [*told, line("no water rule is set for it")]
     water = weight(dry_kg * step.limit.water_per_kg, shown.units)
     return [*told, line(f"+ {water} {step.limit.water.value.upper()} water")]
+
+
+def _measures(step: SoakStartStep, dry_kg: float) -> list[Line]:
+    """The same in the nearest quarter of the measure."""
+    if step.told is None or not step.told.holds_kg:
+        return []
+    measures = round(4 * dry_kg / step.told.holds_kg) / 4
+    exactly = abs(measures * step.told.holds_kg - dry_kg) < SAME_KG
+    return [line(f"{'=' if exactly else 'about'} {measured(measures, step.told)} DRY")] if measures else []
 
 
 def _when(step: SoakStartStep, size: Size) -> list[Line]:

@@ -119,10 +119,10 @@ def test_more_milk_than_any_milking_is_refused_with_the_most(text: str) -> None:
     """What was typed, and what is the most."""
     sentence = refusal_of_milk(text)
     assert f"«{text}»" in sentence
-    assert "Type what makes 80 kg or less" in sentence
+    assert "Type what makes 80.0 kg or less" in sentence
 
 
-@pytest.mark.parametrize(("text", "kg"), [("1.3", "1.3"), ("0", "0.0"), ("3 lb", "1.4"), ("900 g", "0.9")])
+@pytest.mark.parametrize(("text", "kg"), [("1.3", "1.3"), ("0", "0.0"), ("3 lb", "1.4"), ("900 g", "0.90")])
 def test_less_than_the_empty_pail_is_refused_with_both_weights(text: str, kg: str) -> None:
     """And with both ways to type milk: on the scale, or as litres."""
     sentence = refusal_of_milk(text)

@@ -82,7 +82,7 @@ def test_a_meal_above_the_limit_is_asked_about_once_and_written_when_sure(
     step = feed_of(dawn(), "Hazel")
     words = {step.due[0].feed.id: typed}
     if asks:
-        with pytest.raises(Doubtful, match=f"kg in one meal; your limit is {limit_kg:.2f}. If it is right"):
+        with pytest.raises(Doubtful, match=f"kg in one meal; your limit is {limit_kg:.2f} kg. If it is right"):
             fed(limited(limit_kg), step, words)
     else:
         fed(limited(limit_kg), step, words)
