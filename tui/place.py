@@ -48,8 +48,8 @@ class Rooms(Protocol):
     def enter(self) -> "Place":
         """Where a sitting, or the next round of one, begins."""
 
-    def first(self) -> "Place":
-        """The first step that is not recorded, or the closing."""
+    def first(self, after: int = -1) -> "Place":
+        """The first step behind a place in the walk that is not recorded, or the closing."""
 
     def this_round(self) -> "Place":
         """The round of this moment, where it stands."""

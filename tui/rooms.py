@@ -64,9 +64,9 @@ class House:
     def _this(self) -> Turn:
         return turn_at(self.walker.book.clock.now(), self.walker.zone, self.walker.evening_from_h)
 
-    def first(self) -> Place:
-        """The first step that is not recorded, or the closing if there is none."""
-        index = self.walker.first_open()
+    def first(self, after: int = -1) -> Place:
+        """The first step behind a place in the walk that is not recorded, or the closing if there is none."""
+        index = self.walker.first_open(after)
         return self.closing() if index is None else self.lamp(index)
 
     def lamp(self, index: int, *, taken_up: bool = True) -> Place:

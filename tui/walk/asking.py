@@ -31,8 +31,7 @@ class Reason(Wording):
         problem = self.walker.write(skipped(self.walker.hand(), self.walker.steps[self.index], self.text.strip()))
         if problem:
             return self.say(problem)
-        index = self.walker.first_open(self.index)
-        return self.rooms.closing() if index is None else self.rooms.lamp(index)
+        return self.rooms.first(self.index)
 
 
 class FeedAsking(Wording):

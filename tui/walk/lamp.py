@@ -91,7 +91,7 @@ class Lamp(Place):
             self.taken_up = True
             return self.say("This step is taken up. Enter again writes what is shown.")
         if self._is_written:
-            return self._next()
+            return self.rooms.first(self.index)
         try:
             return self.write(self.job.draft(self.walker.hand(), self.shown, self.step))
         except (Doubtful, Unreadable) as problem:
@@ -108,7 +108,7 @@ class Lamp(Place):
             return again.say(
                 f"Written. This step {'stays open; Enter alone goes on' if half_done else 'is still to do'}."
             )
-        return self._next()
+        return self.rooms.first(self.index)
 
     def leaf(self, by: int) -> Place:
         """Another step, or the closing behind the last; nothing is written."""
@@ -145,10 +145,6 @@ class Lamp(Place):
             return False
         self.row = number - 1
         return True
-
-    def _next(self) -> Place:
-        index = self.walker.first_open(self.index)
-        return self.rooms.closing() if index is None else self.rooms.lamp(index)
 
     def enter_words(self) -> str:
         """What Enter would write now."""

@@ -35,5 +35,4 @@ class Later(Picking):
             problem = self.walker.write(moved_on(self.walker.hand(), self.walker.steps[self.index]))
             if problem:
                 return self.came_from.say(problem)
-        index = self.walker.first_open(self.index)
-        return self.rooms.closing() if index is None else self.rooms.lamp(index)
+        return self.rooms.first(self.index)

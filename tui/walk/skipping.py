@@ -31,5 +31,4 @@ class Skipping(Picking):
         problem = self.walker.write(skipped(self.walker.hand(), self.walker.steps[self.index], SKIP_REASONS[row]))
         if problem:
             return self.came_from.say(problem)
-        index = self.walker.first_open(self.index)
-        return self.rooms.closing() if index is None else self.rooms.lamp(index)
+        return self.rooms.first(self.index)

@@ -36,8 +36,7 @@ class Unfinished(Picking):
     def picked(self, row: int) -> Place:
         """Stay in that round, or end it and begin this one."""
         if row == 0:
-            index = self.walker.first_open()
-            return self.rooms.closing() if index is None else self.rooms.lamp(index)
+            return self.rooms.first()
         if row == 1:
             return self.rooms.on_paper(self)
         problem = end_round(self.walker)

@@ -129,3 +129,11 @@ def test_less_than_the_empty_pail_is_refused_with_both_weights(text: str, kg: st
     assert f"{kg} kg is less than the empty pail (1.4 kg)" in sentence
     assert "Type the pail as it stands on the scale" in sentence
     assert "litres: 5.6 l" in sentence
+
+
+def test_an_american_farm_is_told_in_pounds() -> None:
+    """What was found and what is expected, in the unit that she reads on her scale."""
+    with pytest.raises(Unreadable, match=r"2\.0 lb is less than the empty pail \(3\.1 lb\)"):
+        pail_amount("2", PAIL, Units.US)
+    with pytest.raises(Unreadable, match=r"400 lb of milk.*176 lb or less"):
+        pail_amount("403", PAIL, Units.US)
