@@ -55,7 +55,7 @@ def _change(shown: Shown, step: FeedStep) -> Iterator[Words]:
     for due in step.due:
         change = change_of(due.rows, shown.now)
         if change:
-            was = _told_as(due, change.was_kg * len(step.heads), shown)
+            was = _number(due, change.was_kg * len(step.heads), shown)
             words = f"CHANGE  {due.feed.name}, day {change.day} of {change.days}: was {was}"
             yield f"{words}{_then(shown, step, due, change)}. Loose dung: M", Role.TEXT
 
@@ -65,7 +65,13 @@ def _then(shown: Shown, step: FeedStep, due: DueFeed, change: Change) -> str:
     if change.next is None or change.next.due_kg is None:
         return ""
     when = day(local(change.next.begins_at, shown.walker.farm.zone))
-    return f", {when} {_told_as(due, change.next.due_kg * len(step.heads), shown)}"
+    return f", {when} {_number(due, change.next.due_kg * len(step.heads), shown)}"
+
+
+def _number(due: DueFeed, kg: float, shown: Shown) -> str:
+    """Without the name of the measure, which stands beside the amount above."""
+    told = _told_as(due, kg, shown)
+    return told.removesuffix(due.told.plural).removesuffix(due.told.name).strip() if due.told else told
 
 
 def _last_time(shown: Shown, step: FeedStep) -> Words:
