@@ -69,6 +69,7 @@ def _parser() -> argparse.ArgumentParser:
         ("import", _import, "read a farm folder into the book"),
         ("export", _export, "write the book out as a farm folder"),
         ("merge", _merge, "take in what another book of this farm holds"),
+        ("backup", _backup, "copy the book into a folder, as on a stick, and read the copy again"),
     ):
         command = commands.add_parser(name, help=what)
         command.add_argument("folder", type=Path, metavar="BOOK" if name == "merge" else "FOLDER")
@@ -99,6 +100,13 @@ def _export(chosen: argparse.Namespace) -> int:
     from tui.moving import export_folder  # noqa: PLC0415
 
     print(export_folder(chosen.folder, chosen.book))
+    return OK
+
+
+def _backup(chosen: argparse.Namespace) -> int:
+    from tui.moving import back_up  # noqa: PLC0415
+
+    print(back_up(chosen.folder, chosen.book))
     return OK
 
 

@@ -1,13 +1,16 @@
-"""The commands that move a whole book: import, export, merge. Each says in words what it did."""
+"""The commands that move a whole book: import, export, merge, backup. Each says in words what it did."""
 
 from contextlib import closing
 from pathlib import Path
 
 from store.book.clock import Clock
+from store.book.copying import copy_book
+from store.book.errors import BookError
 from store.book.folder.put_out import put_out
 from store.book.folder.take_in import new_book_from, take_in
 from store.book.merging import merge
 from store.book.opening import is_address, make_on_server, open_book
+from tui.words import day
 
 
 def import_folder(folder: Path, place: str) -> str:
@@ -25,6 +28,16 @@ def export_folder(folder: Path, place: str) -> str:
     """Write the book out as a farm folder."""
     with closing(open_book(place, Clock())) as book:
         return f"{put_out(book.desk, folder)} rows are written to {folder}."
+
+
+def back_up(folder: Path, place: str) -> str:
+    """Copy the book into a folder, read the copy again, and say what is in it."""
+    if is_address(place):
+        raise BookError("A book on a server is copied with the server's own tools (pg_dump), or with `penwalk export`.")
+    made = copy_book(Path(place), folder, Clock().now())
+    newest = f", the newest {day(made.newest[0])} {made.newest[1]}" if made.newest else ""
+    thinned = f" {made.thinned} older copies were taken away." if made.thinned else ""
+    return f"{made.place}: read again, {made.rounds} rounds{newest}.{thinned}"
 
 
 def merge_book(other: Path, place: str) -> str:

@@ -1,0 +1,33 @@
+"""The backup command, in words."""
+
+from pathlib import Path
+
+import pytest
+
+from store.book.opening import Book
+from tui.cli import FAILED, OK, main
+
+
+def test_a_backup_says_where_it_is_and_what_is_in_it(
+    book: Book, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["--book", book.desk.place, "backup", str(tmp_path / "stick")]) == OK
+    said = capsys.readouterr().out
+    (copy,) = (tmp_path / "stick").iterdir()
+    assert said == f"{copy}: read again, 14 rounds, the newest Tue 10 Mar evening.\n"
+
+
+def test_a_book_on_a_server_is_not_copied_so_and_that_is_said(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["--book", "postgresql://bench@nowhere/farm", "backup", str(tmp_path / "stick")]) == FAILED
+    assert "the server's own tools" in capsys.readouterr().err
+    assert not (tmp_path / "stick").exists()
+
+
+def test_a_stick_that_is_full_or_gone_is_said_and_the_status_tells(
+    book: Book, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "stick").write_text("")
+    assert main(["--book", book.desk.place, "backup", str(tmp_path / "stick")]) == FAILED
+    assert "No copy was made" in capsys.readouterr().err
