@@ -1,6 +1,6 @@
 """What changes slowly: farm, people, pens, animals, feeding plans, tasks."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import date, datetime
 from typing import Any
@@ -144,16 +144,14 @@ def portions(
     plans: Sequence[FoundRow],
     by_id: Mapping[UUID, Feed],
     told: Mapping[tuple[UUID, UUID], Told],
-    rows_of: Callable[[bytes, bytes], tuple[PlanRow, ...]],
 ) -> dict[UUID, tuple[Portion, ...]]:
-    """What each animal or pen gets, by its id, in showing order. rows_of: the plan's rows by subject and feed."""
+    """What each animal or pen gets, by its id, in showing order."""
     by_subject: dict[UUID, tuple[Portion, ...]] = {}
     for subject, feed, due_kg, measure, since, position in plans:
         if uid(feed) not in by_id or not by_id[uid(feed)].in_use:  # not there yet, or not any more
             continue
         measured = told.get((uid(measure), uid(feed))) if measure else None
-        rows = rows_of(subject, feed)
-        portion = Portion(by_id[uid(feed)], due_kg, measured, moment(since), position, rows)
+        portion = Portion(by_id[uid(feed)], due_kg, measured, moment(since), position)
         by_subject[uid(subject)] = (*by_subject.get(uid(subject), ()), portion)
     return by_subject
 

@@ -60,7 +60,8 @@ def read_snapshot(desk: Desk, turn: Turn, now: datetime) -> Snapshot:
         pens=facts.pens(rows(sql.PENS)),
         animals=facts.animals(rows(sql.ANIMALS)),
         feeds=feeds,
-        portions=animal_portions | pen_portions,
+        portions=_with_rows(reading, animal_portions, sql.ANIMAL_PLAN_ROWS, known)
+        | _with_rows(reading, pen_portions, sql.PEN_PLAN_ROWS, known),
         portions_next=next_animal | next_pen,
         milkings={uid(found[0]): _milking(reading, found) for found in rows(sql.MILKINGS)},
         jobs=facts.jobs(rows(sql.JOBS)),
@@ -89,14 +90,21 @@ def _portions(
     reading: Reading, feeds: Mapping[UUID, Feed], slot: str, **more: Any
 ) -> tuple[dict[UUID, tuple[Portion, ...]], dict[UUID, tuple[Portion, ...]]]:
     measures = _told(reading, **more)
+    plans = (reading.rows(statement, slot=slot, **more) for statement in (sql.ANIMAL_PLANS, sql.PEN_PLANS))
+    animals, pens = (facts.portions(each, feeds, measures) for each in plans)
+    return animals, pens
 
-    def read(plans: str, rows: str) -> dict[UUID, tuple[Portion, ...]]:
-        def rows_of(subject: bytes, feed: bytes) -> tuple[PlanRow, ...]:
-            return facts.plan_rows(reading.rows(rows, **more | {"subject": subject, "feed": feed, "slot": slot}))
 
-        return facts.portions(reading.rows(plans, slot=slot, **more), feeds, measures, rows_of)
+def _with_rows(
+    reading: Reading, plans: Mapping[UUID, tuple[Portion, ...]], statement: str, known: int
+) -> dict[UUID, tuple[Portion, ...]]:
+    """The portions of this round with the rows of their plans, of which a change under way is seen."""
 
-    return read(sql.ANIMAL_PLANS, sql.ANIMAL_PLAN_ROWS), read(sql.PEN_PLANS, sql.PEN_PLAN_ROWS)
+    def rows(id_: UUID, portion: Portion) -> tuple[PlanRow, ...]:
+        found = reading.rows(statement, subject=id_.bytes, feed=portion.feed.id.bytes, known=known)
+        return facts.plan_rows(found)
+
+    return {id_: tuple(replace(each, rows=rows(id_, each)) for each in plan) for id_, plan in plans.items()}
 
 
 def _told(reading: Reading, **more: Any) -> dict[tuple[UUID, UUID], Told]:
