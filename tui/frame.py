@@ -12,6 +12,8 @@ from tui.words import clock, day, slot_name
 
 SMALL = Size(60, 18)
 """Below this a screen keeps what matters: name, amount, Enter."""
+WHOLE = Size(80, 24)
+"""Below this blank rows are left out."""
 
 
 def framed(place: Place, body: Sequence[Line], size: Size, here: Step | None = None) -> Page:
@@ -22,8 +24,8 @@ def framed(place: Place, body: Sequence[Line], size: Size, here: Step | None = N
     walker = place.walker
     top = [header(walker, size.width), walk_line(walker, here, size.width)]
     bottom = [last_written(walker, size.width), *wrapped(place.said, size.width, Role.WARNING)]
-    bottom += key_lines(place, size.width)[: 1 if size.height < SMALL.height else None]
-    if size.height < SMALL.height:
+    bottom += key_lines(place, size.width)[: _key_rows(size)]
+    if size.height < WHOLE.height:
         body = [each for each in body if each]
     room = max(size.height - len(top) - len(bottom), 0)
     if place.scrolls:
@@ -33,6 +35,13 @@ def framed(place: Place, body: Sequence[Line], size: Size, here: Step | None = N
     middle = [*body, *[()] * (room - len(body))]
     lines = [*top, *middle, *bottom][: size.height]
     return Page(tuple(fit(each, size.width, Role.HEADER if row == 0 else Role.TEXT) for row, each in enumerate(lines)))
+
+
+def _key_rows(size: Size) -> int | None:
+    """How many rows of keys there are at most; H lists them all."""
+    if size.height < SMALL.height:
+        return 1
+    return 3 if size.height < WHOLE.height else None
 
 
 def _cut_off(body: Sequence[Line], room: int) -> list[Line]:

@@ -1,8 +1,8 @@
 """What is being typed. Once a digit stands, letters belong to it until Enter or until it is empty."""
 
+from store.round.measured import SURE
+
 MOST = 20
-SURE = "!"
-"""Typed behind an amount that was asked about: it is right all the same."""
 _STARTS = set("0123456789.,½¼¾")
 
 

@@ -5,9 +5,9 @@ from datetime import datetime, timedelta
 from functools import partial
 from uuid import UUID
 
-from store.book.drafts import Draft
+from store.book.drafts import Draft, Subject
 from store.book.errors import BookError
-from store.book.facts import FarmFacts, Person
+from store.book.facts import FarmFacts, Feed, Person, Told
 from store.book.opening import Book
 from store.book.reading import read_again, read_snapshot
 from store.book.snapshot import Snapshot, Written
@@ -16,6 +16,7 @@ from store.book.words import Apart, Kind, State
 from store.round.change import hold
 from store.round.confirm import Hand, noted
 from store.round.plan import plan
+from store.round.saying import exact
 from store.round.steps import FeedStep, Step
 
 A_DAY = timedelta(days=1)
@@ -114,9 +115,12 @@ class Walker:
             self.set_at = None
         return problem
 
-    def weigh(self, measure_id: UUID, feed_id: UUID, holds_kg: float) -> str | None:
-        """What one level measure of a feed holds from now on. Returns what went wrong in words."""
-        return self._planned(lambda: self.book.weigh(measure_id, feed_id, holds_kg))
+    def weigh(self, told: Told, feed: Feed, holds_kg: float) -> str | None:
+        """What one level measure of a feed holds from now on, and a note of it. Returns what went wrong in words."""
+        problem = self._planned(lambda: self.book.weigh(told.id, feed.id, holds_kg))
+        before = f", before {exact(told.holds_kg, self.farm.units)}" if told.holds_kg else ""
+        words = f"one {told.name} of {feed.name} weighs {exact(holds_kg, self.farm.units)} now{before}"
+        return problem or self.write(noted(self.hand(), Subject(feed_id=feed.id), words, tell=False))
 
     def hold(self, step: FeedStep) -> str | None:
         """Every change of a step's feeds comes a day later, and the next person is told. What went wrong in words."""

@@ -58,9 +58,9 @@ class Animal:
 
 @dataclass(frozen=True, slots=True)
 class Parting:
-    """A calf was shut away, let in, or had got out: when (between since and at), and which."""
+    """A calf was shut away, let in, or had got out: when (between since and at), and which. None: it is on paper."""
 
-    state: Apart
+    state: Apart | None
     at: datetime
     since: datetime | None
 

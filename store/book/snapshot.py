@@ -24,9 +24,9 @@ from store.book.facts import (
     Treatment,
     Withholding,
 )
-from store.book.figures import Figure
+from store.book.figures import FeltFigure, Figure, LookedFigure, PartedFigure, QuarterFigure
 from store.book.turn import Turn
-from store.book.words import Kind, State
+from store.book.words import Apart, Fill, Kind, Looks, State
 
 F = TypeVar("F", bound=Figure)
 
@@ -130,6 +130,21 @@ class Snapshot:
     def heads(self, pen_id: UUID) -> tuple[Animal, ...]:
         """The animals that stand in a pen."""
         return tuple(animal for animal in self.animals if animal.pen_id == pen_id)
+
+
+def found_of(entries: tuple[Written, ...]) -> tuple[Written, ...]:
+    """What somebody has to know of some entries: a quarter, a calf that got out, a look or udder that is not right."""
+    return tuple(entry for entry in counting(entries).values() if entry.state is State.DONE and _is_found(entry))
+
+
+def _is_found(entry: Written) -> bool:
+    looked, felt, parted = entry.the(LookedFigure), entry.the(FeltFigure), entry.the(PartedFigure)
+    return (
+        bool(entry.of(QuarterFigure))
+        or (looked is not None and looked.looks is not Looks.RIGHT)
+        or (felt is not None and felt.fill is Fill.TIGHT)
+        or (parted is not None and parted.state is Apart.GOT_OUT)
+    )
 
 
 def notes_of(entries: tuple[Written, ...]) -> tuple[Written, ...]:

@@ -17,7 +17,10 @@ ONE_CHANGE = timedelta(days=7)
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """A change under way. was_kg: the amount before the present step. next: the step to come, None at the last one."""
+    """A change under way.
+
+    was_kg: the amount a day before the present step began. next: the step to come, None at the last one.
+    """
 
     day: int
     days: int
@@ -32,7 +35,7 @@ def change_of(rows: Sequence[PlanRow], now: datetime) -> Change | None:
     if len(begun) < 2 or (not coming and now - begun[-1].begins_at >= DAY):
         return None
     first, last = _ends(rows, len(begun) - 1)
-    was_kg = begun[-2].due_kg
+    was_kg = _due_kg(rows, begun[-1].begins_at - DAY)
     if first == 0 or was_kg is None or (last == len(begun) - 1 and now - begun[-1].begins_at >= DAY):
         return None
     days = (rows[last].begins_at - rows[first].begins_at) // DAY + 1

@@ -121,7 +121,8 @@ def not_done(step: Step) -> tuple[Figure, ...]:
     if isinstance(step, SoakStartStep):
         return (SoakedFigure(Soak.STARTED, step.due_kg, None),)
     if isinstance(step, CountStep):
-        return (CountedFigure(len(step.heads), None),)
+        counted = step.entry.the(CountedFigure) if step.entry and step.entry.state is State.OPEN else None
+        return (CountedFigure(len(step.heads), counted.heads_seen if counted else None),)
     if isinstance(step, LookStep):
         return (LookedFigure(step.look.id),)
     if isinstance(step, DoseStep):

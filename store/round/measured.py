@@ -6,7 +6,7 @@ from datetime import datetime
 from uuid import UUID
 
 from store.book.drafts import Draft
-from store.book.facts import Feed, Withholding
+from store.book.facts import Feed, Told, Withholding
 from store.book.figures import FedFigure, Figure, MilkedFigure, SoakedFigure, StrungFigure
 from store.book.words import Fate, Soak, State, Units
 from store.husbandry.milk import usual_pail
@@ -16,7 +16,9 @@ from store.round.saying import exact, weight
 from store.round.steps import DueFeed, FeedStep, MilkStep, SoakCheckStep, SoakStartStep
 
 STRINGS_MOST = 99
-IF_RIGHT = "If it is right, type ! behind it, then Enter."
+SURE = "!"
+"""Typed behind an amount that was asked about: it is right all the same."""
+IF_RIGHT = f"If it is right, type {SURE} behind it, then Enter."
 SCOOP_LEAST_KG, SCOOP_MOST_KG = 0.001, 500.0
 
 
@@ -146,10 +148,16 @@ def _with_left(hand: Hand, figure: Figure, due: DueFeed, left_kg: float) -> Figu
     return replace(figure, left_kg=left_kg)
 
 
-def scoop_weight(typed: str, feed: Feed, units: Units) -> float:
-    """What one level measure weighs. [kg] Raises Unreadable, also for nothing."""
-    kg = feed_amount(typed, feed, None, units).kg
+def scoop_weight(typed: str, feed: Feed, told: Told, units: Units) -> float:
+    """What one level measure weighs. [kg]
+
+    Raises Unreadable, also for nothing; Doubtful for less than half or more than twice of before, unless ! is behind.
+    """
+    kg = feed_amount(typed.rstrip(f"{SURE} "), feed, None, units).kg
     if not SCOOP_LEAST_KG <= kg <= SCOOP_MOST_KG:
         span = f"{weight(SCOOP_LEAST_KG, units)} to {weight(SCOOP_MOST_KG, units)}"
         raise Unreadable(f"«{typed}» is {weight(kg, units)}. One measure holds {span}.")
+    before_kg = told.holds_kg
+    if before_kg and not before_kg / 2 <= kg <= before_kg * 2 and not typed.rstrip().endswith(SURE):
+        raise Doubtful(f"That is {exact(kg, units)} a {told.name}; before it was {exact(before_kg, units)}. {IF_RIGHT}")
     return kg

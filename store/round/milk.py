@@ -1,11 +1,14 @@
 """Milk steps: one for each cow that is milked in this slot, and since when her udder fills."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import datetime
+from uuid import UUID
 
 from store.book.drafts import Subject
 from store.book.facts import Animal, Parting, PastPail, Share
-from store.book.words import Apart, Kind
+from store.book.figures import QuarterFigure
+from store.book.snapshot import Written
+from store.book.words import Apart, Kind, Quarter, Sign, State
 from store.round.apart import shared_calves
 from store.round.planning import Planning
 from store.round.steps import MilkStep
@@ -30,7 +33,17 @@ def animal_milk(planning: Planning, animal: Animal, place: str) -> Iterator[Milk
         emptied_at=emptied_at(shares, pails, None),
         rates_kg_h=tuple(_rates(shares, pails))[:COMPARED],
         withheld=snapshot.withheld.get(animal.id, ()),
+        marked=marked(planning.counts.values(), animal.id),
     )
+
+
+def marked(entries: Iterable[Written], cow_id: UUID) -> tuple[QuarterFigure, ...]:
+    """Her quarters that are not right, each as it was found last. entries: those that count, in the order written."""
+    found: dict[Quarter, QuarterFigure] = {}
+    for entry in sorted(entries, key=lambda entry: (entry.happened_at, entry.id)):
+        if entry.subject.animal_id == cow_id and entry.state is State.DONE:
+            found |= {figure.quarter: figure for figure in entry.of(QuarterFigure)}
+    return tuple(figure for figure in found.values() if figure.sign is not Sign.CLEAR)
 
 
 def emptied_at(shares: Sequence[Share], pails: Sequence[PastPail], before: datetime | None) -> datetime | None:

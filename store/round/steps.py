@@ -19,6 +19,7 @@ from store.book.facts import (
     Treatment,
     Withholding,
 )
+from store.book.figures import QuarterFigure
 from store.book.snapshot import Given, Written
 from store.book.turn import Turn
 from store.book.words import Apart, Kind, State
@@ -127,6 +128,7 @@ class MilkStep(Step):
 
     emptied_at: since when her udder fills, None where that is not known.
     rates_kg_h: her last comparable pails, each by its own hours. [kg/h]
+    marked: what was found at her quarters in this round, each quarter as it was found last.
     """
 
     animal: Animal
@@ -135,6 +137,7 @@ class MilkStep(Step):
     emptied_at: datetime | None
     rates_kg_h: tuple[float, ...]
     withheld: tuple[Withholding, ...]
+    marked: tuple[QuarterFigure, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -68,7 +68,7 @@ def test_a_correction_of_a_look_begins_where_it_stands(cared: Sitting) -> None:
 
 
 def test_a_dose_starts_the_clock_of_the_next_one(cared: Sitting, clock: HandClock) -> None:
-    cared.to_step("Sloe", "dose").press("enter")
+    cared.to_step("Sloe", "dose").press("1", "enter")
     assert cared.newest().figures == (DosedFigure(spray(cared).id, 1, given=True),)
     clock.at = MORNING + timedelta(hours=12)
     cared.begin().press("3", "enter")

@@ -15,7 +15,7 @@ from store.book.opening import open_book
 from store.book.reading import read_facts
 from store.book.turn import Turn, from_wall
 from store.book.words import Apart, Asks, Kind, State
-from store.round.steps import CountStep, LookStep, MilkStep, Step, UdderStep
+from store.round.steps import CountStep, DoseStep, LookStep, MilkStep, Step, UdderStep
 from store.round.summary import summarise
 from tests.farm import HandClock
 from tests.tui.keys import Sitting
@@ -47,6 +47,8 @@ def asked(step: Step) -> str:
         return PAILS[step.name]
     if isinstance(step, LookStep):
         return "3" if step.look.asks is Asks.CONDITION else "2"
+    if isinstance(step, DoseStep):
+        return str(step.number)
     return "1" if isinstance(step, UdderStep) else ""
 
 

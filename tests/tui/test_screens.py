@@ -60,8 +60,8 @@ CARE: dict[str, Callable[[Sitting], Sitting]] = {
     "a temperature": lambda s: s.to_step("Sloe", "look", 1).press("38.6"),
     "a score": lambda s: s.to_step("Tansy", "look"),
     "a score that no animal has": lambda s: s.to_step("Tansy", "look").press("25", "enter"),
-    "a dose": lambda s: s.to_step("Sloe", "dose"),
-    "a dose written": lambda s: s.to_step("Sloe", "dose").press("enter").to_step("Sloe", "dose"),
+    "a dose": lambda s: s.to_step("Sloe", "dose").press("1"),
+    "a dose written": lambda s: s.to_step("Sloe", "dose").press("1", "enter").to_step("Sloe", "dose"),
     "left for you": lambda s: s.begin(),
 }
 """On a morning with looks and a dose."""

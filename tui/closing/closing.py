@@ -30,7 +30,7 @@ class Closing(Place):
         """To the marked step."""
         missing = self.summary.not_recorded
         if not missing:
-            return self.say("Every step is recorded. Q leaves.")
+            return self.say(f"Every step is recorded. {'Q leaves.' if self.walker.ended() else 'E ends the round.'}")
         step = missing[min(self.row, len(missing) - 1)]
         return self.rooms.lamp(self.walker.steps.index(step))
 

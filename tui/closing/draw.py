@@ -5,7 +5,8 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from textwrap import wrap
 
-from store.book.snapshot import Written, notes_of
+from store.book.figures import CountedFigure, MilkedFigure
+from store.book.snapshot import Written, found_of, notes_of
 from store.book.words import Apart, Units
 from store.round.saying import exact, weight
 from store.round.steps import ApartStep, SoakStartStep, Step
@@ -47,14 +48,23 @@ def _not_recorded(summary: Summary, row: int) -> Iterator[Line]:
     missing = summary.not_recorded
     row = min(row, len(missing) - 1)
     for at, step in enumerate(missing):
-        words = f"{step.place:<12} {step_words(step)}"
+        words = f"{step.place:<12} {step_words(step)}{_seen(step)}"
         yield line(
             Span(" NOT RECORDED " if at == 0 else " " * INDENT, Role.WARNING),
             Span(f"{'>' if at == row else ' '} {words} ", Role.HERE if at == row else Role.WARNING),
         )
 
 
+def _seen(step: Step) -> str:
+    """A count that was written and is short."""
+    counted = step.entry.the(CountedFigure) if step.entry else None
+    short = counted is not None and counted.heads_seen is not None
+    return f": {counted.heads_seen} of {counted.heads_due} seen" if short and counted else ""
+
+
 def _lists(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:
+    yield from _list(width, "FOUND", (entry_words(walker, entry) for entry in found_of(walker.snapshot.entries)))
+    yield from _list(width, "NOT MILKED", _not_milked(walker, summary))
     yield from _list(width, "SKIPPED", (_skipped(step) for step in summary.skipped))
     yield from _list(width, "MOVED ON", (step_words(step) for step in summary.moved_on))
     yield from _list(width, "ON PAPER", _together(summary.on_paper))
@@ -62,6 +72,14 @@ def _lists(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:
     yield from _list(width, "CHANGED", (_change(walker, each) for each in summary.changes))
     yield from _list(width, "TOGETHER", _as_one(walker, summary))
     yield from _list(width, "NOTES", (entry_words(walker, entry) for entry in notes_of(walker.snapshot.entries)))
+
+
+def _not_milked(walker: Walker, summary: Summary) -> Iterator[str]:
+    """Cows left out on purpose: neither a zero nor a skip."""
+    for step in summary.done:
+        milked = step.entry.the(MilkedFigure) if step.entry else None
+        if milked and milked.milk_kg is None and step.entry:
+            yield f"{step.name}: {figure(walker, step.entry)}"
 
 
 def _together(steps: Sequence[Step]) -> list[str]:

@@ -20,12 +20,14 @@ LP_MOST_S = 10
 class Printing(Picking):
     """A file always; paper where there is a way to it."""
 
-    TITLE = "PRINT  this page, all of it"
+    def heading(self) -> str:
+        """Where the file will be."""
+        return f"PRINT  this page, all of it, into {place_of(self.walker)}"
 
     def choices(self) -> list[str]:
         """What can be done here."""
         paper = ["on paper, and as that file"] if shutil.which(LP) else []
-        return [f"as a text file: {place_of(self.walker)}", *paper]
+        return ["as a text file", *paper]
 
     def picked(self, row: int) -> Place:
         """Write the file; then send it to the printer."""

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
 HELD_BACK = "held back"
 NOT_MILKED = ("the calf had it", "left for the next round", "she is being dried off")
+"""The first only where a calf shares her milk."""
 
 
 class FeedJob(Job[FeedStep]):
@@ -74,9 +75,10 @@ class MilkJob(Job[MilkStep]):
         return len(fates_of(step, shown.now))
 
     def first_row(self, step: MilkStep) -> int:
-        """The use that the book holds already, so that a correction of the weight keeps it."""
+        """The use that the book holds already; of a milking with a marked quarter: away, unless she picks another."""
         written = step.entry.the(MilkedFigure) if step.entry else None
-        return tuple(Fate).index(written.fate) if written and written.fate else 0
+        away = Fate.THROWN_AWAY if step.marked else Fate.HOUSE
+        return tuple(Fate).index(written.fate if written and written.fate else away)
 
     def first_marks(self, step: MilkStep) -> frozenset[str]:
         """Held back stays marked when the weight is corrected."""
@@ -98,7 +100,9 @@ class MilkJob(Job[MilkStep]):
         return milk_lines(shown, step, size, fate_shown(shown, step))
 
     def enter_words(self, shown: Shown, step: MilkStep) -> str:
-        """Where the pail goes."""
+        """Where the pail goes, once it is weighed."""
+        if not shown.typed.get(0) and not typed_before(step):
+            return "once the pail is typed"
         return f"write to {fate_shown(shown, step).upper()}"
 
     def more(self, shown: Shown, step: MilkStep) -> tuple[More, ...]:  # noqa: ARG002
@@ -111,7 +115,7 @@ class MilkJob(Job[MilkStep]):
             *out,
             More("She held back: not all was let down", lambda lamp: lamp.mark(HELD_BACK)),
             QUARTER,
-            *(More(f"Not milked: {why}", partial(_not_milked, step, why)) for why in NOT_MILKED),
+            *(More(f"Not milked: {why}", partial(_not_milked, step, why)) for why in NOT_MILKED[not step.calves :]),
         )
 
 

@@ -1,7 +1,7 @@
 """A line is typed about a step: another reason, how much was left, a scoop weighed here and now."""
 
 from store.round.amount import Unreadable
-from store.round.confirm import Hand, skipped
+from store.round.confirm import Doubtful, Hand, skipped
 from store.round.measured import left_over, scoop_weight
 from store.round.steps import FeedStep
 from tui.place import Place, Rooms
@@ -82,8 +82,8 @@ class NewScoop(FeedAsking):
         if told is None:
             return self.lamp.say(f"{self.due.feed.name} goes by weight here; there is no measure to weigh.")
         try:
-            holds_kg = scoop_weight(self.text, self.due.feed, self.walker.farm.units)
-        except Unreadable as problem:
+            holds_kg = scoop_weight(self.text, self.due.feed, told, self.walker.farm.units)
+        except (Doubtful, Unreadable) as problem:
             return self.say(str(problem))
-        refused = self.walker.weigh(told.id, self.due.feed.id, holds_kg)
+        refused = self.walker.weigh(told, self.due.feed, holds_kg)
         return self.say(refused) if refused else self.rooms.lamp(self.lamp.index).say("The new weight counts.")

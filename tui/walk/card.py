@@ -1,7 +1,7 @@
 """The step under the lamp, drawn: the drawing of its kind, and what the book holds for it already."""
 
-from store.book.figures import QuarterFigure
-from store.book.words import State
+from store.book.words import Kind, State
+from store.round.milk import marked
 from tui.page import Line, Role, Size, Span, line, wrapped
 from tui.telling import entry_words, turn_words
 from tui.walk.job import AnyJob
@@ -28,14 +28,13 @@ def _flags(shown: Shown, size: Size) -> list[Line]:
 
 
 def _marked(shown: Shown, size: Size) -> list[Line]:
-    """Quarters that were marked in this round, wherever one stands at her."""
-    cow_id = shown.step.subject.animal_id
-    marked = (
-        f"MARKED  {entry_words(shown.walker, entry)}"
-        for entry in shown.walker.snapshot.counts().values()
-        if cow_id and entry.subject.animal_id == cow_id and entry.state is State.DONE and entry.the(QuarterFigure)
-    )
-    return [row for words in marked for row in wrapped(words, size.width, Role.STRONG, "  ")]
+    """Quarters that were marked in this round or the last one, wherever her udder or milk is looked at."""
+    snapshot, cow_id = shown.walker.snapshot, shown.step.subject.animal_id
+    if cow_id is None or shown.step.kind not in (Kind.UDDER, Kind.MILK):
+        return []
+    entries = (*snapshot.last.left(State.DONE), *snapshot.counts().values())
+    words = ", ".join(f"{each.quarter.value}: {each.sign.value}" for each in marked(entries, cow_id))
+    return wrapped(f"QUARTER {words}: look at it again", size.width, Role.WARNING, "  ") if words else []
 
 
 def _already(shown: Shown, size: Size) -> list[Line]:

@@ -67,16 +67,22 @@ class LookFigureJob(Job[LookStep]):
 
 
 class DoseJob(Job[DoseStep]):
-    """A dose is given."""
+    """A dose is given: never by Enter alone, its number is typed."""
 
-    def draft(self, hand: Hand, shown: Shown, step: DoseStep) -> Draft:  # noqa: ARG002
-        """Given."""
+    DIGITS: ClassVar[str] = "the dose's number"
+
+    def draft(self, hand: Hand, shown: Shown, step: DoseStep) -> Draft:
+        """Given, once its number stands there."""
+        if shown.typed.get(0, "").strip() != str(step.number):
+            raise Unreadable(
+                f"A dose is never as shown. Type {step.number} when dose {step.number} is given, or S skips."
+            )
         return dosed(hand, step)
 
     def lines(self, shown: Shown, step: DoseStep, size: Size) -> list[Line]:
         """What was ordered."""
         return dose_lines(shown, step, size)
 
-    def enter_words(self, shown: Shown, step: DoseStep) -> str:  # noqa: ARG002
+    def enter_words(self, shown: Shown, step: DoseStep) -> str:
         """The clock to the next one starts with this key."""
-        return f"dose {step.number} given now"
+        return f"dose {step.number} given now" if shown.typed.get(0) else f"once {step.number} is typed"

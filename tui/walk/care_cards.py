@@ -73,6 +73,8 @@ def dose_lines(shown: Shown, step: DoseStep, size: Size) -> list[Line]:
     lines += [(Span("  "), *row) for row in large_lines(treatment.product, Role.AMOUNT, size.width - 4)]
     lines += [(), line(Span(f"  AMOUNT  {treatment.amount}", Role.STRONG))]
     given = when(treatment.given_at[0], shown) if treatment.given_at else "none yet"
+    typed = shown.typed.get(0)
+    lines += [line(Span(f"  TYPED   {typed}", Role.TYPED))] if typed else []
     told = [
         f"WAY     {treatment.route or 'not written down'};  batch {treatment.batch or 'not written down'}",
         f"FOR     {treatment.why or 'not written down'}",

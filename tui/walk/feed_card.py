@@ -87,7 +87,7 @@ def _number(shown: Shown, row: int, due: DueFeed) -> tuple[str, Role]:
     if shown.typed.get(row):
         return shown.typed[row], Role.TYPED
     given = _given(shown, due)
-    if given and given.given_kg is not None and due.told and due.told.holds_kg:
+    if given and given.given_kg is not None and due.told and due.told.holds_kg and due.measures is not None:
         number = given.given_kg / due.told.holds_kg
         return in_quarters(round(number, 6)) or bare(number), Role.AMOUNT
     if due.measures is not None and not given:
@@ -107,11 +107,11 @@ def _words(shown: Shown, row: int, due: DueFeed) -> list[tuple[str, Role]]:
 
 
 def _what(due: DueFeed) -> str:
-    """`scoops DRY   LUCERNE PELLETS, soaked`."""
+    """`scoop DRY, now SOAKED   LUCERNE PELLETS, RED bucket`."""
     name = due.feed.name.upper()
     measure = f"{measure_word(due.measures, due.told)} " if due.told and due.measures is not None else ""
-    bucket = f" from the {due.feed.bucket} bucket" if due.feed.bucket else ", soaked"
-    return f"{measure}DRY  {name}{bucket}" if due.feed.soaked else f"{measure} {name}".strip()
+    bucket = f", {due.feed.bucket} bucket" if due.feed.bucket else ""
+    return f"{measure}DRY, now SOAKED  {name}{bucket}" if due.feed.soaked else f"{measure} {name}".strip()
 
 
 def _weighs(shown: Shown, due: DueFeed) -> str:
@@ -175,7 +175,7 @@ def told_in_short(shown: Shown, step: Step, width: int) -> list[str]:
 def _short(shown: Shown, row: int, due: DueFeed) -> str:
     if shown.typed.get(row):
         return " ".join(words for words, _ in _reading(shown, row, due)[:1]) + f" {due.feed.name}"
-    dry = f" DRY, from the {due.feed.bucket} bucket" if due.feed.soaked and due.feed.bucket else ""
+    dry = f" DRY, now soaked in the {due.feed.bucket} bucket" if due.feed.soaked and due.feed.bucket else ""
     told = measured(due.measures, due.told) if due.told and due.measures is not None else ""
     amount = told or weight(due.due_kg, shown.units)
     return f"{amount} {due.feed.name}{dry}"

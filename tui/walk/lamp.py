@@ -10,7 +10,8 @@ from store.round.confirm import Doubtful
 from store.round.steps import Step
 from tui.frame import framed
 from tui.page import Page, Size
-from tui.place import BACKSPACE, ENTER, YARD_KEYS, Key, Place, Rooms, go_back
+from tui.place import BACKSPACE, ENTER, PAGE_KEYS, YARD_KEYS, Key, Place, Rooms, go_back
+from tui.scroll import Scroll
 from tui.typed import Typed, is_pick
 from tui.walk.card import card
 from tui.walk.job import More
@@ -27,6 +28,7 @@ class Lamp(Place):
     def __init__(self, rooms: Rooms, index: int, *, taken_up: bool = True) -> None:
         """At a step. taken_up: False after leafing, so that the first Enter only takes it up."""
         super().__init__(rooms)
+        self.scroll = Scroll(follows=False, up="Page Up", down="Page Down")
         self.index = index
         self.taken_up = taken_up
         self.job = job_for(self.step)
@@ -102,12 +104,11 @@ class Lamp(Place):
         problem = self.walker.write(draft)
         if problem:
             return self.say(problem)
-        if stay or self.step.state is State.OPEN:
-            again = self.rooms.lamp(self.index)
-            half_done = self.job.is_half_done(self.step)
-            return again.say(
-                f"Written. This step {'stays open; Enter alone goes on' if half_done else 'is still to do'}."
-            )
+        if stay:
+            self.row = self.first_row = self.job.first_row(self.step)
+            return self.say("Written. This step is still to do.")
+        if self.step.state is State.OPEN:
+            return self.rooms.lamp(self.index).say("Written. This step stays open; Enter alone goes on.")
         return self.rooms.first(self.index)
 
     def leaf(self, by: int) -> Place:
@@ -130,6 +131,11 @@ class Lamp(Place):
     def back(self) -> Place:
         """Take the last typed character away."""
         return self if self.entry.backspace() else self.say("Nothing is typed here.")
+
+    def clear(self) -> Place:
+        """Take everything away that is typed here."""
+        self.typed.clear()
+        return self
 
     def mark(self, word: str) -> Place:
         """Mark what is about to be written, or take the mark away."""
@@ -155,6 +161,8 @@ class Lamp(Place):
 
     def more(self) -> Place:
         """What else can be done at this step."""
+        if not self.offers():
+            return self.say("There is nothing more at this step.")
         return self._unless_typed(lambda: self.rooms.more(self))
 
     def skip(self) -> Place:
@@ -164,6 +172,10 @@ class Lamp(Place):
     def later(self) -> Place:
         """When it is to be done instead."""
         return self._unless_typed(lambda: self.rooms.later(self.index, self))
+
+    def closing(self) -> Place:
+        """To the end of the walk; nothing is written."""
+        return self._unless_typed(self.rooms.closing)
 
     def whole_pen(self) -> Place:
         """The plain steps of this pen together."""
@@ -191,6 +203,7 @@ class Lamp(Place):
             "Takes a character back.",
             go_back,
         ),
+        Key(("escape",), "Esc", "", "Takes the whole figure away.", clear),
         Key(("up",), "Up Down", rows_words, "Another line: a feed, a use of milk.", lambda lamp: lamp.choose(-1)),
         Key(("down",), "Down", "", "", lambda lamp: lamp.choose(1)),
         Key(("left",), "Left Right", "", "The step before or after; nothing is written.", lambda lamp: lamp.leaf(-1)),
@@ -224,5 +237,7 @@ class Lamp(Place):
             "The plain steps of this pen together.",
             whole_pen,
         ),
+        Key(("e",), "E", "", "To the closing, where E ends the round; nothing is written.", closing),
+        *PAGE_KEYS,
         *YARD_KEYS,
     )

@@ -68,8 +68,10 @@ def apart_lines(shown: Shown, step: ApartStep, size: Size) -> list[Line]:
 
 
 def _since(shown: Shown, calf: SharedCalf, size: Size) -> list[Line]:
-    if calf.last is None:
-        return wrapped("Where the calf was is not known: nothing was written.", size.width, Role.WARNING, "  ")
+    if calf.last is None or calf.last.state is None:
+        return wrapped(
+            "Where the calf was is not known: nothing was written, or it is on paper.", size.width, Role.WARNING, "  "
+        )
     elapsed_h = (shown.now - calf.last.at).total_seconds() / 3600
     drawn = large_lines(hours(elapsed_h), Role.AMOUNT, 50, scale_for(size))
     figure = [(Span("  "), *row) for row in drawn]
@@ -92,7 +94,7 @@ def _too_long(calf: SharedCalf, elapsed_h: float) -> list[Line]:
 def calf_words(calf: SharedCalf, now: datetime, zone: str) -> tuple[str, bool]:
     """Where a calf is, in a line for the milking; and whether that is as it should be."""
     last = calf.last
-    if last is None:
+    if last is None or last.state is None:
         return f"{calf.calf.name}: where it was is not known", False
     elapsed = hours((now - last.at).total_seconds() / 3600)
     if last.state is not Apart.SHUT_AWAY:

@@ -38,6 +38,8 @@ class CountJob(Job[CountStep]):
     def draft(self, hand: Hand, shown: Shown, step: CountStep) -> Draft:
         """The heads typed; a short count stays open."""
         if not shown.typed.get(0):
+            if not step.heads:
+                return counted(hand, step, 0)
             raise Unreadable("A head count is never as shown. Type how many you see, or S to skip.")
         return counted(hand, step, whole_number(shown.typed[0], HEADS_MOST, "heads"))
 
@@ -45,9 +47,11 @@ class CountJob(Job[CountStep]):
         """Heads expected, large."""
         return count_lines(shown, step, size)
 
-    def enter_words(self, shown: Shown, step: CountStep) -> str:  # noqa: ARG002
-        """The count."""
-        return "write the count, all well"
+    def enter_words(self, shown: Shown, step: CountStep) -> str:
+        """The count, once there is one."""
+        if not step.heads and not shown.typed.get(0):
+            return "nobody in this pen"
+        return "write the count, all well" if shown.typed.get(0) else "once the heads are typed"
 
 
 class UdderJob(Job[UdderStep]):

@@ -27,9 +27,9 @@ def milk_lines(shown: Shown, step: MilkStep, size: Size, fate: Fate) -> list[Lin
         *title(step.name, facts, size),
         *_figures(shown, step, size),
         (),
-        *_context(shown, step, size),
-        _goes_to(shown, step, fate),
         *_withheld(shown, step, size),
+        _goes_to(shown, step, fate),
+        *_context(shown, step, size),
     ]
 
 

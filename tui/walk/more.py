@@ -19,9 +19,8 @@ class MoreList(Picking):
 
     def choices(self) -> list[str]:
         """What the job offers."""
-        return [more.words for more in self.lamp.offers()] or ["nothing more at this step: Backspace goes back"]
+        return [more.words for more in self.lamp.offers()]
 
     def picked(self, row: int) -> Place:
         """Do it."""
-        offers = self.lamp.offers()
-        return (offers[row].act(self.lamp) or self.lamp) if offers else self.lamp
+        return self.lamp.offers()[row].act(self.lamp) or self.lamp

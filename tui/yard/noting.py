@@ -12,7 +12,7 @@ from tui.yard.wording import Wording
 class Noting(Wording):
     """Enter writes the note; Down marks it for the next person."""
 
-    MOST: ClassVar[int] = 300
+    MOST: ClassVar[int] = 500
 
     def __init__(self, rooms: Rooms, back: Place, subject: Subject, name: str) -> None:
         """About something, or about the whole yard."""

@@ -6,7 +6,7 @@ from dataclasses import replace
 from store.book.drafts import Draft, Subject
 from store.book.words import State
 from store.round.care import dosed
-from store.round.confirm import noted, parted
+from store.round.confirm import noted, parted, skipped
 from store.round.measured import soak_started
 from store.round.steps import ApartStep, DoseStep, SoakStartStep
 from tui.closing.ending import end_round, open_steps
@@ -14,6 +14,7 @@ from tui.place import Place, Rooms
 from tui.yard.timing import read_time
 from tui.yard.wording import Wording
 
+NOT_GIVEN = ("no", "n", "not given")
 Asked = ApartStep | SoakStartStep | DoseStep
 
 
@@ -33,7 +34,8 @@ class OnPaper(Wording):
         if not self.asked:
             return "ON PAPER  what was left undone, or must be told? Enter alone: nothing"
         step = self.asked[0]
-        return f"ON PAPER  when was {_asked(step)}? As 18:50; Enter alone: not known"
+        no = "; no: it was not" if isinstance(step, DoseStep) else ""
+        return f"ON PAPER  when was {_asked(step)}? As 18:50{no}; Enter alone: not known"
 
     def enter(self) -> Place:
         """Write the answer, then the next question, then the end of that round."""
@@ -47,6 +49,8 @@ class OnPaper(Wording):
 
     def _write(self, step: Asked) -> str | None:
         walker = self.walker
+        if isinstance(step, DoseStep) and self.text.strip().lower() in NOT_GIVEN:
+            return walker.write(skipped(walker.hand(), step, "not given"))
         at = read_time(self.text, walker.latest(), walker.zone)
         if at is None:
             return f"«{self.text}» is no time. Type hours and minutes, as 18:50, or Enter alone."

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from typing import ClassVar
 
-from store.book.figures import LookedFigure, NotedFigure
-from store.book.snapshot import Written, notes_of
+from store.book.figures import CountedFigure, LookedFigure, NotedFigure
+from store.book.snapshot import Written, found_of, notes_of
 from store.book.words import NOT_NEEDED, Kind, State
 from store.round.steps import DoseStep
 from tui.frame import framed
@@ -14,6 +14,7 @@ from tui.telling import figure, turn_words, who
 from tui.walker import Walker
 from tui.words import clock
 
+STATE_WORDS = {State.MOVED_ON: "stands in this round", State.OPEN: "nobody wrote it"}
 LISTED_MOST = 5
 """More of one kind than this is a round that was hardly walked: its own closing lists it."""
 
@@ -30,7 +31,7 @@ class Told(Over):
         return framed(self, body, size)
 
     KEYS: ClassVar[tuple[Key, ...]] = (
-        Key(ENTER, "Enter", "read, begin the round", "Begins the round.", go_back),
+        Key(ENTER, "Enter", "read, go on", "Goes on to the round.", go_back),
         Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves.", go_out),
         *SCROLL_KEYS,
     )
@@ -42,21 +43,29 @@ def to_tell(walker: Walker) -> list[tuple[str, Role]]:
 
 
 def _left(walker: Walker) -> Iterator[tuple[str, Role]]:
-    last = walker.snapshot.last
-    for entry in notes_of(last.entries):
-        if any(note.tell for note in entry.of(NotedFigure)):
-            yield f"{_whose(walker, entry)}: {_signed(walker, entry)}", Role.STRONG
+    entries = walker.snapshot.last.entries
+    notes = [each for each in notes_of(entries) if any(note.tell for note in each.of(NotedFigure))]
+    yield from ((f"{_whose(walker, entry)}: {_signed(walker, entry)}", Role.STRONG) for entry in notes)
+    yield from ((f"FOUND  {_whose(walker, each)}: {_signed(walker, each)}", Role.STRONG) for each in found_of(entries))
+    yield from ((words, Role.STRONG) for words in _due(walker))
+    for state, heading in ((State.MOVED_ON, "MOVED ON"), (State.SKIPPED, "SKIPPED"), (State.OPEN, "NOT RECORDED")):
+        yield from ((words, Role.TEXT) for words in _not_done(walker, state, heading))
+
+
+def _due(walker: Walker) -> Iterator[str]:
     for step in walker.steps:
         if isinstance(step, DoseStep):
             at = clock(step.due_at, walker.farm.zone)
             words = f"{step.treatment.product}, dose {step.number} of {step.treatment.doses}, due {at}"
-            yield f"DUE NOW  {step.name}: {words}", Role.STRONG
-    for state, heading in ((State.MOVED_ON, "MOVED ON"), (State.SKIPPED, "SKIPPED"), (State.OPEN, "NOT RECORDED")):
-        news = [entry for entry in last.left(state) if _is_news(entry)]
-        for entry in news[:LISTED_MOST]:
-            yield f"{heading}  {_whose(walker, entry)} ({_what(walker, entry)}): {_signed(walker, entry)}", Role.TEXT
-        if len(news) > LISTED_MOST:
-            yield f"{heading}  {len(news) - LISTED_MOST} more: R, then 2, opens that round", Role.TEXT
+            yield f"DUE NOW  {step.name}: {words}"
+
+
+def _not_done(walker: Walker, state: State, heading: str) -> Iterator[str]:
+    news = [entry for entry in walker.snapshot.last.left(state) if _is_news(entry)]
+    for entry in news[:LISTED_MOST]:
+        yield f"{heading}  {_whose(walker, entry)} ({_what(walker, entry)}): {_signed(walker, entry)}"
+    if len(news) > LISTED_MOST:
+        yield f"{heading}  {len(news) - LISTED_MOST} more: R, then 2, opens that round"
 
 
 def _is_news(entry: Written) -> bool:
@@ -76,5 +85,5 @@ def _what(walker: Walker, entry: Written) -> str:
 
 
 def _signed(walker: Walker, entry: Written) -> str:
-    words = "stands in this round" if entry.state is State.MOVED_ON else figure(walker, entry)
+    words = figure(walker, entry) if entry.of(CountedFigure) else STATE_WORDS.get(entry.state, figure(walker, entry))
     return f"{words}  ({clock(entry.happened_at, walker.farm.zone)} {who(walker, entry)})"

@@ -43,6 +43,8 @@ class Wording(Over):
         """Every character that can be printed."""
         if len(character) != 1 or not character.isprintable():
             return False
+        if len(self.text) >= self.MOST:
+            self.say(f"No more than {self.MOST} letters fit here; «{character}» was left out.")
         self.text = (self.text + character)[: self.MOST]
         return True
 

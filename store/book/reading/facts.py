@@ -118,7 +118,7 @@ def animals(found: Sequence[FoundRow]) -> tuple[Animal, ...]:
 def parting(found: FoundRow) -> Parting:
     """A calf shut away, let in, or out by itself."""
     state, at, since = found
-    return Parting(Apart(state), moment(at), None if since is None else moment(since))
+    return Parting(None if state is None else Apart(state), moment(at), None if since is None else moment(since))
 
 
 def feeds(found: Sequence[FoundRow], barred: Sequence[FoundRow]) -> dict[UUID, Feed]:

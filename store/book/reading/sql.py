@@ -183,10 +183,11 @@ ORDER BY e.happened_at DESC, e.id DESC LIMIT 16
 """Also what is still on paper: she was emptied then, but when is not known."""
 
 PARTINGS = f"""
-SELECT p.state, e.happened_at, e.happened_from FROM entry e JOIN parted p ON p.entry_id = e.id
-WHERE e.animal_id = :subject AND e.kind = 'apart' AND e.state = 'done' AND e.happened_at <= :at
+SELECT p.state, e.happened_at, e.happened_from FROM entry e LEFT JOIN parted p ON p.entry_id = e.id
+WHERE e.animal_id = :subject AND e.kind = 'apart' AND e.state IN ('done', 'on paper') AND e.happened_at <= :at
 AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 40
 """
+"""Also what is still on paper: then nobody knows where the calf was."""
 
 WITHHELD = """
 SELECT i.id, w.begins_at, w.ends_at, w.why FROM animal i JOIN withheld w ON w.id IN (

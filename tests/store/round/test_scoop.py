@@ -9,10 +9,11 @@ from store.book.opening import Book
 from store.book.snapshot import Snapshot
 from store.book.words import Units
 from store.round.amount import Unreadable
+from store.round.confirm import Doubtful
 from store.round.measured import SCOOP_LEAST_KG, SCOOP_MOST_KG, scoop_weight
 from tests.farm import morning
 from tests.store.book.tools import all_rows
-from tests.store.round.made import NUTS, dawn, some_id
+from tests.store.round.made import NUTS, SCOOP, UNWEIGHED, dawn, some_id
 from tests.store.round.named import feed_of
 
 KG_PER_LB = 0.45359237  # exact: NIST Handbook 44, Appendix C
@@ -30,14 +31,26 @@ def nuts(snapshot: Snapshot, name: str) -> tuple[float, float | None]:
 ])  # fmt: skip
 def test_a_scoop_is_weighed_by_weight(typed: str, units: Units, kg: float) -> None:
     """Bare, it is the farm's own weight; never scoops."""
-    assert scoop_weight(typed, NUTS, units) == pytest.approx(kg)
+    assert scoop_weight(typed, NUTS, UNWEIGHED, units) == pytest.approx(kg)
+
+
+@pytest.mark.parametrize(("typed", "asks"), [
+    ("0.34", False), ("1.35", False), ("0.33", True), ("1.36", True), ("72", True), ("72!", False), ("0.3 !", False),
+])  # fmt: skip
+def test_a_weight_far_from_the_last_one_is_asked_about(typed: str, asks: bool) -> None:
+    """The scoop held 0.675 kg: less than half or more than twice of it is often a slip of the keys."""
+    if asks:
+        with pytest.raises(Doubtful, match=r"before it was 0\.68 kg.*type !"):
+            scoop_weight(typed, NUTS, SCOOP, Units.METRIC)
+    else:
+        assert scoop_weight(typed, NUTS, SCOOP, Units.METRIC) > 0
 
 
 @pytest.mark.parametrize("typed", ["0", "0.0001", "501", "20 oz x", "1 scoop", "3 l", ""])
 def test_what_no_scoop_weighs_is_refused_in_a_sentence(typed: str) -> None:
     """Nothing, too much, or no weight at all."""
     with pytest.raises(Unreadable, match=r"\.$"):
-        scoop_weight(typed, NUTS, Units.METRIC)
+        scoop_weight(typed, NUTS, UNWEIGHED, Units.METRIC)
 
 
 def test_a_scoop_weighed_anew_changes_the_measures_and_not_the_kilograms(book: Book) -> None:
