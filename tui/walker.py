@@ -1,8 +1,8 @@
 """The round at hand: the book, who walks, and the plan as it stands. Places draw from it and write through it."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import datetime, timedelta
-from functools import partial
 from uuid import UUID
 
 from store.book.drafts import Draft, Subject
@@ -13,7 +13,7 @@ from store.book.reading import read_again, read_snapshot
 from store.book.snapshot import Snapshot, Written
 from store.book.turn import Turn, turn_at
 from store.book.words import Apart, Kind, State
-from store.round.change import hold
+from store.round.change import HELD, hold
 from store.round.confirm import Hand, noted
 from store.round.plan import plan
 from store.round.saying import exact
@@ -117,19 +117,20 @@ class Walker:
 
     def weigh(self, told: Told, feed: Feed, holds_kg: float) -> str | None:
         """What one level measure of a feed holds from now on, and a note of it. Returns what went wrong in words."""
-        problem = self._planned(lambda: self.book.weigh(told.id, feed.id, holds_kg))
         before = f", before {exact(told.holds_kg, self.farm.units)}" if told.holds_kg else ""
         words = f"one {told.name} of {feed.name} weighs {exact(holds_kg, self.farm.units)} now{before}"
-        return problem or self.write(noted(self.hand(), Subject(feed_id=feed.id), words, tell=False))
+        note = self._note_of_change(Subject(feed_id=feed.id), words, tell=False)
+        return self._planned(lambda: self.book.weigh(told.id, feed.id, holds_kg, note))
 
     def hold(self, step: FeedStep) -> str | None:
         """Every change of a step's feeds comes a day later, and the next person is told. What went wrong in words."""
-        hand = self.hand()
-        held = list(hold(hand, step))
-        problems = (self._planned(partial(self.book.change_plan, draft)) for _, draft in held)
-        problem = next((each for each in problems if each), None)
-        words = f"{', '.join(due.feed.name for due, _ in held)}: the change was held for a day"
-        return problem or self.write(noted(hand, step.subject, words, tell=True))
+        changes = list(hold(self.turn, step, self.moment(), self.zone))
+        words = f"{', '.join(due.feed.name for due, _ in changes)}: the change was held for a day"
+        note = self._note_of_change(step.subject, words, tell=True)
+        return self._planned(lambda: self.book.change_plans([draft for _, draft in changes], note))
+
+    def _note_of_change(self, subject: Subject, words: str, *, tell: bool) -> Draft:
+        return replace(noted(self.hand(), subject, words, tell=tell), reason=HELD)
 
     def _planned(self, change: Callable[[], None]) -> str | None:
         return said(change) or said(self.look)

@@ -55,3 +55,4 @@ class Draft:
     happened_from: datetime | None = None
     reason: str = ""
     figures: tuple[Figure, ...] = ()
+    as_of: datetime | None = None  # written as of then, so that whatever another bench wrote since counts

@@ -7,7 +7,7 @@ from alembic.config import Config
 
 from store.book.desk import Desk, FileDesk
 from store.book.engines import writing_said
-from store.book.form import HEAD
+from store.book.form import HEAD, READ_FORM
 from store.book.guards import drop_guards, set_guards
 
 ANY_TABLE = "SELECT name FROM sqlite_master LIMIT 1"
@@ -17,7 +17,7 @@ MIGRATIONS = Path(__file__).parent / "migrations"
 def migrate(desk: Desk, to: str = HEAD) -> None:
     """Lift the guards, change the form, set them again: one transaction. A copy of an older file is kept before it."""
     if isinstance(desk, FileDesk) and desk.rows(ANY_TABLE, {}):
-        _keep_copy(desk)
+        _keep_copy(desk, desk.rows(READ_FORM, {})[0][0])
     with writing_said("The form of the book was not changed"), desk.engine().begin() as connection:
         drop_guards(connection)
         config = Config()
@@ -27,8 +27,10 @@ def migrate(desk: Desk, to: str = HEAD) -> None:
         set_guards(connection)
 
 
-def _keep_copy(desk: FileDesk) -> None:
+def _keep_copy(desk: FileDesk, form: str) -> None:
+    """A whole copy of the book in the form it has; it gets its name only when it is whole."""
     place = Path(desk.place)
-    copy = place.with_name(f"{place.name}.before-{HEAD}")
-    if not copy.exists():
-        desk.connection.execute("VACUUM INTO ?", (str(copy),))
+    part, copy = (place.with_name(f"{place.name}.form-{form}{end}") for end in (".part", ""))
+    part.unlink(missing_ok=True)
+    desk.connection.execute("VACUUM INTO ?", (str(part),))
+    part.replace(copy)

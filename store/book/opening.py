@@ -11,6 +11,8 @@ from store.book.errors import DamagedBook, NewerBook
 from store.book.form import HEAD, KNOWN_FORMS, READ_FORM
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from store.book.drafts import Draft, PlanDraft
 
 
@@ -36,17 +38,17 @@ class Book:
             self.desk.forget_half_written()
             raise
 
-    def weigh(self, measure_id: UUID, feed_id: UUID, holds_kg: float) -> None:
-        """What one level measure of a feed holds, from now on. Raises DamagedBook."""
+    def weigh(self, measure_id: UUID, feed_id: UUID, holds_kg: float, note: "Draft | None" = None) -> None:
+        """What one level measure of a feed holds, from now on, and a note of it. Raises DamagedBook."""
         from store.book.writing import weigh  # noqa: PLC0415 heavy
 
-        weigh(self, measure_id, feed_id, holds_kg)
+        weigh(self, measure_id, feed_id, holds_kg, note)
 
-    def change_plan(self, draft: "PlanDraft") -> None:
-        """Add rows to a feeding plan. Raises DamagedBook."""
-        from store.book.writing import change_plan  # noqa: PLC0415 heavy
+    def change_plans(self, drafts: "Sequence[PlanDraft]", note: "Draft") -> None:
+        """Add rows to feeding plans, and a note of it: all or nothing. Raises DamagedBook."""
+        from store.book.writing import change_plans  # noqa: PLC0415 heavy
 
-        change_plan(self, draft)
+        change_plans(self, drafts, note)
 
     def close(self) -> None:
         """Let the book go."""

@@ -37,6 +37,10 @@ class Turn:
         hour = USUAL_H.get(self.slot, 12)
         return from_wall(datetime(self.day.year, self.day.month, self.day.day, hour), zone)  # noqa: DTZ001 wall time
 
+    def day_begins(self, zone: str) -> datetime:
+        """Midnight before it: whoever walked it wrote later than that."""
+        return from_wall(datetime(self.day.year, self.day.month, self.day.day), zone)  # noqa: DTZ001 wall time
+
     def facts_at(self, zone: str, evening_from_h: int) -> datetime:
         """The last moment of its own day that belongs to it: what is in force then is what it was walked by."""
         midnight = self.day + timedelta(days=1)

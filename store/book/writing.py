@@ -1,5 +1,6 @@
 """Adding an entry. Heavy: loaded by a thread after the first frame, at the latest by the first append."""
 
+from collections.abc import Sequence
 from dataclasses import fields
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
@@ -8,7 +9,7 @@ from uuid import UUID
 from pydantic import ValidationError
 from sqlalchemy import Connection, insert, select, text
 from sqlalchemy.exc import SQLAlchemyError
-from sqlmodel import Session, col
+from sqlmodel import col
 
 from store.book.clock import MICROSECOND, new_id
 from store.book.drafts import Draft, PlanDraft
@@ -33,12 +34,7 @@ def append(book: "Book", draft: Draft) -> UUID:
     """
     try:
         with book.desk.engine().begin() as connection:
-            _take_turn(connection, draft)
-            entry = _entry(book, draft, _newest(connection, draft.step_id))
-            lines = (_line(entry, at, figure) for at, figure in enumerate(draft.figures))
-            for row in (entry, *lines):
-                connection.execute(insert(type(row)), row.model_dump())
-            return entry.id
+            return _add_entry(book, connection, draft)
     except (SQLAlchemyError, ValidationError) as error:
         raise DamagedBook(f"Nothing was written: {said_by(error)}.") from error
 
@@ -50,16 +46,22 @@ def _take_turn(connection: Connection, draft: Draft) -> None:
         connection.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": key})
 
 
-def weigh(book: "Book", measure_id: UUID, feed_id: UUID, holds_kg: float) -> None:
-    """Write a dated weighing that begins now. Raises DamagedBook if the disk or the server refuses."""
+def weigh(book: "Book", measure_id: UUID, feed_id: UUID, holds_kg: float, note: Draft | None) -> None:
+    """Write a dated weighing that begins now, and a note. Raises DamagedBook if the disk or the server refuses."""
     now = book.clock.now()
     values = {"begins_at": now, "measure_id": measure_id, "feed_id": feed_id, "holds_kg": holds_kg}
-    _add_dated(book, now, Weighing, values)
+    _add_dated(book, now, Weighing, [values], note)
 
 
-def change_plan(book: "Book", draft: PlanDraft) -> None:
-    """Write the rows of a feeding plan, all or none. Raises DamagedBook if the disk or the server refuses."""
-    same: dict[str, Any] = {
+def change_plans(book: "Book", drafts: Sequence[PlanDraft], note: Draft) -> None:
+    """Write the rows of feeding plans, and a note: all or none. Raises DamagedBook if the disk or server refuses."""
+    values = [_plan_values(draft) | {"begins_at": row.begins_at, "due_kg": row.due_kg}
+              for draft in drafts for row in draft.rows]  # fmt: skip
+    _add_dated(book, book.clock.now(), FeedPlan, values, note)
+
+
+def _plan_values(draft: PlanDraft) -> dict[str, Any]:
+    return {
         "slot": draft.slot,
         "animal_id": draft.subject.animal_id,
         "pen_id": draft.subject.pen_id,
@@ -67,21 +69,29 @@ def change_plan(book: "Book", draft: PlanDraft) -> None:
         "measure_id": draft.measure_id,
         "position": draft.position,
     }
-    _add_dated(
-        book,
-        book.clock.now(),
-        FeedPlan,
-        *(same | {"begins_at": row.begins_at, "due_kg": row.due_kg} for row in draft.rows),
-    )
 
 
-def _add_dated(book: "Book", now: datetime, record: type[Dated], *rows: dict[str, Any]) -> None:
+def _add_dated(
+    book: "Book", now: datetime, record: type[Dated], rows: Sequence[dict[str, Any]], note: Draft | None
+) -> None:
     try:
-        with Session(book.desk.engine()) as session, session.begin():
+        with book.desk.engine().begin() as connection:
             for values in rows:
-                session.add(record.model_validate({"id": new_id(now), "written_at": now} | values))
+                row = record.model_validate({"id": new_id(now), "written_at": now} | values)
+                connection.execute(insert(record), row.model_dump())
+            if note:
+                _add_entry(book, connection, note)
     except (SQLAlchemyError, ValidationError) as error:
         raise DamagedBook(f"Nothing was written: {said_by(error)}.") from error
+
+
+def _add_entry(book: "Book", connection: Connection, draft: Draft) -> UUID:
+    _take_turn(connection, draft)
+    entry = _entry(book, draft, _newest(connection, draft.step_id))
+    lines = (_line(entry, at, figure) for at, figure in enumerate(draft.figures))
+    for row in (entry, *lines):
+        connection.execute(insert(type(row)), row.model_dump())
+    return entry.id
 
 
 def _newest(connection: Connection, step_id: UUID | None) -> tuple[UUID, datetime] | None:
@@ -97,7 +107,7 @@ def _newest(connection: Connection, step_id: UUID | None) -> tuple[UUID, datetim
 def _entry(book: "Book", draft: Draft, newest: tuple[UUID, datetime] | None) -> Entry:
     if (newest[0] if newest else None) != draft.shown:
         raise Overtaken("Another bench wrote this step first. Nothing was written; look at it again.")
-    written_at = _after(newest, book.clock.now())
+    written_at = _after(newest, draft.as_of or book.clock.now())
     own_id = new_id(written_at)
     values: dict[str, Any] = {
         "id": own_id,

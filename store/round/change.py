@@ -1,4 +1,7 @@
-"""A feed change: dated rows of a plan, step by step. Where it stands, and the same rows a day later."""
+"""A feed change: dated rows of a plan, step by step. Where it stands, and the same rows a day later.
+
+A day later is the same hour of the farm's own clock on the next day, also where the clock changes.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -7,16 +10,17 @@ from itertools import pairwise
 
 from store.book.drafts import PlanDraft
 from store.book.facts import PlanRow
-from store.round.confirm import Hand
+from store.book.turn import Turn, from_wall, local
 from store.round.steps import DueFeed, FeedStep
 
-DAY = timedelta(days=1)
 ONE_CHANGE = timedelta(days=7)
 """Rows that follow each other within so many days are one change. Common practice: one to two weeks in all."""
+HELD = "plan changed"
+"""The mark of the note that goes with a changed plan or measure: taking the note back would not take that back."""
 
 
 @dataclass(frozen=True, slots=True)
-class Change:
+class FeedChange:
     """A change under way.
 
     was_kg: the amount a day before the present step began. next: the step to come, None at the last one.
@@ -28,18 +32,46 @@ class Change:
     next: PlanRow | None
 
 
-def change_of(rows: Sequence[PlanRow], now: datetime) -> Change | None:
+def change_of(rows: Sequence[PlanRow], now: datetime, zone: str) -> FeedChange | None:
     """The change that the present amount belongs to. rows: oldest first. None: nothing changes these days."""
     begun = [row for row in rows if row.begins_at <= now]
-    coming = rows[len(begun) :]
-    if len(begun) < 2 or (not coming and now - begun[-1].begins_at >= DAY):
+    if len(begun) < 2:
         return None
     first, last = _ends(rows, len(begun) - 1)
-    was_kg = _due_kg(rows, begun[-1].begins_at - DAY)
-    if first == 0 or was_kg is None or (last == len(begun) - 1 and now - begun[-1].begins_at >= DAY):
+    was_kg = _due_kg(rows, days_on(begun[-1].begins_at, -1, zone))
+    over = last == len(begun) - 1 and days_on(begun[-1].begins_at, 1, zone) <= now
+    if first == 0 or was_kg is None or over:
         return None
-    days = (rows[last].begins_at - rows[first].begins_at) // DAY + 1
-    return Change((now - rows[first].begins_at) // DAY + 1, days, was_kg, coming[0] if last >= len(begun) else None)
+    coming = rows[len(begun)] if last >= len(begun) else None
+    began = rows[first].begins_at
+    return FeedChange(_days(began, now, zone), _days(began, rows[last].begins_at, zone), was_kg, coming)
+
+
+def held(rows: Sequence[PlanRow], slot_begins: datetime, zone: str) -> tuple[PlanRow, ...]:
+    """The rows to add so that this slot is fed as yesterday's was, and every later step comes a day later.
+
+    slot_begins: when this round's slot of today begins.
+    """
+    later = [row.begins_at for row in rows if row.begins_at > slot_begins]
+    today = [row.begins_at for row in rows if row.begins_at == slot_begins]
+    moments = {*today, *later, *(days_on(at, 1, zone) for at in (*today, *later))}
+    return tuple(PlanRow(at, _due_kg(rows, days_on(at, -1, zone))) for at in sorted(moments))
+
+
+def hold(turn: Turn, step: FeedStep, now: datetime, zone: str) -> Iterator[tuple[DueFeed, PlanDraft]]:
+    """For each feed of a step whose amount is being changed: the rows that make all of it come a day later."""
+    slot_begins = turn.day_begins(zone)
+    for due in step.due:
+        if change_of(due.rows, now, zone):
+            told_id = due.told.id if due.told else None
+            begun = [row.begins_at for row in due.rows if slot_begins < row.begins_at <= now]
+            rows = held(due.rows, max(begun, default=slot_begins), zone)
+            yield due, PlanDraft(step.subject, turn.slot, due.feed.id, told_id, due.position, rows)
+
+
+def days_on(at: datetime, days: int, zone: str) -> datetime:
+    """The same hour of the farm's own clock, so many days on."""
+    return from_wall(local(at, zone).replace(tzinfo=None) + timedelta(days=days), zone)
 
 
 def _ends(rows: Sequence[PlanRow], at: int) -> tuple[int, int]:
@@ -48,22 +80,9 @@ def _ends(rows: Sequence[PlanRow], at: int) -> tuple[int, int]:
     return max((n + 1 for n in apart if n < at), default=0), min((n for n in apart if n >= at), default=len(rows) - 1)
 
 
-def held(rows: Sequence[PlanRow], now: datetime) -> tuple[PlanRow, ...]:
-    """The rows to add so that from now on everything comes a day later; today's step too, if it began today."""
-    later = [row for row in rows if row.begins_at > now]
-    began_today = [row for row in rows if now - DAY < row.begins_at <= now]
-    moments = {row.begins_at for row in later} | {row.begins_at + DAY for row in (*began_today, *later)}
-    moments |= {now} if began_today else set()
-    return tuple(PlanRow(at, _due_kg(rows, at - DAY)) for at in sorted(moments))
-
-
-def hold(hand: Hand, step: FeedStep) -> Iterator[tuple[DueFeed, PlanDraft]]:
-    """For each feed of a step whose amount is being changed: the rows that make all of it come a day later."""
-    for due in step.due:
-        if change_of(due.rows, hand.now):
-            told_id = due.told.id if due.told else None
-            rows = held(due.rows, hand.now)
-            yield due, PlanDraft(step.subject, hand.turn.slot, due.feed.id, told_id, due.position, rows)
+def _days(began: datetime, at: datetime, zone: str) -> int:
+    """Which day of a change a moment is, from 1."""
+    return (local(at, zone).date() - local(began, zone).date()).days + 1
 
 
 def _due_kg(rows: Sequence[PlanRow], at: datetime) -> float | None:

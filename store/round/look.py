@@ -18,8 +18,11 @@ def animal_looks(planning: Planning, animal: Animal, place: str) -> Iterator[Loo
 
 
 def _is_due(planning: Planning, look: Look) -> bool:
-    """In its slot, once so many days have gone by since it was last done; one that was never done is due at once."""
+    """In its slot, once so many days have gone by since it was last done; one that was never done is due at once.
+
+    A daily one is due every day, also where the one of yesterday was moved on and done today.
+    """
     turn = planning.snapshot.turn
     if look.slot != turn.slot:
         return False
-    return look.last is None or (turn.day - look.last.day).days >= look.every_days
+    return look.last is None or look.every_days == 1 or (turn.day - look.last.day).days >= look.every_days

@@ -18,7 +18,7 @@ def may_move(step: Step) -> bool:
 
     A count, a pail, a calf, a soak or a dose has a step of its own there; and a meal of grain is not made up for later.
     """
-    return isinstance(step, LookStep | TaskStep) or step.kind is Kind.HAY
+    return isinstance(step, LookStep | TaskStep) or (isinstance(step, FeedStep) and step.kind is Kind.HAY)
 
 
 def moved_here(planning: Planning, pen_id: UUID | None, place: str = BENCH) -> Iterator[Step]:

@@ -18,7 +18,7 @@ from store.round.milk import animal_milk
 from store.round.moved import moved_here
 from store.round.planning import BENCH, GONE, NO_PEN, Planning
 from store.round.soak import soak_checks, soak_starts
-from store.round.steps import PastStep, Step
+from store.round.steps import LookStep, PastStep, Step
 from store.round.task import tasks
 from store.round.udder import animal_udder
 
@@ -29,8 +29,20 @@ NO_STEP = (Kind.NOTE, Kind.ROUND)
 def plan(snapshot: Snapshot) -> tuple[Step, ...]:
     """Every step of the round: the bench, each pen in turn, the bench again; then what is no longer planned."""
     planning = Planning(snapshot, snapshot.counts())
-    steps = tuple(_due(planning))
+    steps = tuple(_once(tuple(_due(planning)), snapshot.turn.slot))
     return steps + tuple(_past(planning, {step.step_id for step in steps}))
+
+
+def _once(steps: tuple[Step, ...], slot: str) -> Iterator[Step]:
+    """What was moved on from the same slot of an earlier day is not asked for beside the same thing of this round."""
+    own = {_what(step) for step in steps if not step.moved_from}
+    for step in steps:
+        if not (step.moved_from and step.moved_from.slot == slot and _what(step) in own):
+            yield step
+
+
+def _what(step: Step) -> tuple[Kind, UUID, UUID | None]:
+    return step.kind, step.subject.id, step.look.id if isinstance(step, LookStep) else None
 
 
 def _due(planning: Planning) -> Iterator[Step]:

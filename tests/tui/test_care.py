@@ -72,7 +72,7 @@ def test_a_dose_starts_the_clock_of_the_next_one(cared: Sitting, clock: HandCloc
     assert cared.newest().figures == (DosedFigure(spray(cared).id, 1, given=True),)
     clock.at = MORNING + timedelta(hours=12)
     cared.begin().press("3", "enter")
-    assert "DUE NOW  Sloe: foot spray, dose 2 of 3" in cared.text()
+    assert "DUE  Sloe: foot spray, dose 2 of 3" in cared.text()
 
 
 def test_a_dose_too_early_says_so(cared: Sitting, clock: HandClock) -> None:
@@ -133,7 +133,7 @@ def test_a_change_is_seen_and_held_for_a_day(book: Book) -> None:
     )
     assert "day 2 of 3: was 1.6 kg" in sitting.text(160, 40)
     sitting.press("m", "3", "enter")
-    assert "today as yesterday" in sitting.said
+    assert "Held: as yesterday" in sitting.said
     assert "1.6 kg" in sitting.text()
     told = sitting.newest().the(NotedFigure)
     assert told

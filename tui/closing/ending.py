@@ -52,5 +52,6 @@ def end_round(walker: Walker, state: State = State.OPEN) -> str | None:
     hand = replace(walker.hand(), now=walker.latest())
     step_id = walker.turn.step_id(walker.farm.id, Kind.ROUND, walker.farm.id)
     shown = walker.snapshot.counts().get(step_id)
-    drafts = [left_open(hand, step, state) for step in open_steps(walker)]
+    as_of = walker.turn.day_begins(walker.zone)
+    drafts = [replace(left_open(hand, step, state), as_of=None if step.entry else as_of) for step in open_steps(walker)]
     return walker.write(*drafts, ended(hand, step_id, shown.id if shown else None))

@@ -52,11 +52,15 @@ class FeedJob(Job[FeedStep]):
 
     def more(self, shown: Shown, step: FeedStep) -> tuple[More, ...]:
         """What was left, a measure weighed anew, a change held."""
-        changes = shown.walker.live and any(change_of(due.rows, shown.now) for due in step.due)
+        changes = shown.walker.live and any(change_of(due.rows, shown.now, shown.walker.zone) for due in step.due)
         return (
             More("Some of it was left: how much", lambda lamp: lamp.rooms.left_over(lamp, step)),
             More("The measure weighed here and now", lambda lamp: lamp.rooms.new_scoop(lamp, step)),
-            *((More("Hold the change: today as yesterday, each later step a day later", _hold),) if changes else ()),
+            *(
+                (More("Hold the change of this meal: as yesterday, each later step a day later", _hold),)
+                if changes
+                else ()
+            ),
         )
 
     def enter_words(self, shown: Shown, step: FeedStep) -> str:  # noqa: ARG002
@@ -141,7 +145,11 @@ def _hold(lamp: "Lamp") -> "Place":
     """Stay at the step, which is now drawn from the amounts of yesterday."""
     step = lamp.step
     problem = lamp.walker.hold(step) if isinstance(step, FeedStep) else None
-    return lamp.say(problem) if problem else lamp.rooms.lamp(lamp.index).say("Held: today as yesterday.")
+    return (
+        lamp.say(problem)
+        if problem
+        else lamp.rooms.lamp(lamp.index).say("Held: as yesterday, each later step a day later.")
+    )
 
 
 def _not_milked(step: MilkStep, why: str, lamp: "Lamp") -> "Place":

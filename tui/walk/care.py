@@ -7,12 +7,14 @@ from store.book.figures import LookedFigure
 from store.book.words import Looks, State
 from store.round.amount import Unreadable
 from store.round.care import dosed, look_measured, looked
-from store.round.confirm import Hand
+from store.round.confirm import Doubtful, Hand
+from store.round.measured import IF_RIGHT
 from store.round.steps import DoseStep, LookStep
 from tui.page import Line, Size
-from tui.walk.care_cards import dose_lines, look_lines
+from tui.walk.care_cards import EARLY_H, dose_lines, look_lines, when
 from tui.walk.job import Job
 from tui.walk.shown import Shown
+from tui.words import hours
 
 
 class LookJob(Job[LookStep]):
@@ -77,6 +79,9 @@ class DoseJob(Job[DoseStep]):
             raise Unreadable(
                 f"A dose is never as shown. Type {step.number} when dose {step.number} is given, or S skips."
             )
+        early_h = (step.due_at - hand.now).total_seconds() / 3600
+        if early_h > EARLY_H and not shown.sure:
+            raise Doubtful(f"It is {hours(early_h)} too early: due {when(step.due_at, shown)}. {IF_RIGHT}")
         return dosed(hand, step)
 
     def lines(self, shown: Shown, step: DoseStep, size: Size) -> list[Line]:

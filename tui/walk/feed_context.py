@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from store.book.turn import local
 from store.book.words import Kind, State
-from store.round.change import Change, change_of
+from store.round.change import FeedChange, change_of
 from store.round.saying import weight
 from store.round.steps import DueFeed, FeedStep, SoakCheckStep
 from tui.page import Line, Role, Size, wrapped
@@ -53,14 +53,14 @@ def _stood(shown: Shown, check: SoakCheckStep) -> str:
 def _change(shown: Shown, step: FeedStep) -> Iterator[Words]:
     """Where a change of an amount stands."""
     for due in step.due:
-        change = change_of(due.rows, shown.now)
+        change = change_of(due.rows, shown.now, shown.walker.zone)
         if change:
             was = _number(due, change.was_kg * len(step.heads), shown)
             words = f"CHANGE  {due.feed.name}, day {change.day} of {change.days}: was {was}"
             yield f"{words}{_then(shown, step, due, change)}. Loose dung: M", Role.TEXT
 
 
-def _then(shown: Shown, step: FeedStep, due: DueFeed, change: Change) -> str:
+def _then(shown: Shown, step: FeedStep, due: DueFeed, change: FeedChange) -> str:
     """The next step of a change, and from when."""
     if change.next is None or change.next.due_kg is None:
         return ""

@@ -106,7 +106,8 @@ class Lamp(Place):
             return self.say(problem)
         if stay:
             self.row = self.first_row = self.job.first_row(self.step)
-            return self.say("Written. This step is still to do.")
+            still = "" if self.step.state is State.DONE else " This step is still to do."
+            return self.say(f"Written.{still}")
         if self.step.state is State.OPEN:
             return self.rooms.lamp(self.index).say("Written. This step stays open; Enter alone goes on.")
         return self.rooms.first(self.index)

@@ -11,6 +11,7 @@ from store.round.measured import soak_started
 from store.round.steps import ApartStep, DoseStep, SoakStartStep
 from tui.closing.ending import end_round, open_steps
 from tui.place import Place, Rooms
+from tui.telling import turn_words
 from tui.yard.timing import read_time
 from tui.yard.wording import Wording
 
@@ -54,6 +55,8 @@ class OnPaper(Wording):
         at = read_time(self.text, walker.latest(), walker.zone)
         if at is None:
             return f"«{self.text}» is no time. Type hours and minutes, as 18:50, or Enter alone."
+        if at < walker.turn.day_begins(walker.zone):
+            return f"«{self.text}» is not in that round. Type a time of {turn_words(walker.turn)}, or Enter alone."
         return walker.write(replace(self._draft(step), happened_at=at))
 
     def _draft(self, step: Asked) -> Draft:

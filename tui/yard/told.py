@@ -56,12 +56,12 @@ def _due(walker: Walker) -> Iterator[str]:
     for step in walker.steps:
         if isinstance(step, DoseStep):
             at = clock(step.due_at, walker.farm.zone)
-            words = f"{step.treatment.product}, dose {step.number} of {step.treatment.doses}, due {at}"
-            yield f"DUE NOW  {step.name}: {words}"
+            words = f"{step.treatment.product}, dose {step.number} of {step.treatment.doses}, at {at}"
+            yield f"DUE  {step.name}: {words}"
 
 
 def _not_done(walker: Walker, state: State, heading: str) -> Iterator[str]:
-    news = [entry for entry in walker.snapshot.last.left(state) if _is_news(entry)]
+    news = sorted((each for each in walker.snapshot.last.left(state) if _is_news(each)), key=_is_plain)
     for entry in news[:LISTED_MOST]:
         yield f"{heading}  {_whose(walker, entry)} ({_what(walker, entry)}): {_signed(walker, entry)}"
     if len(news) > LISTED_MOST:
@@ -72,6 +72,12 @@ def _is_news(entry: Written) -> bool:
     """What nobody planned and was taken back, and what was not needed, is nothing to tell."""
     taken_back = entry.replaces_id == entry.step_id
     return entry.kind not in (Kind.NOTE, Kind.ROUND) and entry.reason != NOT_NEEDED and not taken_back
+
+
+def _is_plain(entry: Written) -> bool:
+    """Heads that were counted and are missing come first."""
+    counted = entry.the(CountedFigure)
+    return counted is None or counted.heads_seen is None
 
 
 def _whose(walker: Walker, entry: Written) -> str:
@@ -85,5 +91,6 @@ def _what(walker: Walker, entry: Written) -> str:
 
 
 def _signed(walker: Walker, entry: Written) -> str:
-    words = figure(walker, entry) if entry.of(CountedFigure) else STATE_WORDS.get(entry.state, figure(walker, entry))
+    plain = STATE_WORDS.get(entry.state) if _is_plain(entry) else None
+    words = plain or figure(walker, entry)
     return f"{words}  ({clock(entry.happened_at, walker.farm.zone)} {who(walker, entry)})"

@@ -36,6 +36,7 @@ class Unfinished(Picking):
     def picked(self, row: int) -> Place:
         """Stay in that round, or end it and begin this one."""
         if row == 0:
+            self.walker.open_turn(self.walker.turn, live=bool(self.walker.snapshot.entries))
             return self.rooms.first()
         if row == 1:
             return self.rooms.on_paper(self)

@@ -5,11 +5,14 @@ from typing import Any
 
 from store.book.folder.settings import misfit
 from store.book.records import Entry, Row, Setting
+from store.book.records.care import TreatmentAs
 from store.book.records.feeding import FeedPlan
 from store.book.records.lines import Milked
 from store.book.words import EVENING, MORNING, Kind, SettingName
 
 SLOTS = (MORNING, EVENING)
+ROUND_H = 8
+"""Two rounds of a day are hardly closer than this. Common practice. [h]"""
 SUBJECTS = ("animal_id", "pen_id", "task_id", "feed_id")
 
 
@@ -24,6 +27,8 @@ def broken_rules(record: type[Row], values: Mapping[str, Any]) -> Iterator[str]:
         yield from _entry(values)
     if record is FeedPlan and (values.get("animal_id") is None) == (values.get("pen_id") is None):
         yield "both or neither of animal_id and pen_id; expected one of the two"
+    if record is TreatmentAs and values.get("every_h", ROUND_H) < ROUND_H:
+        yield f"every_h {values['every_h']:g}; expected {ROUND_H} or more: a round asks for one dose of a treatment"
     if record is Milked and (values.get("milk_kg") is None) != (values.get("fate") is None):
         yield "milk_kg without fate, or fate without milk_kg; expected both or neither"
 

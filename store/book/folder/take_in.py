@@ -1,7 +1,7 @@
 """Import: a whole farm folder into a book, or, if there is any mistake, nothing and the list of all of them."""
 
 import csv
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -21,6 +21,8 @@ from store.book.records import RECORDS, Entry, Farm, Row
 from store.book.turn import Turn
 from store.book.words import Kind
 
+STRANGE = "no cell"
+"""Stands for a cell that a row of an unknown column does not have."""
 SEVERAL = (Kind.SOAK, Kind.LOOK, Kind.DOSE)
 """One feed or animal can have several such steps in a round, so that the name of the step cannot be left out."""
 
@@ -112,15 +114,23 @@ def _read_file(path: Path, record: type[Row], found: Found) -> None:
             unknown = [name for name in reader.fieldnames or () if name not in cells]
             lacking = [c.name for c in cells.values() if not c.optional and c.name not in (reader.fieldnames or ())]
             lacking = [name for name in lacking if name not in ("written_at", "step_id")]
-            found.wrong += [
-                f"{path.name} line 1: found a column «{name}»; expected one of {', '.join(cells)}." for name in unknown
-            ]
-            found.wrong += [f"{path.name} line 1: found no column «{name}»; expected it." for name in lacking]
-            if not unknown and not lacking:
-                for texts in reader:
-                    _read_row(f"{path.name} line {reader.line_num}", texts, record, cells, found)
+            if lacking:
+                found.wrong += _strange_columns(path, unknown, cells)
+                found.wrong += [f"{path.name} line 1: found no column «{name}»; expected it." for name in lacking]
+                return
+            for texts in reader:
+                strange = [name for name in unknown if (texts.pop(name) or STRANGE).strip()]
+                if strange:
+                    found.wrong += _strange_columns(path, strange, cells)
+                    return
+                _read_row(f"{path.name} line {reader.line_num}", texts, record, cells, found)
     except (UnicodeDecodeError, csv.Error) as error:
         found.wrong.append(f"{path.name}: cannot be read as UTF-8 text: {error}. Save it again as CSV, UTF-8.")
+
+
+def _strange_columns(path: Path, names: Iterable[str], cells: dict[str, Cell]) -> list[str]:
+    """Columns that nobody knows. One that is there and empty in every row does no harm, as one of an older form."""
+    return [f"{path.name} line 1: found a column «{name}»; expected one of {', '.join(cells)}." for name in names]
 
 
 def _read_row(place: str, texts: dict[str, Any], record: type[Row], cells: dict[str, Cell], found: Found) -> None:

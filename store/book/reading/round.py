@@ -33,6 +33,7 @@ class Reading:
         self.values: dict[str, Any] = {
             "at": micros(now),
             "air": self.farm.air.value,
+            "known": FOR_EVER,
             **_named(turn),
         }
 
@@ -48,9 +49,10 @@ def read_snapshot(desk: Desk, turn: Turn, now: datetime) -> Snapshot:
     feeds = facts.feeds(rows(sql.FEEDS), rows(sql.BARRED))
     last = turn.facts_at(reading.farm.zone, reading.farm.evening_from_h)
     known = micros(now) if now >= last else FOR_EVER  # a past round by what was known then
-    animal_portions, pen_portions = _portions(reading, feeds, turn.slot, at=micros(min(now, last)), known=known)
+    reading.values["known"] = known
+    animal_portions, pen_portions = _portions(reading, feeds, turn.slot, at=micros(min(now, last)))
     next_begins = max(turn.after().begins(reading.farm.zone), now)
-    next_animal, next_pen = _portions(reading, feeds, turn.after().slot, at=micros(next_begins), known=known)
+    next_animal, next_pen = _portions(reading, feeds, turn.after().slot, at=micros(next_begins))
     shares = _shares(reading)
     named = rows(sql.NAMES)
     return Snapshot(
@@ -60,8 +62,8 @@ def read_snapshot(desk: Desk, turn: Turn, now: datetime) -> Snapshot:
         pens=facts.pens(rows(sql.PENS)),
         animals=facts.animals(rows(sql.ANIMALS)),
         feeds=feeds,
-        portions=_with_rows(reading, animal_portions, sql.ANIMAL_PLAN_ROWS, known)
-        | _with_rows(reading, pen_portions, sql.PEN_PLAN_ROWS, known),
+        portions=_with_rows(reading, animal_portions, sql.ANIMAL_PLAN_ROWS)
+        | _with_rows(reading, pen_portions, sql.PEN_PLAN_ROWS),
         portions_next=next_animal | next_pen,
         milkings={uid(found[0]): _milking(reading, found) for found in rows(sql.MILKINGS)},
         jobs=facts.jobs(rows(sql.JOBS)),
@@ -96,12 +98,12 @@ def _portions(
 
 
 def _with_rows(
-    reading: Reading, plans: Mapping[UUID, tuple[Portion, ...]], statement: str, known: int
+    reading: Reading, plans: Mapping[UUID, tuple[Portion, ...]], statement: str
 ) -> dict[UUID, tuple[Portion, ...]]:
     """The portions of this round with the rows of their plans, of which a change under way is seen."""
 
     def rows(id_: UUID, portion: Portion) -> tuple[PlanRow, ...]:
-        found = reading.rows(statement, subject=id_.bytes, feed=portion.feed.id.bytes, known=known)
+        found = reading.rows(statement, subject=id_.bytes, feed=portion.feed.id.bytes)
         return facts.plan_rows(found)
 
     return {id_: tuple(replace(each, rows=rows(id_, each)) for each in plan) for id_, plan in plans.items()}
@@ -120,7 +122,8 @@ def _last_round(reading: Reading, turn: Turn) -> LastRound:
         before = before.before()
     else:
         before = turn.before()
-    return LastRound(before, read_entries(partial(reading.rows, **_named(before))))
+    entries = read_entries(partial(reading.rows, **_named(before)))
+    return LastRound(before, tuple(entry for entry in entries if micros(entry.written_at) <= reading.values["known"]))
 
 
 def _named(turn: Turn) -> dict[str, str]:

@@ -78,7 +78,7 @@ def _plan_rows(subject: str) -> str:
     return f"""
 SELECT n.begins_at, n.due_kg FROM feed_plan n
 WHERE n.{subject}_id = :subject AND n.slot = :slot AND n.feed_id = :feed AND n.written_at <= :known
-ORDER BY n.begins_at DESC, n.written_at DESC, n.id DESC LIMIT 24
+ORDER BY n.begins_at DESC, n.written_at DESC, n.id DESC LIMIT 120
 """
 
 
@@ -120,7 +120,8 @@ LAST_LOOK = f"""
 SELECT e.day, l.look_id, l.looks, l.condition_points, l.girth_cm, l.temperature_c
 FROM entry e JOIN looked l ON l.entry_id = e.id
 WHERE e.animal_id = :subject AND e.kind = 'look' AND e.state = 'done' AND l.look_id = :look
-AND e.happened_at > :year_ago AND e.happened_at <= :at AND NOT (e.day = :day AND e.slot = :slot)
+AND e.happened_at > :year_ago AND e.happened_at <= :at AND e.written_at <= :known
+AND NOT (e.day = :day AND e.slot = :slot)
 AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
 """
 """No look falls due less than once a year, so that an older finding says nothing."""
@@ -136,11 +137,11 @@ WHERE a.in_use AND a.first_at + a.doses * a.every_h * {2 * HOUR} + {30 * 24 * HO
 DOSES_BEFORE = f"""
 SELECT e.happened_at FROM entry e WHERE e.animal_id = :subject AND e.kind = 'dose' AND e.state = 'done'
 AND EXISTS (SELECT 1 FROM dosed d WHERE d.entry_id = e.id AND d.treatment_id = :treatment AND d.given)
-AND e.happened_at <= :at AND NOT (e.day = :day AND e.slot = :slot) AND {NEWEST_OF_ITS_STEP}
-ORDER BY e.happened_at DESC, e.id DESC LIMIT 99
+AND e.happened_at <= :at AND e.written_at <= :known AND NOT (e.day = :day AND e.slot = :slot)
+AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 99
 """
 
-ANY_ENTRY = "SELECT 1 FROM entry WHERE day = :day AND slot = :slot LIMIT 1"
+ANY_ENTRY = "SELECT 1 FROM entry WHERE day = :day AND slot = :slot AND written_at <= :known LIMIT 1"
 
 LAST_WRITTEN = "SELECT written_at FROM entry ORDER BY written_at DESC LIMIT 1"
 """Reads the whole table: for the demo's small book only."""

@@ -67,3 +67,15 @@ def test_what_was_typed_the_bench_and_the_reason_may_be_left_out_where_there_is_
     change(folder, "entry.csv", 2, bench="")
     with pytest.raises(FolderError, match=r"^entry\.csv line 2, bench: "):
         new_book_from(folder, tmp_path / "made.penwalk")
+
+
+def test_an_empty_column_that_is_not_known_does_no_harm(tmp_path: Path) -> None:
+    """A folder of an older form has one; a spreadsheet leaves some at the end."""
+    folder = copy_farm(tmp_path / "farm", past=True)
+    lines = [line | {"quarters": " "} for line in lines_of(folder / "felt.csv")]
+    write_lines(folder / "felt.csv", lines)
+    new_book_from(folder, tmp_path / "made.penwalk")
+    assert rows_of(tmp_path / "made.penwalk") == rows_of(Path(new_copy(built(), tmp_path)))
+    write_lines(folder / "felt.csv", [*lines[:-1], lines[-1] | {"quarters": "left hind: clots"}])
+    with pytest.raises(FolderError, match=r"felt\.csv line 1: found a column «quarters»; expected one of id"):
+        new_book_from(folder, tmp_path / "again.penwalk")

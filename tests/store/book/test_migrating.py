@@ -151,23 +151,25 @@ def test_a_migrated_desk_has_todays_form_however_often(empty_desk: Desk) -> None
 
 
 def test_a_copy_of_a_book_in_a_file_is_kept_before_its_form_changes(file_desk: FileDesk) -> None:
-    """Whole, readable, and never written over by a later attempt."""
+    """Whole and readable, also where a broken one lies there from an attempt before."""
     before = all_rows(file_desk)
     migrate(file_desk)
-    copy = Path(f"{file_desk.place}.before-{HEAD}")
+    copy = Path(f"{file_desk.place}.form-{HEAD}")
     with closing(sqlite3.connect(copy)) as kept:
         assert kept.execute("PRAGMA integrity_check").fetchone() == ("ok",)
         assert kept.execute("SELECT count(*) FROM entry").fetchone() == (len(before["entry"]),)
-    content = copy.read_bytes()
+    copy.write_bytes(b"half a copy")
     migrate(file_desk)
-    assert copy.read_bytes() == content
+    with closing(sqlite3.connect(copy)) as kept:
+        assert kept.execute("SELECT count(*) FROM entry").fetchone() == (len(before["entry"]),)
+    assert not copy.with_name(f"{copy.name}.part").exists()
     assert all_rows(file_desk) == before
 
 
 def test_a_new_book_keeps_no_copy_of_nothing(empty_desk: FileDesk) -> None:
     """There is nothing to keep."""
     migrate(empty_desk)
-    assert list(Path(empty_desk.place).parent.glob("*.before-*")) == []
+    assert list(Path(empty_desk.place).parent.glob("*.form-*")) == []
 
 
 @pytest.mark.parametrize("empty_desk", KINDS, indirect=True)

@@ -1,18 +1,20 @@
 """A feed change as dated rows of a plan: where it stands, and how it is held for a day."""
 
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import UTC, datetime, timedelta
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
+from store.book.drafts import Subject
 from store.book.facts import PlanRow
 from store.book.opening import Book
 from store.book.reading import read_snapshot
 from store.book.records.feeding import FeedPlan
 from store.book.snapshot import Snapshot
-from store.round.change import DAY, Change, change_of, held, hold
+from store.round.change import FeedChange, change_of, days_on, held, hold
+from store.round.confirm import noted
 from tests.farm import MORNING, HandClock, morning
 from tests.farm import hand as hand_at
 from tests.store.book.seeing import put
@@ -20,6 +22,8 @@ from tests.store.round.made import animal_named, unhurried
 from tests.store.round.named import feed_of
 
 MIDNIGHT = MORNING.replace(hour=0, minute=0)
+DAY = timedelta(days=1)
+ZONE = "Europe/Dublin"
 
 
 def rows(*steps: tuple[float, float | None]) -> tuple[PlanRow, ...]:
@@ -37,16 +41,16 @@ def at(plan: tuple[PlanRow, ...], moment: datetime) -> float | None:
 
 
 @pytest.mark.parametrize(("plan", "expected"), [
-    (FOUR_DAYS, Change(2, 4, 1.2, FOUR_DAYS[3])),
-    (rows((-40, 1.0), (0, 1.4)), Change(1, 1, 1.0, None)),
-    (rows((-40, 1.0), (-3, 1.2), (3, 1.4)), Change(4, 7, 1.0, PlanRow(MIDNIGHT + 3 * DAY, 1.4))),
-    (rows((-40, 1.0), (-2, 1.2), (0, 1.4), (20, 9.0)), Change(3, 3, 1.2, None)),
+    (FOUR_DAYS, FeedChange(2, 4, 1.2, FOUR_DAYS[3])),
+    (rows((-40, 1.0), (0, 1.4)), FeedChange(1, 1, 1.0, None)),
+    (rows((-40, 1.0), (-3, 1.2), (3, 1.4)), FeedChange(4, 7, 1.0, PlanRow(MIDNIGHT + 3 * DAY, 1.4))),
+    (rows((-40, 1.0), (-2, 1.2), (0, 1.4), (20, 9.0)), FeedChange(3, 3, 1.2, None)),
 ])  # fmt: skip
 def test_a_change_says_which_day_it_is_what_was_before_and_what_comes(
-    plan: tuple[PlanRow, ...], expected: Change
+    plan: tuple[PlanRow, ...], expected: FeedChange
 ) -> None:
     """Rows within a week of each other are one change; what stood before it is no step of it."""
-    assert change_of(plan, MORNING) == expected
+    assert change_of(plan, MORNING, ZONE) == expected
 
 
 @pytest.mark.parametrize("plan", [
@@ -55,12 +59,12 @@ def test_a_change_says_which_day_it_is_what_was_before_and_what_comes(
 ])  # fmt: skip
 def test_no_change_is_seen_where_nothing_changes_these_days(plan: tuple[PlanRow, ...]) -> None:
     """A first plan, a change that is over, one that is weeks off, a feed that is new."""
-    assert change_of(plan, MORNING) is None
+    assert change_of(plan, MORNING, ZONE) is None
 
 
 def test_held_today_is_as_yesterday_and_every_step_a_day_later() -> None:
     """By hand: 1.4 was due today, 1.6 tomorrow, 1.8 the day after."""
-    after = (*FOUR_DAYS, *held(FOUR_DAYS, MORNING))
+    after = (*FOUR_DAYS, *held(FOUR_DAYS, MIDNIGHT, ZONE))
     days = [at(after, MORNING + n * DAY) for n in range(5)]
     assert days == [1.2, 1.4, 1.6, 1.8, 1.8]
 
@@ -68,28 +72,43 @@ def test_held_today_is_as_yesterday_and_every_step_a_day_later() -> None:
 def test_held_between_two_steps_today_stays_and_the_next_comes_later() -> None:
     """Nothing began today, so that nothing is taken back."""
     plan = rows((-40, 1.0), (-3, 1.2), (3, 1.4))
-    after = (*plan, *held(plan, MORNING))
+    after = (*plan, *held(plan, MIDNIGHT, ZONE))
     assert [at(after, MORNING + n * DAY) for n in (0, 2, 3, 4, 5)] == [1.2, 1.2, 1.2, 1.4, 1.4]
 
 
 @given(
-    gaps=st.lists(st.integers(1, 72), min_size=1, max_size=8),
+    gaps=st.lists(st.integers(1, 3), min_size=1, max_size=8),
     amounts=st.lists(st.floats(0.1, 4), min_size=9, max_size=9),
-    begun_h=st.integers(0, 200),
-    after_h=st.integers(0, 400),
+    begun_days=st.integers(0, 9),
+    holds=st.lists(st.integers(0, 3), max_size=4, unique=True),
 )
+@example(gaps=[1, 1, 1], amounts=[1.0] * 9, begun_days=0, holds=[0, 1])
 @unhurried
-def test_a_held_plan_is_the_plan_of_a_day_earlier(
-    gaps: list[int], amounts: list[float], begun_h: int, after_h: int
+def test_a_plan_held_on_some_days_is_the_plan_so_many_days_earlier(
+    gaps: list[int], amounts: list[float], begun_days: int, holds: list[int]
 ) -> None:
-    """At any moment from now on, whatever the steps; only that nothing is taken back that has long begun."""
-    first = MORNING - timedelta(days=30)
-    times = [first, *(MORNING - timedelta(hours=begun_h) + timedelta(hours=sum(gaps[:n])) for n in range(len(gaps)))]
-    plan = tuple(PlanRow(time, due_kg) for time, due_kg in zip(times, amounts, strict=False))
-    moment = MORNING + timedelta(hours=after_h)
-    after = (*plan, *held(plan, MORNING))
-    assert at(after, moment) == at(plan, moment - DAY)
-    assert at(after, MORNING - timedelta(seconds=1)) == at(plan, MORNING - timedelta(seconds=1))
+    """Held once or several times, over the day on which the clock goes forward: no meal is further than its step."""
+    start = datetime(2026, 3, 27, tzinfo=UTC)
+    begun = [days_on(start, sum(gaps[:n]) - begun_days, ZONE) for n in range(len(gaps))]
+    times = [days_on(start, -40, ZONE), *begun]
+    original = plan = tuple(PlanRow(time, due_kg) for time, due_kg in zip(times, amounts, strict=False))
+    for shifted, day in enumerate(sorted(holds), start=1):
+        plan = merged(plan, held(plan, days_on(start, day, ZONE), ZONE))
+        for ahead in range(8):
+            breakfast = days_on(start, day + ahead, ZONE) + timedelta(hours=7)
+            assert at(plan, breakfast) == at(original, days_on(breakfast, -shifted, ZONE))
+
+
+def merged(plan: tuple[PlanRow, ...], added: tuple[PlanRow, ...]) -> tuple[PlanRow, ...]:
+    """As the book reads it: of two rows that begin together the one that was added later."""
+    return tuple(row for _, row in sorted({row.begins_at: row for row in (*plan, *added)}.items()))
+
+
+def test_a_day_later_is_the_same_hour_where_the_clock_changes() -> None:
+    """Dublin goes back on 25 October 2026: midnight stays midnight."""
+    midnight = datetime(2026, 10, 24, 23, 0, tzinfo=UTC)
+    assert days_on(midnight, 1, ZONE) == datetime(2026, 10, 26, 0, 0, tzinfo=UTC)
+    assert days_on(days_on(midnight, 1, ZONE), -1, ZONE) == midnight
 
 
 def changing(book: Book) -> Snapshot:
@@ -109,12 +128,11 @@ def test_a_change_is_read_with_the_plan_and_held_in_the_book(book: Book) -> None
     found = changing(book)
     step = feed_of(found, "Hazel")
     assert step.due[0].due_kg == 1.8
-    assert change_of(step.due[0].rows, MORNING) == Change(2, 3, 1.6, PlanRow(MIDNIGHT + DAY, 2.1))
+    assert change_of(step.due[0].rows, MORNING, ZONE) == FeedChange(2, 3, 1.6, PlanRow(MIDNIGHT + DAY, 2.1))
     book.clock = HandClock(MORNING + timedelta(minutes=10))
-    drafts = list(hold(replace(hand_at(book, found), now=book.clock.now()), step))
+    drafts = list(hold(found.turn, step, book.clock.now(), ZONE))
     assert [due.feed for due, _ in drafts] == [step.due[0].feed]
-    for _, draft in drafts:
-        book.change_plan(draft)
+    book.change_plans([draft for _, draft in drafts], noted(hand_at(book, found), Subject(), "held", tell=True))
     after = feed_of(morning(book), "Hazel")
     assert [due.due_kg for due in after.due] == [1.6, *(due.due_kg for due in step.due[1:])]
     assert [due.feed for due in after.due] == [due.feed for due in step.due]

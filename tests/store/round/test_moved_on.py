@@ -151,27 +151,38 @@ def test_it_is_not_asked_for_behind_a_round_that_was_walked(book: Book) -> None:
 
 
 def test_a_round_that_nobody_opened_loses_nothing(book: Book) -> None:
-    """The evening was never walked: the morning after asks for it, and says where it is from."""
-    move(book, morning(book), task_of(morning(book), SWEEP))
-    (step,) = carried(evening(book, TOMORROW))
-    assert (step.name, step.moved_from) == (SWEEP, morning(book).turn)
+    """What Wednesday evening moved on is asked for on Friday morning, when Thursday went by without the book."""
+    found = read_snapshot(book.desk, Turn(date(2026, 3, 11), EVENING), MORNING + timedelta(hours=12))
+    late = task_of(found, SHUT)
+    book.clock = HandClock(MORNING + timedelta(hours=12))
+    book.append(moved_on(replace(hand_at(book, found), turn=found.turn), late))
+    friday = read_snapshot(book.desk, Turn(date(2026, 3, 13), "morning"), MORNING + timedelta(days=2))
+    (step,) = carried(friday)
+    assert (step.name, step.subject, step.moved_from) == (SHUT, late.subject, LATER)
+
+
+def test_what_the_round_asks_for_anyway_is_not_asked_for_twice(book: Book) -> None:
+    """Moved on in the morning, the evening never opened: the next morning has the same job of its own."""
+    for step in (task_of(morning(book), SWEEP), feed_of(morning(book), "Stall")):
+        move(book, morning(book), step)
+    tomorrow = evening(book, TOMORROW)
+    assert tomorrow.last.turn == morning(book).turn
+    assert carried(tomorrow) == []
+    assert [step.name for step in plan(tomorrow)].count(SWEEP) == 1
+    assert len(carried(evening(book))) == 2
 
 
 def test_the_round_between_may_be_typed_in_from_paper_afterwards(book: Book) -> None:
-    """What the morning after has done stays done; what it has not is asked for in the evening it belongs to."""
+    """It asks for what was moved on to it, and what is done there is done."""
     for name in (SWEEP, SHUT):
         move(book, morning(book), task_of(morning(book), name))
     book.clock = HandClock(MORNING + timedelta(days=1))
-    tomorrow = evening(book, TOMORROW)
-    swept = next(step for step in carried(tomorrow) if step.name == SWEEP)
-    book.append(done(replace(hand_at(book, tomorrow), turn=TOMORROW), swept))
     between = evening(book)
     shut = next(step for step in carried(between) if step.name == SHUT)
     book.append(done(replace(hand_at(book, between), turn=LATER), shut))
-    after = evening(book, TOMORROW)
-    assert carried(after) == []
-    (past,) = steps_of(after, PastStep)
-    assert (past.step_id, past.state) == (swept.step_id, State.DONE)
+    assert the_step(evening(book), shut).state is State.DONE
+    assert evening(book, TOMORROW).last.turn == LATER
+    assert carried(evening(book, TOMORROW)) == []
 
 
 def test_what_was_done_here_counts_though_the_round_before_takes_it_back(book: Book) -> None:
