@@ -6,7 +6,7 @@ from pathlib import Path
 from tests.terminal.tracing import traced, what_happened
 from tests.terminal.walking import MORNING, entries, wait_for_step, walk
 
-SHOWN_NEXT = ("heads you see", "2 heads: Fennel, Hazel", "LUCERNE PELLETS from the RED", "on the scale")
+SHOWN_NEXT = ("heads you see", "2 heads: Fennel, Hazel", "LUCERNE PELLETS, RED", "on the scale")
 """What only the second step shows, the third, the fourth and the fifth."""
 DISK_IS_SLOW_US = 1_500_000
 

@@ -105,3 +105,20 @@ def test_name_amount_and_enter_stay_on_every_size(sitting: Sitting, size: tuple[
     assert "DAIRY NUTS" in text
     assert "Enter" in text
     assert "█" in text
+
+
+@pytest.mark.parametrize("name", SCREENS)
+@pytest.mark.parametrize("size", [(0, 0), (1, 1), (3, 2), (80, 0), (0, 24)])
+def test_no_window_is_too_small_to_be_drawn(sitting: Sitting, name: str, size: tuple[int, int]) -> None:
+    """Keys that were typed while the program loads are taken before the window has a size."""
+    place = SCREENS[name](sitting).place
+    assert place is not None
+    assert len(place.draw(Size(*size)).lines) == size[1]
+
+
+@pytest.mark.parametrize("name", CARE)
+@pytest.mark.parametrize("size", [(0, 0), (1, 1)])
+def test_what_falls_due_is_drawn_in_no_window_too(cared: Sitting, name: str, size: tuple[int, int]) -> None:
+    place = CARE[name](cared).place
+    assert place is not None
+    assert len(place.draw(Size(*size)).lines) == size[1]

@@ -16,6 +16,6 @@ def task_lines(step: Step, size: Size) -> list[Line]:
     besides = "Written beside the plan, or dropped from it since."
     end = "Enter when it is done." if isinstance(step, TaskStep) else besides
     lines: list[Line] = [place, ()]
-    for words in wrap(step.name, (size.width - 4) // (DOTS_A_LETTER * scale)):
+    for words in wrap(step.name, max((size.width - 4) // (DOTS_A_LETTER * scale), 1)):
         lines += [(Span("  "), *row) for row in large_lines(words, Role.NAME, size.width - 4, scale)]
     return [*lines, (), line(Span(f"  {end}"))]
