@@ -23,7 +23,7 @@ THERE_AND_BACK = (RIGHT * 14 + LEFT * 14) * 3 + RIGHT * 4
 """About three seconds of leafing, to the fifth step; the other step with a pail was passed long before."""
 ARROWS = {
     "leafing through the steps": ("", THERE_AND_BACK, "on the scale"),
-    "the list of the closing": (RIGHT * 2 * len(MORNING), DOWN * 5 * len(MORNING), "  1 to "),
+    "the list of the closing": (RIGHT * 2 * len(MORNING), DOWN * 5 * len(MORNING), "lines 1 to "),
 }
 """Keys to get there; the arrows; what only the last of them paints: in the closing it wraps round to the first line."""
 
