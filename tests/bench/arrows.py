@@ -15,17 +15,13 @@ from tests.bench.start import FIRST_STEP, environment, ours, start_s
 from tests.bench.step import LOADED_S, Times, press_s
 from tests.bench.telling import Figures, ratio, say, tell
 from tests.bench.wire import Wire
-from tests.terminal.walking import MORNING
 
 RUNS = 10
-LEFT, DOWN = "\x1b[D", "\x1b[B"
+LEFT = "\x1b[D"
 THERE_AND_BACK = (RIGHT * 14 + LEFT * 14) * 3 + RIGHT * 4
 """About three seconds of leafing, to the fifth step; the other step with a pail was passed long before."""
-ARROWS = {
-    "leafing through the steps": ("", THERE_AND_BACK, "on the scale"),
-    "the list of the closing": (RIGHT * 2 * len(MORNING), DOWN * 5 * len(MORNING), "lines 1 to "),
-}
-"""Keys to get there; the arrows; what only the last of them paints: in the closing it wraps round to the first line."""
+ARROWS = {"leafing through the steps": ("", THERE_AND_BACK, "on the scale")}
+"""Keys to get there; the arrows; what only the last of them paints."""
 
 
 def held_arrow_s(env: dict[str, str], there: str, arrows: str, text: str) -> float:
@@ -45,7 +41,7 @@ def one_by_one(arrows: str) -> Sequence[str]:
 
 
 def tell_arrows(env: dict[str, str], runs: int) -> None:
-    """Both arrows, the counter between."""
+    """The arrows, the counter between."""
     times: Times = defaultdict(list)
     with Wire(ours("counter"), env) as counter:
         counter.painted_s("figure 0.")
