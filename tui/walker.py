@@ -10,10 +10,10 @@ from store.book.errors import BookError
 from store.book.facts import FarmFacts, Feed, Person, Told
 from store.book.opening import Book
 from store.book.reading import read_again, read_snapshot
-from store.book.snapshot import Snapshot, Written
+from store.book.snapshot import Snapshot, Written, counting
 from store.book.turn import Turn, turn_at
 from store.book.words import Apart, Kind, State
-from store.round.change import HELD, hold
+from store.round.change import PLAN_CHANGED, hold
 from store.round.confirm import Hand, noted
 from store.round.plan import plan
 from store.round.saying import exact
@@ -69,11 +69,12 @@ class Walker:
         """
         last = (self.snapshot if self.turn == this else self._read(this)).last
         asked = dict.fromkeys((last.turn, this.before()) if last.entries else ())
-        return next((turn for turn in asked if self._is_unfinished(turn)), None)
+        if _is_ended(last.entries):
+            del asked[last.turn]
+        return next((turn for turn in asked if self._has_open_steps(turn)), None)
 
-    def _is_unfinished(self, turn: Turn) -> bool:
-        snapshot = self._read(turn)
-        return not _is_ended(snapshot) and any(step.state is State.OPEN for step in plan(snapshot))
+    def _has_open_steps(self, turn: Turn) -> bool:
+        return any(step.state is State.OPEN for step in plan(self._read(turn)))
 
     def _read(self, turn: Turn) -> Snapshot:
         now = self.book.clock.now()
@@ -130,7 +131,7 @@ class Walker:
         return self._planned(lambda: self.book.change_plans([draft for _, draft in changes], note))
 
     def _note_of_change(self, subject: Subject, words: str, *, tell: bool) -> Draft:
-        return replace(noted(self.hand(), subject, words, tell=tell), reason=HELD)
+        return replace(noted(self.hand(), subject, words, tell=tell), reason=PLAN_CHANGED)
 
     def _planned(self, change: Callable[[], None]) -> str | None:
         return said(change) or said(self.look)
@@ -148,7 +149,7 @@ class Walker:
 
     def ended(self) -> bool:
         """Whether this round was ended."""
-        return _is_ended(self.snapshot)
+        return _is_ended(self.snapshot.entries)
 
     def last_seen_apart(self, calf_id: UUID) -> datetime | None:
         """When a calf was last written down as shut away."""
@@ -176,5 +177,5 @@ def said(act: Callable[[], object]) -> str | None:
     return None
 
 
-def _is_ended(snapshot: Snapshot) -> bool:
-    return any(entry.kind is Kind.ROUND and entry.state is State.DONE for entry in snapshot.counts().values())
+def _is_ended(entries: tuple[Written, ...]) -> bool:
+    return any(entry.kind is Kind.ROUND and entry.state is State.DONE for entry in counting(entries).values())

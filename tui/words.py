@@ -77,6 +77,11 @@ def clock(moment: datetime, zone: str) -> str:
     return local(moment, zone).strftime("%H:%M")
 
 
+def when(moment: datetime, zone: str) -> str:
+    """`Tue 10 Mar 18:20`, on the farm's wall clock."""
+    return f"{day(local(moment, zone))} {clock(moment, zone)}"
+
+
 def day(of: date) -> str:
     """`Wed 11 Mar`."""
     return f"{of.strftime('%a')} {of.day} {of.strftime('%b')}"

@@ -51,12 +51,17 @@ class MilkedFigure:
 
 @dataclass(frozen=True, slots=True)
 class CountedFigure:
-    """Heads expected in a pen, and seen."""
+    """Heads expected in a pen, and seen. heads_seen None: not counted."""
 
     TABLE: ClassVar[str] = "counted"
 
     heads_due: int
     heads_seen: int | None
+
+    @property
+    def missing(self) -> int:
+        """Heads that were looked for and not found; 0 where nobody counted."""
+        return 0 if self.heads_seen is None else max(self.heads_due - self.heads_seen, 0)
 
 
 @dataclass(frozen=True, slots=True)

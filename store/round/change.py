@@ -15,7 +15,7 @@ from store.round.steps import DueFeed, FeedStep
 
 ONE_CHANGE = timedelta(days=7)
 """Rows that follow each other within so many days are one change. Common practice: one to two weeks in all."""
-HELD = "plan changed"
+PLAN_CHANGED = "plan changed"
 """The mark of the note that goes with a changed plan or measure: taking the note back would not take that back."""
 
 

@@ -58,8 +58,7 @@ def _not_recorded(summary: Summary, row: int) -> Iterator[Line]:
 def _seen(step: Step) -> str:
     """A count that was written and is short."""
     counted = step.entry.the(CountedFigure) if step.entry else None
-    short = counted is not None and counted.heads_seen is not None
-    return f": {counted.heads_seen} of {counted.heads_due} seen" if short and counted else ""
+    return f": {counted.heads_seen} of {counted.heads_due} seen" if counted and counted.missing else ""
 
 
 def _lists(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:

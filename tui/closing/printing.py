@@ -1,7 +1,6 @@
 """The closing as a text file, which any printer program takes; and on paper, where the system has `lp`."""
 
 import shutil
-import subprocess
 from pathlib import Path
 
 from store.book.opening import is_address
@@ -54,6 +53,8 @@ def closing_text(walker: Walker) -> str:
 
 def _to_paper(place: Path) -> str:
     """What went wrong, in words; empty if the printer took it."""
+    import subprocess  # noqa: PLC0415 nothing else needs it, and the first frame must not wait for it
+
     try:
         subprocess.run([LP, str(place)], check=True, capture_output=True, timeout=LP_MOST_S)  # noqa: S603 no shell
     except (OSError, subprocess.SubprocessError):

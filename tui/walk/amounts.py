@@ -126,6 +126,7 @@ class MilkJob(Job[MilkStep]):
 class SoakStartJob(Job[SoakStartStep]):
     """Put to soak for the next round."""
 
+    ENTER: ClassVar[str] = "put to soak now"
     DIGITS: ClassVar[str] = "other weight"
 
     def draft(self, hand: Hand, shown: Shown, step: SoakStartStep) -> Draft:
@@ -135,10 +136,6 @@ class SoakStartJob(Job[SoakStartStep]):
     def lines(self, shown: Shown, step: SoakStartStep, size: Size) -> list[Line]:
         """Dry feed and water, large."""
         return soak_start_lines(shown, step, size)
-
-    def enter_words(self, shown: Shown, step: SoakStartStep) -> str:  # noqa: ARG002
-        """The clock starts with this key."""
-        return "put to soak now"
 
 
 def _hold(lamp: "Lamp") -> "Place":

@@ -11,15 +11,16 @@ from store.round.confirm import Doubtful, Hand
 from store.round.measured import IF_RIGHT
 from store.round.steps import DoseStep, LookStep
 from tui.page import Line, Size
-from tui.walk.care_cards import EARLY_H, dose_lines, look_lines, when
+from tui.walk.care_cards import EARLY_H, dose_lines, look_lines
 from tui.walk.job import Job
 from tui.walk.shown import Shown
-from tui.words import hours
+from tui.words import hours, when
 
 
 class LookJob(Job[LookStep]):
     """How it has come on: a line for each finding, none chosen at first."""
 
+    ENTER: ClassVar[str] = "write it"
     DIGITS: ClassVar[str] = "how it looks"
     PICKS: ClassVar[bool] = True
     ROW_COUNTS: ClassVar[bool] = True
@@ -43,14 +44,11 @@ class LookJob(Job[LookStep]):
         """The findings to pick from."""
         return look_lines(shown, step, size)
 
-    def enter_words(self, shown: Shown, step: LookStep) -> str:  # noqa: ARG002
-        """The finding picked."""
-        return "write it"
-
 
 class LookFigureJob(Job[LookStep]):
     """A score, a girth, a temperature: never as shown."""
 
+    ENTER: ClassVar[str] = "write it"
     DIGITS: ClassVar[str] = "the figure"
 
     def draft(self, hand: Hand, shown: Shown, step: LookStep) -> Draft:
@@ -62,10 +60,6 @@ class LookFigureJob(Job[LookStep]):
     def lines(self, shown: Shown, step: LookStep, size: Size) -> list[Line]:
         """The figure, large."""
         return look_lines(shown, step, size)
-
-    def enter_words(self, shown: Shown, step: LookStep) -> str:  # noqa: ARG002
-        """The figure."""
-        return "write it"
 
 
 class DoseJob(Job[DoseStep]):
@@ -81,7 +75,7 @@ class DoseJob(Job[DoseStep]):
             )
         early_h = (step.due_at - hand.now).total_seconds() / 3600
         if early_h > EARLY_H and not shown.sure:
-            raise Doubtful(f"It is {hours(early_h)} too early: due {when(step.due_at, shown)}. {IF_RIGHT}")
+            raise Doubtful(f"It is {hours(early_h)} too early: due {when(step.due_at, shown.walker.zone)}. {IF_RIGHT}")
         return dosed(hand, step)
 
     def lines(self, shown: Shown, step: DoseStep, size: Size) -> list[Line]:

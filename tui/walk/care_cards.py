@@ -1,18 +1,16 @@
 """A look that falls due, and a dose that label or vet have ordered."""
 
-from datetime import datetime
-
 from store.book.facts import Look
 from store.book.figures import DosedFigure
-from store.book.turn import local
 from store.book.words import Asks, Looks, State, Units
 from store.round.amount import Unreadable
 from store.round.care import look_number, look_unit
 from store.round.steps import DoseStep, LookStep
 from tui.page import Line, Role, Size, Span, beside, large_lines, line, width_of, wrapped
+from tui.walk.look_cards import findings
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, scale_for, title
-from tui.words import clock, day, hours, look_figure, look_words
+from tui.words import day, hours, look_figure, look_words, when
 
 ORDERED = "Only as label or vet say: read the label again. Local rules and your vet decide."
 EARLY_H = 1.0
@@ -23,17 +21,9 @@ def look_lines(shown: Shown, step: LookStep, size: Size) -> list[Line]:
     """The body of a look: findings to pick from, or a figure to type."""
     lines = title(step.name, animal_facts("LOOK", step.animal, step.place, shown.today), size)
     lines += [(Span("  "), *row) for row in large_lines(step.look.name, Role.AMOUNT, size.width - 4)]
-    asked = _findings(shown) if step.look.asks is Asks.HOW else _figure(shown, step, size)
+    how = step.look.asks is Asks.HOW
+    asked = findings(list(Looks), shown.row) if how else _figure(shown, step, size)
     return [*lines, (), *asked, (), *wrapped(_last(shown, step.look), size.width, Role.TEXT, "  ")]
-
-
-def _findings(shown: Shown) -> list[Line]:
-    found: list[Line] = []
-    for row, looks in enumerate(Looks):
-        here = row == shown.row
-        words = f" {'>' if here else ' '} {row + 1}  {looks.value} "
-        found.append(line("  ", Span(words, Role.HERE if here else Role.TEXT)))
-    return found
 
 
 def _figure(shown: Shown, step: LookStep, size: Size) -> list[Line]:
@@ -72,7 +62,7 @@ def dose_lines(shown: Shown, step: DoseStep, size: Size) -> list[Line]:
     lines = title(step.name, facts, size)
     lines += [(Span("  "), *row) for row in large_lines(treatment.product, Role.AMOUNT, size.width - 4)]
     lines += [(), line(Span(f"  AMOUNT  {treatment.amount}", Role.STRONG))]
-    given = when(treatment.given_at[0], shown) if treatment.given_at else "none yet"
+    given = when(treatment.given_at[0], shown.walker.zone) if treatment.given_at else "none yet"
     typed = shown.typed.get(0)
     lines += [line(Span(f"  TYPED   {typed}", Role.TYPED))] if typed else []
     told = [
@@ -95,13 +85,7 @@ def _on_paper(shown: Shown, step: DoseStep) -> str:
 
 def _due(shown: Shown, step: DoseStep) -> Line:
     late_h = (shown.now - step.due_at).total_seconds() / 3600
-    due = f"  DUE     {when(step.due_at, shown)}"
+    due = f"  DUE     {when(step.due_at, shown.walker.zone)}"
     if late_h < -EARLY_H:
         return line(Span(f"{due}: TOO EARLY by {hours(-late_h)}", Role.WARNING))
     return line(Span(f"{due}, {hours(abs(late_h))} {'ago' if late_h > 0 else 'to go'}", Role.STRONG))
-
-
-def when(at: datetime, shown: Shown) -> str:
-    """`Tue 10 Mar 18:20`."""
-    zone = shown.walker.farm.zone
-    return f"{day(local(at, zone))} {clock(at, zone)}"

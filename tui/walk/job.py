@@ -30,6 +30,7 @@ class More:
 class Job(ABC, Generic[S]):
     """How the lamp treats one kind of step. Holds no state: everything is in what is shown."""
 
+    ENTER: ClassVar[str] = "done"  # what Enter writes, where that is always the same
     DIGITS: ClassVar[str] = ""  # what digits are, for the key line; empty: none
     ROW_COUNTS: ClassVar[bool] = False  # another line chosen is already another answer
     PICKS: ClassVar[bool] = False  # digits pick a line instead of starting an amount
@@ -64,7 +65,7 @@ class Job(ABC, Generic[S]):
 
     def enter_words(self, shown: Shown, step: S) -> str:  # noqa: ARG002
         """What Enter would write, in a word or two."""
-        return "done"
+        return self.ENTER
 
     def more(self, shown: Shown, step: S) -> tuple[More, ...]:  # noqa: ARG002
         """What else can be done at such a step."""

@@ -1,5 +1,6 @@
 """Counts, udders and calves under the lamp."""
 
+from collections.abc import Sequence
 from datetime import datetime
 
 from store.book.figures import CountedFigure
@@ -40,20 +41,24 @@ def count_lines(shown: Shown, step: CountStep, size: Size) -> list[Line]:
 
 def _short(step: CountStep) -> list[Line]:
     counted = step.entry.the(CountedFigure) if step.entry else None
-    if counted is None or counted.heads_seen is None or counted.heads_seen >= counted.heads_due:
+    if counted is None or not counted.missing:
         return []
-    missing = counted.heads_due - counted.heads_seen
-    return [line(Span(f"{missing} MISSING: find them; this count stays open", Role.WARNING))]
+    return [line(Span(f"{counted.missing} MISSING: find them; this count stays open", Role.WARNING))]
 
 
 def udder_lines(shown: Shown, step: UdderStep, size: Size) -> list[Line]:
     """The findings to pick from."""
     facts = animal_facts("UDDER", step.animal, step.place, shown.today)
     lines = [*title(step.name, facts, size), *wrapped(UDDER, size.width, Role.STRONG, "  "), ()]
-    for row, fill in enumerate(Fill):
-        here = row == shown.row
-        words = f" {'>' if here else ' '} {row + 1}  {FILL_WORDS[fill]} "
-        lines.append(line("  ", Span(words, Role.HERE if here else Role.TEXT)))
+    return [*lines, *findings([FILL_WORDS[fill] for fill in Fill], shown.row)]
+
+
+def findings(choices: Sequence[str], picked: int) -> list[Line]:
+    """What can be found, numbered, the picked one marked."""
+    lines: list[Line] = []
+    for row, words in enumerate(choices):
+        here = row == picked
+        lines.append(line("  ", Span(f" {'>' if here else ' '} {row + 1}  {words} ", Role.HERE if here else Role.TEXT)))
     return lines
 
 

@@ -33,7 +33,7 @@ class CountJob(Job[CountStep]):
     def is_half_done(self, step: CountStep) -> bool:
         """A short count: looked for, and not found yet."""
         found = step.entry.the(CountedFigure) if step.entry else None
-        return found is not None and found.heads_seen is not None
+        return found is not None and found.missing > 0
 
     def draft(self, hand: Hand, shown: Shown, step: CountStep) -> Draft:
         """The heads typed; a short count stays open."""
@@ -57,6 +57,7 @@ class CountJob(Job[CountStep]):
 class UdderJob(Job[UdderStep]):
     """An udder is felt: a line for each finding, none chosen at first."""
 
+    ENTER: ClassVar[str] = "write it"
     DIGITS: ClassVar[str] = "how it feels"
     PICKS: ClassVar[bool] = True
     ROW_COUNTS: ClassVar[bool] = True
@@ -84,10 +85,6 @@ class UdderJob(Job[UdderStep]):
         """One quarter is not as the others."""
         return (QUARTER,)
 
-    def enter_words(self, shown: Shown, step: UdderStep) -> str:  # noqa: ARG002
-        """The finding picked."""
-        return "write it"
-
 
 class ApartJob(Job[ApartStep]):
     """A calf is shut away, or let in."""
@@ -113,6 +110,8 @@ class ApartJob(Job[ApartStep]):
 class SoakCheckJob(Job[SoakCheckStep]):
     """Is what soaked fit to feed?"""
 
+    ENTER: ClassVar[str] = "yes, fit to feed"
+
     def draft(self, hand: Hand, shown: Shown, step: SoakCheckStep) -> Draft:  # noqa: ARG002
         """Fit."""
         return soak_checked(hand, step, Soak.FIT)
@@ -120,10 +119,6 @@ class SoakCheckJob(Job[SoakCheckStep]):
     def lines(self, shown: Shown, step: SoakCheckStep, size: Size) -> list[Line]:
         """How long it soaked, and the two questions."""
         return soak_check_lines(shown, step, size)
-
-    def enter_words(self, shown: Shown, step: SoakCheckStep) -> str:  # noqa: ARG002
-        """Both answered with yes."""
-        return "yes, fit to feed"
 
     def more(self, shown: Shown, step: SoakCheckStep) -> tuple[More, ...]:  # noqa: ARG002
         """Not fit."""

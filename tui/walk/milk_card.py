@@ -1,7 +1,6 @@
 """A milk step: the pail as it stands on the scale, what that is in milk, what is usual, and where it goes."""
 
 from store.book.figures import MilkedFigure
-from store.book.turn import local
 from store.book.words import Fate, State
 from store.husbandry.milk import usual_pail
 from store.round.amount import PailAmount, Unreadable, pail_amount
@@ -12,7 +11,7 @@ from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, wid
 from tui.walk.look_cards import calf_words
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, scale_for, title
-from tui.words import clock, day, hours, volume
+from tui.words import hours, volume, when
 
 CAUTION = "Treated or just calved: none to the house until label or vet allow."
 BEFORE = "Wipe. First squirts clear? Four quarters alike? If not: M, S or V"
@@ -125,9 +124,5 @@ def _withheld(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
     if withheld is None:
         return wrapped(CAUTION, size.width, Role.WARNING, "          ")
     zone = shown.walker.farm.zone
-    until = (
-        "further notice"
-        if withheld.until is None
-        else f"{day(local(withheld.until, zone))} {clock(withheld.until, zone)}"
-    )
+    until = "further notice" if withheld.until is None else when(withheld.until, zone)
     return wrapped(f"KEEP NONE before {until}: {withheld.why}", size.width, Role.WARNING, "          ")

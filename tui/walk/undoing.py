@@ -2,7 +2,7 @@
 
 from store.book.snapshot import Written
 from store.book.words import State
-from store.round.change import HELD
+from store.round.change import PLAN_CHANGED
 from store.round.confirm import undone
 from tui.place import Place, Rooms
 from tui.telling import entry_words
@@ -46,5 +46,5 @@ class Undoing(Picking):
 
     def _entries(self) -> list[Written]:
         counting = self.walker.snapshot.counts().values()
-        live = [entry for entry in counting if entry.state is not State.OPEN and entry.reason != HELD]
+        live = [entry for entry in counting if entry.state is not State.OPEN and entry.reason != PLAN_CHANGED]
         return sorted(live, key=lambda entry: (entry.written_at, entry.id), reverse=True)[:MOST]

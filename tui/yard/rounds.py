@@ -2,8 +2,8 @@
 
 from store.book.turn import Turn
 from tui.place import Place, Rooms
+from tui.telling import turn_words
 from tui.walk.picking import Picking
-from tui.words import day
 
 SHOWN = 9
 
@@ -22,7 +22,7 @@ class Rounds(Picking):
 
     def choices(self) -> list[str]:
         """Day and slot."""
-        return [f"{day(turn.day)} {turn.slot}{'  (now)' if at == 0 else ''}" for at, turn in enumerate(self.turns)]
+        return [f"{turn_words(turn)}{'  (now)' if at == 0 else ''}" for at, turn in enumerate(self.turns)]
 
     def picked(self, row: int) -> Place:
         """Open it."""

@@ -77,7 +77,7 @@ def _is_news(entry: Written) -> bool:
 def _is_plain(entry: Written) -> bool:
     """Heads that were counted and are missing come first."""
     counted = entry.the(CountedFigure)
-    return counted is None or counted.heads_seen is None
+    return counted is None or not counted.missing
 
 
 def _whose(walker: Walker, entry: Written) -> str:

@@ -2,8 +2,8 @@
 
 from tui.closing.ending import end_round, open_steps
 from tui.place import Place, Rooms
+from tui.telling import turn_words
 from tui.walk.picking import Picking
-from tui.words import day
 
 
 class Unfinished(Picking):
@@ -16,10 +16,9 @@ class Unfinished(Picking):
 
     def heading(self) -> str:
         """Which round, and how much of it."""
-        turn = self.walker.turn
         begun = "" if self.walker.snapshot.entries else "nothing was written. "
         missing = len(open_steps(self.walker))
-        return f"{day(turn.day)} {turn.slot}: {begun}{missing} steps are not recorded. What about them?"
+        return f"{turn_words(self.walker.turn)}: {begun}{missing} steps are not recorded. What about them?"
 
     def choices(self) -> list[str]:
         """Three honest ways."""
