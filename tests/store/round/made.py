@@ -11,11 +11,12 @@ from hypothesis import settings
 
 from store.book.clock import new_id
 from store.book.drafts import Draft
-from store.book.facts import Animal, Feed, Pail, Pen, Portion, Told
+from store.book.facts import Animal, Feed, Pail, Parting, Pen, Portion, Share, Told
+from store.book.figures import PartedFigure
 from store.book.reading import read_snapshot
 from store.book.snapshot import Snapshot, Written
 from store.book.turn import Turn
-from store.book.words import EVENING, Units
+from store.book.words import EVENING, Kind, State, Units
 from store.round.confirm import Hand
 from store.round.plan import plan
 from store.round.steps import Step
@@ -69,7 +70,25 @@ def wrote(snapshot: Snapshot, *drafts: Draft) -> Snapshot:
     """The round after drafts were written: what the book would say of it."""
     for draft in drafts:
         snapshot = replace(snapshot, entries=(*snapshot.entries, _entry(draft)))
-    return snapshot
+    return replace(snapshot, shares=tuple(_parted(snapshot, share) for share in snapshot.shares))
+
+
+def _parted(snapshot: Snapshot, share: Share) -> Share:
+    """What was written of a calf, as the book reads it: this round's entries that count, then what was before."""
+    mine = [
+        entry for entry in snapshot.entries if entry.kind is Kind.APART and entry.subject.animal_id == share.calf_id
+    ]
+    written = {entry.happened_at for entry in mine}
+    before = [parting for parting in share.partings if parting.at not in written]
+    counts = [entry for entry in snapshot.counts().values() if entry in mine]
+    now = [
+        Parting(figure.state if figure else None, entry.happened_at, entry.happened_from)
+        for entry in counts
+        if entry.state in (State.DONE, State.ON_PAPER)
+        for figure in (entry.the(PartedFigure),)
+    ]
+    newest_first = sorted((*now, *before), key=lambda parting: parting.at, reverse=True)
+    return replace(share, partings=tuple(newest_first))
 
 
 def _entry(draft: Draft) -> Written:
