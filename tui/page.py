@@ -82,9 +82,12 @@ def fit(spans: Line, width: int, role: Role = Role.TEXT) -> Line:
     kept: list[Span] = []
     left = width
     for span in spans:
-        text = cut(clean(span.text), left)
+        whole = clean(span.text)
+        text = cut(whole, left)
         kept.append(Span(text, span.role))
         left -= cell_len(text)
+        if text != whole:  # one sign that something was left off is enough
+            break
     return (*kept, Span(" " * left, role)) if left > 0 else tuple(kept)
 
 

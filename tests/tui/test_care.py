@@ -75,6 +75,14 @@ def test_a_dose_starts_the_clock_of_the_next_one(cared: Sitting, clock: HandCloc
     assert "DUE  Sloe: foot spray, dose 2 of 3" in cared.text()
 
 
+def test_another_number_than_the_doses_writes_nothing_and_promises_nothing(cared: Sitting) -> None:
+    cared.to_step("Sloe", "dose").press("9")
+    assert "Enter once 1 is typed" in cared.text()
+    cared.press("enter")
+    assert cared.written() == 0
+    assert "Type 1 when dose 1 is given" in cared.said
+
+
 def test_a_dose_too_early_says_so(cared: Sitting, clock: HandClock) -> None:
     cared.to_step("Sloe", "dose")
     assert "0 h 29 to go" in cared.text()

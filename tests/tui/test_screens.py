@@ -122,3 +122,8 @@ def test_what_falls_due_is_drawn_in_no_window_too(cared: Sitting, name: str, siz
     place = CARE[name](cared).place
     assert place is not None
     assert len(place.draw(Size(*size)).lines) == size[1]
+
+
+def test_a_line_of_many_places_is_cut_with_one_sign(sitting: Sitting) -> None:
+    for width in range(20, 80):
+        assert "……" not in sitting.text(width)

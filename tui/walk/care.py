@@ -69,7 +69,7 @@ class DoseJob(Job[DoseStep]):
 
     def draft(self, hand: Hand, shown: Shown, step: DoseStep) -> Draft:
         """Given, once its number stands there."""
-        if shown.typed.get(0, "").strip() != str(step.number):
+        if not _is_said(shown, step):
             raise Unreadable(
                 f"A dose is never as shown. Type {step.number} when dose {step.number} is given, or S skips."
             )
@@ -84,4 +84,9 @@ class DoseJob(Job[DoseStep]):
 
     def enter_words(self, shown: Shown, step: DoseStep) -> str:
         """The clock to the next one starts with this key."""
-        return f"dose {step.number} given now" if shown.typed.get(0) else f"once {step.number} is typed"
+        return f"dose {step.number} given now" if _is_said(shown, step) else f"once {step.number} is typed"
+
+
+def _is_said(shown: Shown, step: DoseStep) -> bool:
+    """Whether the number that is typed is this dose's."""
+    return shown.typed.get(0, "").strip() == str(step.number)
