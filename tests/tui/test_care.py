@@ -112,6 +112,8 @@ def test_milk_that_the_calf_had_is_no_zero_and_no_skip(sitting: Sitting, clock: 
     assert (entry.state, entry.figures) == (State.DONE, (MilkedFigure(None, typed="the calf had it"),))
     assert "not milked: the calf had it" in sitting.to_step("Fennel", "milk").text()
     assert "not milked" in page(sitting.house.closing())
+    sitting.press("down", "enter")
+    assert "Milk is never as shown" in sitting.said
     clock.move(minutes=1)
     sitting.press("7.2", "enter")
     now = sitting.newest().the(MilkedFigure)

@@ -156,7 +156,7 @@ def _not_milked(step: MilkStep, why: str, lamp: "Lamp") -> "Place":
 def typed_before(step: MilkStep) -> str:
     """The weight as it was typed, where only the use or a mark of a written milking is changed."""
     written = step.entry.the(MilkedFigure) if step.entry and step.entry.state is State.DONE else None
-    return written.typed if written else ""
+    return written.typed if written and written.milk_kg is not None else ""
 
 
 def fate_shown(shown: Shown, step: MilkStep) -> Fate:
