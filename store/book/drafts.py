@@ -47,7 +47,7 @@ class Draft:
     step_id: UUID | None  # None: nobody planned it; the entry's own id names it
     kind: Kind
     subject: Subject
-    turn: Turn
+    turn: Turn | None  # None: outside of any round
     state: State
     happened_at: datetime
     person_id: UUID

@@ -141,6 +141,51 @@ class NotedFigure:
     tell: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class DeliveredFigure:
+    """What came into the feed room; the price of all of it, in the farm's own money. None: not known. [kg]"""
+
+    TABLE: ClassVar[str] = "delivered"
+
+    kg: float
+    bags: int | None = None
+    price: float | None = None
+    lot: str = ""
+    typed: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class StockedFigure:
+    """What was really there of a feed. [kg]"""
+
+    TABLE: ClassVar[str] = "stocked"
+
+    kg: float
+    typed: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class LostFigure:
+    """Feed that no animal ate. [kg]"""
+
+    TABLE: ClassVar[str] = "lost"
+
+    kg: float
+    why: str = ""
+    typed: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ForecastFigure:
+    """The weather to come: the lowest of the night, the wind. [degrees C, km/h]"""
+
+    TABLE: ClassVar[str] = "forecast"
+
+    low_c: float
+    wind_kmh: float | None = None
+    wet: bool = False
+
+
 Figure = (
     FedFigure
     | StrungFigure
@@ -153,6 +198,10 @@ Figure = (
     | LookedFigure
     | DosedFigure
     | NotedFigure
+    | DeliveredFigure
+    | StockedFigure
+    | LostFigure
+    | ForecastFigure
 )
 
 FIGURES: tuple[type[Figure], ...] = (
@@ -168,3 +217,6 @@ FIGURES: tuple[type[Figure], ...] = (
     DosedFigure,
     NotedFigure,
 )
+"""What the entries of a round hold."""
+OUTSIDE: tuple[type[Figure], ...] = (DeliveredFigure, StockedFigure, LostFigure, ForecastFigure)
+"""What entries outside of any round hold."""

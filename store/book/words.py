@@ -18,6 +18,14 @@ class Kind(StrEnum):
     TASK = "task"
     NOTE = "note"
     ROUND = "round"  # the round itself was ended
+    DELIVERY = "delivery"
+    STOCK = "stock"  # weighed or counted in the feed room
+    LOSS = "loss"
+    WEATHER = "weather"
+
+
+OUTSIDE_OF_ROUNDS = frozenset((Kind.DELIVERY, Kind.STOCK, Kind.LOSS, Kind.WEATHER))
+"""Kinds of entry that have neither a day nor a slot, and name their own step."""
 
 
 class State(StrEnum):
@@ -150,6 +158,30 @@ class Units(StrEnum):
     US = "us"
 
 
+class Dialect(StrEnum):
+    """Whose words the trade is told in."""
+
+    BRITISH = "british"
+    AMERICAN = "american"
+
+
+class Coat(StrEnum):
+    """The coat of the cattle outside: it decides from which cold on they need more."""
+
+    SUMMER = "wet or summer"
+    AUTUMN = "dry autumn"
+    WINTER = "dry winter"
+    HEAVY = "dry heavy winter"
+
+
+class Origin(StrEnum):
+    """Where the composition of a feed comes from."""
+
+    TABLE = "table"
+    TAG = "tag"
+    TEST = "test"
+
+
 class SettingName(StrEnum):
     """What the farm decides once and may change on a day."""
 
@@ -160,12 +192,24 @@ class SettingName(StrEnum):
     MEAL_LIMIT_KG = "meal_limit_kg"
     AIR = "air"
     VET = "vet"
+    DIALECT = "dialect"
+    MORNING_AT = "morning_at"
+    EVENING_AT = "evening_at"
+    CHANGE_STEP_KG = "change_step_kg"
+    LEAD_DAYS = "lead_days"
+    TURNOUT_ON = "turnout_on"
+    HAY_LOSS_PERCENT = "hay_loss_percent"
+    COAT = "coat"
+    CURRENCY = "currency"
 
 
 FIRST_SETTINGS = (SettingName.NAME, SettingName.ZONE, SettingName.UNITS, SettingName.EVENING_FROM)
 """What every farm has set from its first day."""
 
 MORNING, EVENING = "morning", "evening"
+MIDDAY, NIGHT = "midday", "night"
+"""Rounds that are not feeding rounds: nothing is fed, milked or put to soak for them."""
+SLOTS = (MORNING, MIDDAY, EVENING, NIGHT)
 
 NOT_NEEDED = "not needed today"
 SKIP_REASONS = (
@@ -191,3 +235,11 @@ MILK_MOST_KG = 80.0
 """More milk than this from one cow in one milking is a slip of the keys. [kg] Common practice."""
 PAIL_MOST_KG = 120.0
 """A pail on a scale stays below this. [kg] Common practice."""
+STOCK_MOST_KG = 1_000_000.0
+"""A feed room holds less than this of one feed. [kg] Common practice."""
+WEIGHT_KG = (0.1, 2000.0)
+"""Outside of these no animal of the yard was weighed rightly. Common practice."""
+LOW_C, WIND_MOST_KMH = (-60.0, 40.0), 200.0
+"""A night colder or warmer, or more wind, is a slip of the keys. Common practice."""
+EVERY_MOST_DAYS = 366
+"""What falls due less often than once a year is no task of a round."""

@@ -6,11 +6,11 @@ from typing import Any
 from store.book.folder.settings import misfit
 from store.book.records import Entry, Row, Setting
 from store.book.records.care import TreatmentAs
-from store.book.records.feeding import FeedPlan
+from store.book.records.feeding import FeedPlan, MilkPlan
 from store.book.records.lines import Milked
-from store.book.words import EVENING, MORNING, Kind, SettingName
+from store.book.words import EVENING, MORNING, SLOTS, Kind, SettingName
 
-SLOTS = (MORNING, EVENING)
+FEEDING = (MORNING, EVENING)
 ROUND_H = 8
 """Two rounds of a day are hardly closer than this. Common practice. [h]"""
 SUBJECTS = ("animal_id", "pen_id", "task_id", "feed_id")
@@ -21,6 +21,8 @@ def broken_rules(record: type[Row], values: Mapping[str, Any]) -> Iterator[str]:
     slot = values.get("slot")
     if slot is not None and slot not in SLOTS:
         yield f"slot «{slot}»; expected one of: {', '.join(SLOTS)}"
+    if record in (FeedPlan, MilkPlan) and slot in SLOTS and slot not in FEEDING:
+        yield f"slot «{slot}» in a plan; expected one of: {', '.join(FEEDING)}: the others feed and milk nobody"
     if record is Setting and (expected := misfit(values.get("name", SettingName.NAME), values.get("value", ""))):
         yield f"«{values.get('value', '')}» for {values.get('name')}; expected {expected}"
     if record is Entry:
@@ -35,7 +37,7 @@ def broken_rules(record: type[Row], values: Mapping[str, Any]) -> Iterator[str]:
 
 def _entry(values: Mapping[str, Any]) -> Iterator[str]:
     count = sum(values.get(name) is not None for name in SUBJECTS)
-    free = values.get("kind") in (Kind.NOTE, Kind.ROUND)
+    free = values.get("kind") in (Kind.NOTE, Kind.ROUND, Kind.WEATHER)
     if count > 1 or (count == 0 and not free):
         yield f"{count} of {', '.join(SUBJECTS)}; expected exactly one"
     if (values.get("day") is None) != (values.get("slot") is None):

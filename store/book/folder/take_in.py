@@ -167,6 +167,8 @@ def _filled(record: type[Row], values: dict[str, Any], header: Header) -> dict[s
     """What a hand-written row may leave out: when it was written, and the name of an entry's step."""
     if "written_at" in record.model_fields:
         values.setdefault("written_at", values.get("begins_at", values.get("happened_at")))
+    if record is Entry and "day" not in values and "id" in values:
+        values.setdefault("step_id", values["id"])  # outside of any round an entry names its own step
     subject = values.get("animal_id") or values.get("pen_id") or values.get("task_id")
     plain = values.get("kind") not in SEVERAL
     if record is Entry and plain and "step_id" not in values and subject and {"day", "slot", "kind"} <= values.keys():

@@ -62,6 +62,15 @@ def other_words(table: str, column: str, *words: str) -> None:
         op.create_check_constraint(name, table, rule)
 
 
+def other_rule(table: str, name: str, rule: str) -> None:
+    """Let a table keep another rule under the same name; the rows that are there must keep it too."""
+    if op.get_context().dialect.name == "sqlite":
+        _reworded(table, rf"(CONSTRAINT {name} CHECK) \(.*?\)(?=,\s*CONSTRAINT|\s*\)$)", rf"\1 ({rule})")
+    else:
+        op.drop_constraint(name, table, type_="check")
+        op.create_check_constraint(name, table, rule)
+
+
 def without_column(table: str, column: str) -> None:
     """Take a column away, with the rule of its own."""
     name = f"ck_{table}_{column}"

@@ -10,9 +10,9 @@ from sqlmodel import Field
 
 from store.book.columns import Day, Id, Moment, one_of
 from store.book.records.base import Dated, Name, Row, Slot, at_most, bounded, named
-from store.book.words import DOSES_MOST, Asks
+from store.book.words import DOSES_MOST, EVERY_MOST_DAYS, Asks
 
-EVERY_MOST_DAYS, EVERY_MOST_H = 366, 8784
+EVERY_MOST_H = 8784
 
 
 class Look(Row, table=True):

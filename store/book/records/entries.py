@@ -20,7 +20,7 @@ Typed = Annotated[str, StringConstraints(max_length=80, strip_whitespace=True)]
 
 
 _NAMED = " + ".join(f"(CASE WHEN {each}_id IS NULL THEN 0 ELSE 1 END)" for each in ("animal", "pen", "task", "feed"))
-ONE_SUBJECT = f"{_NAMED} = 1 OR ({_NAMED} = 0 AND kind IN ('note', 'round'))"
+ONE_SUBJECT = f"{_NAMED} = 1 OR ({_NAMED} = 0 AND kind IN ('note', 'round', 'weather'))"
 
 
 class Entry(Row, table=True):

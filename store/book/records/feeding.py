@@ -1,5 +1,6 @@
 """Feeds, the scoops and pails that measure them, and what each animal is to get."""
 
+from datetime import date
 from typing import Annotated
 from uuid import UUID
 
@@ -7,9 +8,9 @@ from pydantic import StringConstraints
 from sqlalchemy import CheckConstraint, Index
 from sqlmodel import Field
 
-from store.book.columns import Id, one_of
+from store.book.columns import Day, Id, one_of
 from store.book.records.base import Dated, Name, Row, Slot, at_most, bounded, named
-from store.book.words import Air, Species, Water
+from store.book.words import EVERY_MOST_DAYS, Air, Origin, Species, Stage, Water
 
 MEAL_MOST_KG = 500.0
 """More than this before one animal is a slip, whatever the feed. [kg]"""
@@ -44,6 +45,41 @@ class NotFor(Dated, table=True):
     barred: bool = True
 
 
+PARTS = ("dm_percent", "cp_percent", "tdn_percent", "ndf_percent", "fat_percent", "ca_percent", "p_percent")
+
+
+class Composition(Dated, table=True):
+    """What a feed is made of, from a day on. All but the dry matter is told of the dry matter."""
+
+    __table_args__ = (
+        Index(None, "feed_id", "begins_at"), at_most("resembles", 60),
+        *(bounded(part, 0, 200 if part == "tdn_percent" else 100) for part in PARTS), bounded("nel_mcal", 0, 10),
+    )  # fmt: skip
+
+    feed_id: UUID = Field(sa_type=Id, foreign_key="feed.id")
+    origin: Origin = Field(sa_type=one_of(Origin, "origin"))
+    resembles: Annotated[str, StringConstraints(max_length=60, strip_whitespace=True)] = ""  # a row of our table
+    dm_percent: float | None = Field(default=None, ge=0, le=100)  # of the feed as it lies
+    cp_percent: float | None = Field(default=None, ge=0, le=100)
+    tdn_percent: float | None = Field(default=None, ge=0, le=200)  # a pure fat has 184
+    ndf_percent: float | None = Field(default=None, ge=0, le=100)
+    fat_percent: float | None = Field(default=None, ge=0, le=100)
+    ca_percent: float | None = Field(default=None, ge=0, le=100)
+    p_percent: float | None = Field(default=None, ge=0, le=100)
+    nel_mcal: float | None = Field(default=None, ge=0, le=10)  # a kg
+
+
+class FreeFeed(Dated, table=True):
+    """A feed that stands free in a pen, as a mineral tub, from a day on."""
+
+    __tablename__ = "free_feed"
+    __table_args__ = (Index(None, "feed_id", "pen_id", "begins_at"),)
+
+    feed_id: UUID = Field(sa_type=Id, foreign_key="feed.id")
+    pen_id: UUID = Field(sa_type=Id, foreign_key="pen.id")
+    offered: bool = True
+
+
 class SoakRule(Dated, table=True):
     """The farm's own table: how long a feed soaks in which water and air, and how much water it takes."""
 
@@ -76,6 +112,15 @@ class MeasureAs(Dated, table=True):
     measure_id: UUID = Field(sa_type=Id, foreign_key="measure.id")
     name: Name
     plural: Name
+
+
+class Volume(Dated, table=True):
+    """What a measure holds, level full, from a day on. A bale or a flake has none."""
+
+    __table_args__ = (Index(None, "measure_id", "begins_at"), bounded("holds_l", 0.01, 2000))
+
+    measure_id: UUID = Field(sa_type=Id, foreign_key="measure.id")
+    holds_l: float = Field(ge=0.01, le=2000)
 
 
 class Weighing(Dated, table=True):
@@ -158,3 +203,25 @@ class TaskAs(Dated, table=True):
     adult_only: bool = False
     two_people: bool = False
     in_use: bool = True
+
+
+MonthDay = Annotated[str, StringConstraints(pattern=r"^(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$")]
+
+
+class TaskDue(Dated, table=True):
+    """When a job falls due in its slot, from a moment on. Without such a row it is due every day."""
+
+    __tablename__ = "task_due"
+    __table_args__ = (
+        Index(None, "task_id", "begins_at"), bounded("every_days", 1, EVERY_MOST_DAYS),
+        CheckConstraint("(season_first IS NULL) = (season_last IS NULL)", name="whole_season"),
+        CheckConstraint("length(season_first) = 5 AND length(season_last) = 5", name="season"),
+    )  # fmt: skip
+
+    task_id: UUID = Field(sa_type=Id, foreign_key="task.id")
+    every_days: int = Field(default=1, ge=1, le=EVERY_MOST_DAYS)
+    once: bool = False  # until it is done
+    until_on: date | None = Field(default=None, sa_type=Day)  # the last day; None: until it is ended
+    season_first: MonthDay | None = None  # month and day, as 05-01; it may go over the end of a year
+    season_last: MonthDay | None = None
+    stage: Stage | None = Field(default=None, sa_type=one_of(Stage, "stage"))  # only while such an animal is there

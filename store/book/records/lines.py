@@ -14,10 +14,13 @@ from store.book.words import (
     CONDITION_POINTS,
     DOSES_MOST,
     GIRTH_CM,
+    LOW_C,
     MILK_MOST_KG,
     PAIL_MOST_KG,
     STEP_MOST_KG,
+    STOCK_MOST_KG,
     TEMPERATURE_C,
+    WIND_MOST_KMH,
     Apart,
     Fate,
     Fill,
@@ -168,3 +171,57 @@ class Noted(Line, table=True):
 
     words: Annotated[str, StringConstraints(min_length=1, max_length=500, strip_whitespace=True)]
     tell: bool = False  # the next person must see it before beginning
+
+
+PRICE_MOST = 10_000_000.0
+BAGS_MOST = 99_999
+
+
+class Delivered(Line, table=True):
+    """What came into the feed room. The price is for all of it, in the farm's own money."""
+
+    __table_args__ = (
+        bounded("position", 0, 99), bounded("kg", 0, STOCK_MOST_KG), bounded("bags", 0, BAGS_MOST),
+        bounded("price", 0, PRICE_MOST), at_most("lot", 40), at_most("typed", 80),
+    )  # fmt: skip
+
+    kg: float = Field(ge=0, le=STOCK_MOST_KG)
+    bags: int | None = Field(default=None, ge=0, le=BAGS_MOST)  # or bales; None: loose
+    price: float | None = Field(default=None, ge=0, le=PRICE_MOST)  # None: not known
+    lot: Annotated[str, StringConstraints(max_length=40, strip_whitespace=True)] = ""
+    typed: Typed = ""
+
+
+class Stocked(Line, table=True):
+    """What was really there of a feed, weighed, or counted in a measure."""
+
+    __table_args__ = (
+        bounded("position", 0, 99), bounded("kg", 0, STOCK_MOST_KG), at_most("typed", 80),
+    )  # fmt: skip
+
+    kg: float = Field(ge=0, le=STOCK_MOST_KG)
+    typed: Typed = ""
+
+
+class Lost(Line, table=True):
+    """Feed that no animal ate: spilt, spoilt, eaten by others."""
+
+    __table_args__ = (
+        bounded("position", 0, 99), bounded("kg", 0, STOCK_MOST_KG), at_most("why", 80), at_most("typed", 80),
+    )  # fmt: skip
+
+    kg: float = Field(ge=0, le=STOCK_MOST_KG)
+    why: Typed = ""
+    typed: Typed = ""
+
+
+class Forecast(Line, table=True):
+    """The weather to come, as somebody typed it in: the lowest of the night, the wind, and whether it will be wet."""
+
+    __table_args__ = (
+        bounded("position", 0, 99), bounded("low_c", *LOW_C), bounded("wind_kmh", 0, WIND_MOST_KMH),
+    )  # fmt: skip
+
+    low_c: float = Field(ge=LOW_C[0], le=LOW_C[1])
+    wind_kmh: float | None = Field(default=None, ge=0, le=WIND_MOST_KMH)
+    wet: bool = False

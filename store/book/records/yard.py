@@ -10,7 +10,7 @@ from sqlmodel import Field
 
 from store.book.columns import Day, Id, Moment, one_of
 from store.book.records.base import Dated, Name, Row, at_most, bounded, named
-from store.book.words import Species, Stage
+from store.book.words import GIRTH_CM, WEIGHT_KG, Species, Stage
 
 Tag = Annotated[str, StringConstraints(max_length=40, strip_whitespace=True)]
 
@@ -51,6 +51,30 @@ class AnimalAs(Dated, table=True):
     adult_only: bool = False  # no child alone with her
     two_people: bool = False
     kept: bool = True  # False: sold, dead, gone home
+
+
+class Breeding(Dated, table=True):
+    """What an animal is of, and what she carries, from a day on."""
+
+    __table_args__ = (Index(None, "animal_id", "begins_at"), at_most("breed", 40))
+
+    animal_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
+    breed: Tag = ""
+    dam_id: UUID | None = Field(default=None, sa_type=Id, foreign_key="animal.id")
+    served_on: date | None = Field(default=None, sa_type=Day)
+    due_on: date | None = Field(default=None, sa_type=Day)  # in calf, and due then; None: not in calf, or not known
+
+
+class Body(Dated, table=True):
+    """What an animal weighed, or measured around the heart, on a day; both empty: not known any more."""
+
+    __table_args__ = (
+        Index(None, "animal_id", "begins_at"), bounded("weight_kg", *WEIGHT_KG), bounded("girth_cm", *GIRTH_CM),
+    )  # fmt: skip
+
+    animal_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
+    weight_kg: float | None = Field(default=None, ge=WEIGHT_KG[0], le=WEIGHT_KG[1])
+    girth_cm: float | None = Field(default=None, ge=GIRTH_CM[0], le=GIRTH_CM[1])
 
 
 class Standing(Dated, table=True):

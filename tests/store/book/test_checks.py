@@ -147,10 +147,10 @@ def test_a_row_has_exactly_one_subject(still_desk: Desk, table: str, subjects: t
 
 @pytest.mark.parametrize("kind", Kind)
 def test_only_a_note_or_the_round_itself_may_be_about_nothing_by_name(still_desk: Desk, kind: Kind) -> None:
-    """A note on the whole yard, the end of a round; and no other kind."""
+    """A note on the whole yard, the end of a round, the weather; and no other kind."""
     about_nothing = dict.fromkeys((f"{each}_id" for each in SUBJECTS), None) | {"kind": kind.value}
     free = not refused(still_desk, "entry", raw_row(still_desk, "entry") | about_nothing)
-    assert free is (kind in (Kind.NOTE, Kind.ROUND))
+    assert free is (kind in (Kind.NOTE, Kind.ROUND, Kind.WEATHER))
 
 
 def test_a_day_goes_with_a_slot_and_milk_goes_with_a_fate(still_desk: Desk) -> None:

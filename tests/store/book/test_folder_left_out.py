@@ -45,7 +45,7 @@ def test_the_step_of_an_entry_is_the_one_the_plan_would_have(tmp_path: Path) -> 
         for line in lines_of(folder / "entry.csv")
     ]
     assert {line["kind"] for line in lines if not line["step_id"]} == {
-        "count", "hay", "feed", "apart", "udder", "milk", "task"
+        "count", "hay", "feed", "apart", "udder", "milk", "task", "delivery", "stock", "loss", "weather"
     }  # fmt: skip
     write_lines(folder / "entry.csv", lines)
     new_book_from(folder, tmp_path / "made.penwalk")

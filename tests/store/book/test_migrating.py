@@ -193,15 +193,19 @@ def test_a_change_of_form_that_fails_leaves_nothing_half_made(
     assert form_of(empty_desk) == HEAD
 
 
-SINCE = ("look", "look_as", "treatment", "treatment_as", "quarter", "looked", "dosed")
-"""Tables that the first form did not have."""
+SINCE = (
+    "look", "look_as", "treatment", "treatment_as", "quarter", "looked", "dosed",
+    "breeding", "body", "task_due", "composition", "volume", "free_feed", "delivered", "stocked", "lost", "forecast",
+)  # fmt: skip
+KINDS_SINCE = ("look", "dose", "delivery", "stock", "loss", "weather")
+"""Tables and kinds that the first form did not have."""
 
 
 def book_of_the_first_form(desk: Desk, rows: Mapping[str, list[FoundRow]]) -> dict[str, list[FoundRow]]:
     """Make a book of the first form and put in what it can hold of some rows; what was put in."""
     migrate(desk, to="0001")
     held = {name: found for name, found in rows.items() if name not in SINCE}
-    held["entry"] = [row for row in held["entry"] if row[2] not in ("look", "dose")]
+    held["entry"] = [row for row in held["entry"] if row[2] not in KINDS_SINCE]
     with desk.engine().begin() as connection:
         for record in RECORDS:
             name = table_of(record)

@@ -33,5 +33,5 @@ def test_a_slot_that_no_round_has_is_refused(tmp_path: Path) -> None:
     folder = Path(copytree(FOLDER, tmp_path / "farm"))
     plans = (folder / "feed_plan.csv").read_text(encoding="utf-8").replace("morning", "Morning", 1)
     (folder / "feed_plan.csv").write_text(plans, encoding="utf-8")
-    with pytest.raises(FolderError, match="slot «Morning»; expected one of: morning, evening"):
+    with pytest.raises(FolderError, match="slot «Morning»; expected one of: morning, midday, evening, night"):
         new_book_from(folder, tmp_path / "book")

@@ -76,7 +76,7 @@ def _earlier(row: dict[str, Any], week: int) -> dict[str, Any]:
     ago = timedelta(weeks=week)
     ids = {name: uuid5(UUID(bytes=row[name]), str(week)).bytes for name in ("id", "entry_id", "step_id") if name in row}
     times = {name: row[name] - ago // MICROSECOND for name in ("happened_at", "written_at") if name in row}
-    day = {"day": (date.fromisoformat(row["day"]) - ago).isoformat()} if "day" in row else {}
+    day = {"day": (date.fromisoformat(row["day"]) - ago).isoformat()} if row.get("day") else {}
     return row | ids | times | day
 
 
