@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from uuid import UUID
 
-from store.book.drafts import Draft, Subject
+from store.book.drafts import Draft, Subject, weighing
 from store.book.errors import BookError
 from store.book.facts import FarmFacts, Feed, Person, Told
 from store.book.opening import Book
@@ -121,14 +121,15 @@ class Walker:
         before = f", before {exact(told.holds_kg, self.farm.units)}" if told.holds_kg else ""
         words = f"one {told.name} of {feed.name} weighs {exact(holds_kg, self.farm.units)} now{before}"
         note = self._note_of_change(Subject(feed_id=feed.id), words, tell=False)
-        return self._planned(lambda: self.book.weigh(told.id, feed.id, holds_kg, note))
+        return self._planned(lambda: self.book.change([weighing(told.id, feed.id, holds_kg)], note))
 
     def hold(self, step: FeedStep) -> str | None:
         """Every change of a step's feeds comes a day later, and the next person is told. What went wrong in words."""
         changes = list(hold(self.turn, step, self.moment(), self.zone))
         words = f"{', '.join(due.feed.name for due, _ in changes)}: the change was held for a day"
         note = self._note_of_change(step.subject, words, tell=True)
-        return self._planned(lambda: self.book.change_plans([draft for _, draft in changes], note))
+        rows = [row for _, rows in changes for row in rows]
+        return self._planned(lambda: self.book.change(rows, note))
 
     def _note_of_change(self, subject: Subject, words: str, *, tell: bool) -> Draft:
         return replace(noted(self.hand(), subject, words, tell=tell), reason=PLAN_CHANGED)

@@ -1,10 +1,11 @@
 """What a key press is about to write, as plain frozen values. `store.round.confirm` makes them."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
+from typing import Any
 from uuid import UUID
 
-from store.book.facts import PlanRow
 from store.book.figures import Figure
 from store.book.turn import Turn
 from store.book.words import Kind, State
@@ -29,15 +30,19 @@ class Subject:
 
 
 @dataclass(frozen=True, slots=True)
-class PlanDraft:
-    """Rows of a feeding plan before they are written. due_kg: for one head; None: no more of it."""
+class RowDraft:
+    """A row of what changes slowly, before it is written: its table, and its columns by name.
 
-    subject: Subject
-    slot: str
-    feed_id: UUID
-    measure_id: UUID | None
-    position: int
-    rows: tuple[PlanRow, ...]
+    A dated row that names no `begins_at` begins when it is written; a row that names no `id` gets a new one.
+    """
+
+    table: str
+    values: Mapping[str, Any]
+
+
+def weighing(measure_id: UUID, feed_id: UUID, holds_kg: float) -> RowDraft:
+    """What one level measure of a feed holds. [kg]"""
+    return RowDraft("weighing", {"measure_id": measure_id, "feed_id": feed_id, "holds_kg": holds_kg})
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,7 +13,7 @@ from store.book.form import HEAD, KNOWN_FORMS, READ_FORM
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from store.book.drafts import Draft, PlanDraft
+    from store.book.drafts import Draft, RowDraft
 
 
 ANY_BOOK = "SELECT 1 FROM information_schema.tables WHERE table_name = 'alembic_version'"
@@ -38,17 +38,11 @@ class Book:
             self.desk.forget_half_written()
             raise
 
-    def weigh(self, measure_id: UUID, feed_id: UUID, holds_kg: float, note: "Draft | None" = None) -> None:
-        """What one level measure of a feed holds, from now on, and a note of it. Raises DamagedBook."""
-        from store.book.writing import weigh  # noqa: PLC0415 heavy
+    def change(self, rows: "Sequence[RowDraft]", note: "Draft | None" = None) -> None:
+        """Add rows of what changes slowly, and a note of it: all or nothing. Raises DamagedBook."""
+        from store.book.writing import change  # noqa: PLC0415 heavy
 
-        weigh(self, measure_id, feed_id, holds_kg, note)
-
-    def change_plans(self, drafts: "Sequence[PlanDraft]", note: "Draft") -> None:
-        """Add rows to feeding plans, and a note of it: all or nothing. Raises DamagedBook."""
-        from store.book.writing import change_plans  # noqa: PLC0415 heavy
-
-        change_plans(self, drafts, note)
+        change(self, rows, note)
 
     def close(self) -> None:
         """Let the book go."""

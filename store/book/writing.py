@@ -12,17 +12,17 @@ from sqlalchemy.exc import SQLAlchemyError
 from sqlmodel import col
 
 from store.book.clock import MICROSECOND, new_id
-from store.book.drafts import Draft, PlanDraft
+from store.book.drafts import Draft, RowDraft
 from store.book.engines import said_by
 from store.book.errors import DamagedBook, Overtaken
 from store.book.figures import Figure
-from store.book.records import RECORDS, Dated, Entry, Line
-from store.book.records.feeding import FeedPlan, Weighing
+from store.book.records import RECORDS, Dated, Entry, Line, Row
 
 if TYPE_CHECKING:
     from store.book.opening import Book
 
 
+TABLES = {str(record.__tablename__): record for record in RECORDS}
 LINES = {str(record.__tablename__): record for record in RECORDS if issubclass(record, Line)}
 
 
@@ -46,43 +46,24 @@ def _take_turn(connection: Connection, draft: Draft) -> None:
         connection.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": key})
 
 
-def weigh(book: "Book", measure_id: UUID, feed_id: UUID, holds_kg: float, note: Draft | None) -> None:
-    """Write a dated weighing that begins now, and a note. Raises DamagedBook if the disk or the server refuses."""
+def change(book: "Book", rows: Sequence[RowDraft], note: Draft | None = None) -> None:
+    """Write rows of what changes slowly, and a note: all or none. Raises DamagedBook if the disk or server refuses."""
     now = book.clock.now()
-    values = {"begins_at": now, "measure_id": measure_id, "feed_id": feed_id, "holds_kg": holds_kg}
-    _add_dated(book, now, Weighing, [values], note)
-
-
-def change_plans(book: "Book", drafts: Sequence[PlanDraft], note: Draft) -> None:
-    """Write the rows of feeding plans, and a note: all or none. Raises DamagedBook if the disk or server refuses."""
-    values = [_plan_values(draft) | {"begins_at": row.begins_at, "due_kg": row.due_kg}
-              for draft in drafts for row in draft.rows]  # fmt: skip
-    _add_dated(book, book.clock.now(), FeedPlan, values, note)
-
-
-def _plan_values(draft: PlanDraft) -> dict[str, Any]:
-    return {
-        "slot": draft.slot,
-        "animal_id": draft.subject.animal_id,
-        "pen_id": draft.subject.pen_id,
-        "feed_id": draft.feed_id,
-        "measure_id": draft.measure_id,
-        "position": draft.position,
-    }
-
-
-def _add_dated(
-    book: "Book", now: datetime, record: type[Dated], rows: Sequence[dict[str, Any]], note: Draft | None
-) -> None:
     try:
         with book.desk.engine().begin() as connection:
-            for values in rows:
-                row = record.model_validate({"id": new_id(now), "written_at": now} | values)
-                connection.execute(insert(record), row.model_dump())
+            for draft in rows:
+                row = _row(draft, now)
+                connection.execute(insert(type(row)), row.model_dump())
             if note:
                 _add_entry(book, connection, note)
     except (SQLAlchemyError, ValidationError) as error:
         raise DamagedBook(f"Nothing was written: {said_by(error)}.") from error
+
+
+def _row(draft: RowDraft, now: datetime) -> Row:
+    record = TABLES[draft.table]
+    given = {"id": new_id(now)} | ({"begins_at": now, "written_at": now} if issubclass(record, Dated) else {})
+    return record.model_validate(given | dict(draft.values))
 
 
 def _add_entry(book: "Book", connection: Connection, draft: Draft) -> UUID:

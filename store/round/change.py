@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import pairwise
 
-from store.book.drafts import PlanDraft
+from store.book.drafts import RowDraft, Subject
 from store.book.facts import PlanRow
 from store.book.turn import Turn, from_wall, local
 from store.round.steps import DueFeed, FeedStep
@@ -58,15 +58,28 @@ def held(rows: Sequence[PlanRow], slot_begins: datetime, zone: str) -> tuple[Pla
     return tuple(PlanRow(at, _due_kg(rows, days_on(at, -1, zone))) for at in sorted(moments))
 
 
-def hold(turn: Turn, step: FeedStep, now: datetime, zone: str) -> Iterator[tuple[DueFeed, PlanDraft]]:
+def hold(turn: Turn, step: FeedStep, now: datetime, zone: str) -> Iterator[tuple[DueFeed, tuple[RowDraft, ...]]]:
     """For each feed of a step whose amount is being changed: the rows that make all of it come a day later."""
     slot_begins = turn.day_begins(zone)
     for due in step.due:
         if change_of(due.rows, now, zone):
-            told_id = due.told.id if due.told else None
             begun = [row.begins_at for row in due.rows if slot_begins < row.begins_at <= now]
             rows = held(due.rows, max(begun, default=slot_begins), zone)
-            yield due, PlanDraft(step.subject, turn.slot, due.feed.id, told_id, due.position, rows)
+            yield due, tuple(_plan_row(step.subject, turn.slot, due, row) for row in rows)
+
+
+def _plan_row(subject: Subject, slot: str, due: DueFeed, row: PlanRow) -> RowDraft:
+    values = {
+        "slot": slot,
+        "animal_id": subject.animal_id,
+        "pen_id": subject.pen_id,
+        "feed_id": due.feed.id,
+        "measure_id": due.told.id if due.told else None,
+        "position": due.position,
+        "begins_at": row.begins_at,
+        "due_kg": row.due_kg,
+    }
+    return RowDraft("feed_plan", values)
 
 
 def days_on(at: datetime, days: int, zone: str) -> datetime:

@@ -7,7 +7,7 @@ from uuid import UUID
 import pytest
 
 from store.book.clock import EPOCH, new_id
-from store.book.drafts import Draft
+from store.book.drafts import Draft, weighing
 from store.book.errors import DamagedBook, Overtaken
 from store.book.figures import FedFigure, MilkedFigure
 from store.book.opening import Book
@@ -165,7 +165,7 @@ def test_a_weighing_is_one_row_that_begins_when_it_was_written(desk_book: Book) 
     told = due.due[0].told
     assert told is not None
     before = all_rows(desk_book.desk)["weighing"]
-    desk_book.weigh(told.id, due.due[0].feed.id, 0.9)
+    desk_book.change([weighing(told.id, due.due[0].feed.id, 0.9)])
     (row,) = set(all_rows(desk_book.desk)["weighing"]) - set(before)
     assert row[1] == row[2]
     again = plan(morning(desk_book))[3]

@@ -132,7 +132,7 @@ def test_a_change_is_read_with_the_plan_and_held_in_the_book(book: Book) -> None
     book.clock = HandClock(MORNING + timedelta(minutes=10))
     drafts = list(hold(found.turn, step, book.clock.now(), ZONE))
     assert [due.feed for due, _ in drafts] == [step.due[0].feed]
-    book.change_plans([draft for _, draft in drafts], noted(hand_at(book, found), Subject(), "held", tell=True))
+    book.change([row for _, rows in drafts for row in rows], noted(hand_at(book, found), Subject(), "held", tell=True))
     after = feed_of(morning(book), "Hazel")
     assert [due.due_kg for due in after.due] == [1.6, *(due.due_kg for due in step.due[1:])]
     assert [due.feed for due in after.due] == [due.feed for due in step.due]

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from store.book.drafts import weighing
 from store.book.errors import DamagedBook
 from store.book.opening import Book
 from store.book.snapshot import Snapshot
@@ -59,7 +60,7 @@ def test_a_scoop_weighed_anew_changes_the_measures_and_not_the_kilograms(book: B
     assert nuts(before, "Fennel") == (2.7, 4)
     due = feed_of(before, "Fennel").due[0]
     assert due.told is not None
-    book.weigh(due.told.id, due.feed.id, 0.9)
+    book.change([weighing(due.told.id, due.feed.id, 0.9)])
     after = morning(book)
     assert nuts(after, "Fennel") == (2.7, 3)
     assert nuts(after, "Hazel") == (2.0, 2.25)
@@ -71,7 +72,7 @@ def test_a_weighing_says_when_it_was_made(book: Book) -> None:
     due = feed_of(morning(book), "Fennel").due[0]
     assert due.told is not None
     before = book.clock.now()
-    book.weigh(due.told.id, due.feed.id, 0.9)
+    book.change([weighing(due.told.id, due.feed.id, 0.9)])
     told = feed_of(morning(book), "Fennel").due[0].told
     assert told is not None
     assert told.weighed_at is not None
@@ -82,7 +83,7 @@ def test_what_was_weighed_before_stays_in_the_book(book: Book) -> None:
     """One row more, and none changed; the older scoop is what an older round was told in."""
     before, due = all_rows(book.desk), feed_of(morning(book), "Fennel").due[0]
     assert due.told is not None
-    book.weigh(due.told.id, due.feed.id, 0.9)
+    book.change([weighing(due.told.id, due.feed.id, 0.9)])
     after = all_rows(book.desk)
     assert len(after.pop("weighing")) == len(before.pop("weighing")) + 1
     assert after == before
@@ -95,9 +96,9 @@ def test_a_weight_that_the_book_cannot_keep_is_refused_in_a_sentence(book: Book,
     assert due.told is not None
     before = all_rows(book.desk)
     with pytest.raises(DamagedBook, match=r"^Nothing was written: .*\.$"):
-        book.weigh(due.told.id, due.feed.id, holds_kg)
+        book.change([weighing(due.told.id, due.feed.id, holds_kg)])
     with pytest.raises(DamagedBook, match=r"^Nothing was written: .*\.$"):
-        book.weigh(some_id("a scoop of another farm"), due.feed.id, 0.9)
+        book.change([weighing(some_id("a scoop of another farm"), due.feed.id, 0.9)])
     assert all_rows(book.desk) == before
 
 
