@@ -50,7 +50,7 @@ class PenwalkApp(App[None]):
 
     def compose(self) -> ComposeResult:
         """Nothing but the stage."""
-        yield Stage(self.first, self.look)
+        yield Stage(self.first, self.look, self.house.walker.book.clock)
 
     def on_mount(self) -> None:
         """Leave in order on a signal; load what writing needs as soon as the first frame stands."""
@@ -79,7 +79,7 @@ class PenwalkApp(App[None]):
     async def action_quit(self) -> None:
         """Textual's own way out: through the stage, so that nothing half typed is lost."""
         stage = self.query_one(Stage)
-        stage.go(stage.place.leave())
+        stage.go(stage.view.leave())
 
 
 def _load_writing() -> None:

@@ -3,8 +3,8 @@
 from store.book.snapshot import Written
 from store.book.words import State
 from tui.page import Size
-from tui.place import Place
 from tui.rooms import House
+from tui.view import View
 
 NAMED = {" ": "space", ".": "full_stop", ",": "comma", "/": "slash", "?": "question_mark"}
 WORDS = {"enter", "backspace", "up", "down", "left", "right", "escape", "pageup", "pagedown"}
@@ -17,7 +17,7 @@ class Sitting:
         """At the first place of the sitting."""
         self.house = house
         self.walker = house.walker
-        self.place: Place | None = house.first()
+        self.place: View | None = house.first()
         self.presses = 0
 
     def begin(self) -> "Sitting":

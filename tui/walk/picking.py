@@ -1,12 +1,13 @@
 """A list that opens over a place: digits or arrows pick, Enter writes, Backspace goes back."""
 
 from abc import abstractmethod
-from typing import ClassVar
+from typing import ClassVar, Self
 
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
-from tui.place import BACKSPACE, ENTER, HELP_KEY, LEAVE_KEY, PAGE_KEYS, Key, Over, Place, Rooms, go_back
+from tui.place import HELP_KEY, LEAVE_KEY, Over, Place, Rooms
 from tui.typed import is_pick
+from tui.view import BACKSPACE, ENTER, PAGE_KEYS, Key, go_back
 
 
 class Picking(Over):
@@ -38,7 +39,7 @@ class Picking(Over):
         self.row = int(character) - 1
         return True
 
-    def move(self, by: int) -> Place:
+    def move(self, by: int) -> Self:
         """The line above or below."""
         first = 0 if by > 0 else len(self.choices()) - 1
         self.row = first if self.row is None else (self.row + by) % len(self.choices())
