@@ -92,6 +92,12 @@ class Rooms(Protocol):
     def ending(self, back: "Place") -> "Place":
         """Asks before the round is ended."""
 
+    def my_farm(self, back: "Place") -> "Place":
+        """What is set up, and the sheets that change it."""
+
+    def after_farm(self, back: "Place") -> "Place":
+        """To the round again, after something of the farm was changed."""
+
     def help(self, back: "Place") -> "Place":
         """The keys of a place."""
 
@@ -148,6 +154,9 @@ LEAVE_KEY = Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves. The round stay
                 go_out)  # fmt: skip
 ROUNDS_KEY = Key(("r",), "R", "rounds", "Earlier rounds: to look at, type in, correct.",
                  lambda place: place.rooms.past_rounds(place))  # fmt: skip
+FARM_KEY = Key(("f",), "F", "my farm", "My farm: pens, animals, feeds, scoops, plans, people, jobs, settings.",
+               lambda place: place.rooms.my_farm(place))  # fmt: skip
 YARD_KEYS = (
-    BUCKETS_KEY, GO_KEY, NOTE_KEY, UNDO_KEY, PERSON_KEY, TIME_KEY, VET_KEY, ROUNDS_KEY, HELP_KEY, LOCK_KEY, LEAVE_KEY,
+    BUCKETS_KEY, GO_KEY, NOTE_KEY, UNDO_KEY, PERSON_KEY, TIME_KEY, VET_KEY, ROUNDS_KEY, FARM_KEY, HELP_KEY, LOCK_KEY,
+    LEAVE_KEY,
 )  # fmt: skip

@@ -59,6 +59,8 @@ class House:
         """What the last person left is read first; back after a while, what the time has changed."""
         if to_tell(self.walker):
             return Told(self, self.first())
+        if not self.walker.steps:
+            return self.my_farm(self.closing())
         return Returned(self, self.first()) if is_long_ago(self.walker) else self.first()
 
     def _this(self) -> Turn:
@@ -169,6 +171,18 @@ class House:
     def ending(self, back: Place) -> Place:
         """Asks before the round is ended."""
         return Ending(self, back)
+
+    def my_farm(self, back: Place) -> Place:
+        """What is set up, and the sheets that change it."""
+        from tui.farm.my_farm import MyFarm  # noqa: PLC0415 heavy: it reads with the records
+
+        return MyFarm(self, back)
+
+    def after_farm(self, back: Place) -> Place:
+        """The step we came from, where it is still planned; else the first that is not recorded."""
+        step = _step_of(back)
+        index = next((at for at, each in enumerate(self.walker.steps) if step and each.step_id == step.step_id), None)
+        return self.first() if index is None else self.lamp(index)
 
     def help(self, back: Place) -> Place:
         """The keys of a place."""

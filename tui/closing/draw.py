@@ -44,7 +44,7 @@ def _some(steps: Sequence[Step], words: str) -> str:
 
 def _not_recorded(summary: Summary, row: int) -> Iterator[Line]:
     if not summary.steps:
-        yield line(" Nothing is planned for this round. Feeding plans, milkings and tasks in the farm folder fill it.")
+        yield line(" Nothing is planned for this round. F opens my farm: pens, animals, feeds.")
     missing = summary.not_recorded
     row = min(row, len(missing) - 1)
     for at, step in enumerate(missing):

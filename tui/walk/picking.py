@@ -14,6 +14,7 @@ class Picking(Over):
     """Something is picked from a numbered list; nothing is written before Enter."""
 
     TITLE = ""
+    ENTER_WORDS = "write the picked one"
 
     def __init__(self, rooms: Rooms, back: Place) -> None:
         """Over the place that it goes back to."""
@@ -61,7 +62,7 @@ class Picking(Over):
         return framed(self, body, size)
 
     KEYS: ClassVar[tuple[Key, ...]] = (
-        Key(ENTER, "Enter", "write the picked one", "Writes what is picked.", enter),
+        Key(ENTER, "Enter", lambda place: place.ENTER_WORDS, "Takes what is picked.", enter),
         Key((), "1-9", "pick", "Picks a line of the list."),
         Key(("up",), "Up Down", "line", "The line above or below.", lambda place: place.move(-1)),
         Key(("down",), "Down", "", "", lambda place: place.move(1)),

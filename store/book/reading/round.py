@@ -8,7 +8,7 @@ from typing import Any
 from uuid import UUID
 
 from store.book.clock import micros, moment
-from store.book.desk import Desk, FoundRow
+from store.book.desk import FoundRow, ReadingDesk
 from store.book.facts import Batch, FarmFacts, Feed, Look, Milking, PastPail, PlanRow, Portion, Share, Told, Treatment
 from store.book.reading import facts, sql
 from store.book.reading.entries import read_entries
@@ -26,7 +26,7 @@ FOR_EVER = 2**63 - 1
 class Reading:
     """One reading of the book: every statement with the same moment and round."""
 
-    def __init__(self, desk: Desk, turn: Turn, now: datetime) -> None:
+    def __init__(self, desk: ReadingDesk, turn: Turn, now: datetime) -> None:
         """For a round, as the book stands at a moment."""
         self.desk = desk
         self.farm: FarmFacts = facts.read_facts(desk, now)
@@ -42,7 +42,7 @@ class Reading:
         return self.desk.rows(statement, self.values | more)
 
 
-def read_snapshot(desk: Desk, turn: Turn, now: datetime) -> Snapshot:
+def read_snapshot(desk: ReadingDesk, turn: Turn, now: datetime) -> Snapshot:
     """All that the plan of a round needs, as the book holds it now. Raises DamagedBook."""
     reading = Reading(desk, turn, now)
     rows = reading.rows
@@ -82,7 +82,7 @@ def read_snapshot(desk: Desk, turn: Turn, now: datetime) -> Snapshot:
     )
 
 
-def read_again(desk: Desk, before: Snapshot, now: datetime) -> Snapshot:
+def read_again(desk: ReadingDesk, before: Snapshot, now: datetime) -> Snapshot:
     """The snapshot after an entry of this very round was added by this program: nothing else can have changed."""
     reading = Reading(desk, before.turn, now)
     return replace(before, farm=reading.farm, shares=_shares(reading), entries=read_entries(reading.rows))

@@ -1,0 +1,65 @@
+"""My farm: every chapter with what it holds, and what is missing before a round can be walked."""
+
+from store.book.register import Register
+from store.herd.animal import kept
+from store.herd.feed import feeds_in_use
+from store.herd.settings import SettingsSheet
+from tui.farm.chapters import ANIMALS, FEEDS, JOBS, MEASURES, PAILS, PENS, PEOPLE, PLANS, asking, opening
+from tui.farm.listing import Chapter, Entry, Listing
+from tui.place import Place, Rooms
+
+READY = "A round can be walked. Esc goes to it; everything here can be changed later too."
+
+
+def _entries(register: Register) -> list[Entry]:
+    counts = {chapter.title: len(chapter.entries(register)) for chapter in CHAPTERS}
+    return [
+        *(Entry(f"{chapter.title}: {counts[chapter.title] or 'none'}", opening(chapter)) for chapter in CHAPTERS),
+        Entry("SETTINGS: units, times, limits, the vet's number", asking(SettingsSheet)),
+    ]
+
+
+CHAPTERS = (PENS, ANIMALS, FEEDS, MEASURES, PLANS, PAILS, JOBS, PEOPLE)
+MY_FARM = Chapter("MY FARM", _entries)
+
+
+def missing(register: Register) -> Chapter | None:
+    """The first chapter that a round cannot do without and that holds nothing yet."""
+    held = {
+        PENS.title: any(row["in_use"] for row in register.all("pen_as")),
+        ANIMALS.title: kept(register),
+        FEEDS.title: feeds_in_use(register),
+        MEASURES.title: register.rows["weighing"],
+        PLANS.title: any(row["due_kg"] is not None for row in register.all("feed_plan")),
+    }
+    return next((chapter for chapter in CHAPTERS if not held.get(chapter.title, True)), None)
+
+
+class MyFarm(Listing):
+    """The chapters; the first that is missing is picked."""
+
+    def __init__(self, rooms: Rooms, back: Place) -> None:
+        """Over the place that it goes back to."""
+        super().__init__(rooms, back, MY_FARM)
+        self.begun = self.walker.looked_at
+        self._to_missing()
+
+    def heading(self) -> str:
+        """What is still missing."""
+        chapter = missing(self.register)
+        name = self.walker.farm.name
+        return f"MY FARM  {name}. {READY if chapter is None else f'Next: {chapter.title}. Enter begins.'}"
+
+    def _read(self) -> None:
+        super()._read()
+        self._to_missing()
+
+    def _to_missing(self) -> None:
+        """Something new may be there: on to what is missing next."""
+        chapter = missing(self.register)
+        if chapter:
+            self.row = CHAPTERS.index(chapter)
+
+    def back(self) -> Place:
+        """To the round, drawn anew where something was changed."""
+        return self.came_from if self.begun == self.walker.looked_at else self.rooms.after_farm(self.came_from)
