@@ -57,10 +57,12 @@ class AnimalSheet(OneAnimal):
 
     def questions(self) -> tuple[Question, ...]:
         """Name, class, pen and tag; the kind of animal is cattle unless it is said otherwise."""
+        pens = pen_choices(self.register)
+        stands = self.standing if self.row else pens[0][1]
         asked = (
             Question("name", "name", a_name, "as you call her", self.name),
             pick("stage", "class", STAGES, self.row.get("stage", Stage.IN_MILK), "where she stands in life"),
-            pick("pen_id", "stands in", pen_choices(self.register), self.standing),
+            pick("pen_id", "stands in", pens, stands),
             Question("tag", "ear tag", lambda text: words(text, 40), "as one reads it: BLUE 12; may be left empty",
                      self.row.get("tag", "")),
             pick("species", "kind of animal", SPECIES, self.row.get("species", Species.CATTLE)),
@@ -74,7 +76,7 @@ class AnimalSheet(OneAnimal):
 
     def told(self, answers: Answers) -> str:
         """What was changed."""
-        return f"{answers['name']}: " + ("class, pen or name changed" if self.row else "new in the yard")
+        return "class, pen or name changed" if self.row else f"{answers['name']} is new in the yard"
 
     def _unlike_others(self, answers: Answers) -> None:
         others = [row for row in kept(self.register) if row["animal_id"] != self.animal_id]
@@ -132,4 +134,4 @@ class DetailSheet(OneAnimal):
 
     def told(self, answers: Answers) -> str:  # noqa: ARG002
         """What was changed."""
-        return f"{self.name}: birth, calving or breed changed"
+        return "birth, calving or breed changed"

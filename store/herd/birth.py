@@ -46,7 +46,7 @@ class BirthSheet(OneAnimal):
 
     def told(self, answers: Answers) -> str:
         """What was born."""
-        return f"{answers['name']} born of {self.name}"
+        return f"has borne {answers['name']}"
 
     def _young(self, answers: Answers) -> Iterator[RowDraft]:
         id_, day = self.new_id(), answers["born_on"]

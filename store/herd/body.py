@@ -42,4 +42,4 @@ class BodySheet(OneAnimal):
         """What was found."""
         kg, cm = answers["weight_kg"], answers["girth_cm"]
         found = (exact(kg, self.units) if kg else "", f"girth {cm:.0f} cm" if cm else "")
-        return f"{self.name}: weighs " + ", ".join(filter(None, found))
+        return "weighs " + ", ".join(filter(None, found))

@@ -45,7 +45,7 @@ class CompositionSheet(FeedSheet):
 
     def told(self, answers: Answers) -> str:
         """Which feed."""
-        return f"{self.row['name']}: made of, from {answers['origin'].value}"
+        return f"what it is made of, from the {answers['origin'].value}"
 
     def _of_dry(self, name: str, found: float, dry: float) -> float:
         return found if name in ("dm_percent", "nel_mcal") else round(found / dry, 4)

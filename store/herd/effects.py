@@ -47,6 +47,8 @@ def _said(step: Step) -> str:
 
 
 def _changes(old: Step, new: Step, units: Units) -> Iterator[str]:
+    if old.name != new.name:
+        yield f"{new.name} {new.kind}: was called {old.name}"
     if old.place != new.place:
         yield f"{new.name} {new.kind}: in {new.place}, was in {old.place}"
     if isinstance(old, CountStep) and isinstance(new, CountStep) and len(old.heads) != len(new.heads):

@@ -71,7 +71,7 @@ class FeedSheet(YardSheet):
 
     def told(self, answers: Answers) -> str:
         """Which feed."""
-        return f"{answers['name']}: " + ("feed changed" if self.row else "a new feed")
+        return "feed changed" if self.row else f"{answers['name']}, a new feed"
 
     def _rows(self, answers: Answers, feed_id: UUID) -> Iterator[RowDraft]:
         if not self.row:

@@ -34,7 +34,7 @@ class LeavingSheet(OneAnimal):
     def told(self, answers: Answers) -> str:
         """How she left."""
         more = f", {answers['words']}" if answers["words"] else ""
-        return f"{self.name}: {answers['how']}{more}"
+        return f"{answers['how']}{more}"
 
     def _rows(self, answers: Answers) -> Iterator[RowDraft]:
         same = {"animal_id": self.animal_id}

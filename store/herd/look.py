@@ -53,4 +53,4 @@ class LookSheet(OneAnimal):
 
     def told(self, answers: Answers) -> str:
         """What is looked at."""
-        return f"{self.name}: look at {answers['name']}"
+        return f"look at {answers['name']}, every {answers['every_days']} days"

@@ -50,7 +50,7 @@ class MilkingSheet(OneAnimal):
     def told(self, answers: Answers) -> str:
         """When she is milked."""
         slots = " and ".join(slot for slot in SLOTS if answers[slot])
-        return f"{self.name}: milked {slots or 'no more'}"
+        return f"milked {slots or 'no more'}"
 
     def _plans(self, answers: Answers) -> Iterator[RowDraft]:
         for slot in SLOTS:

@@ -26,4 +26,4 @@ class MovingSheet(OneAnimal):
 
     def told(self, answers: Answers) -> str:
         """Where she went."""
-        return f"{self.name}: moved to {self.register.name('pen_as', answers['pen_id']) or 'no pen'}"
+        return f"moved to {self.register.name('pen_as', answers['pen_id']) or 'no pen'}"

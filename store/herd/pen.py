@@ -58,7 +58,7 @@ class PenSheet(YardSheet):
 
     def told(self, answers: Answers) -> str:
         """Which pen."""
-        return f"pen {answers['name']}: " + ("set up" if self.row is None else "changed")
+        return f"pen {answers['name']} set up" if self.row is None else "name or place in the walk changed"
 
     def _rows(self, answers: Answers, pen_id: UUID) -> Iterator[RowDraft]:
         if self.row is None:

@@ -17,6 +17,8 @@ from store.round.feed import ROUNDING, due_feed
 from store.round.saying import exact
 
 SLOTS = (MORNING, EVENING)
+AS_WEIGHED = "as it was weighed"
+"""Told in the measure that was last weighed with the feed; by weight where none was."""
 
 
 class PlanSheet(YardSheet):
@@ -40,12 +42,10 @@ class PlanSheet(YardSheet):
         """Which feed, in which measure, how much when, and over how many days."""
         feeds = tuple((row["name"], row["feed_id"]) for row in feeds_in_use(self.register))
         plans = [self._plan(slot, self.feed_id) for slot in SLOTS]
-        measure_id = next((plan["measure_id"] for plan in plans if plan), self._usual_measure())
+        measure = next((plan["measure_id"] for plan in plans if plan), AS_WEIGHED)
         return (
             pick("feed_id", "feed", feeds, self.feed_id),
-            pick(
-                "measure_id", "told in", self._measures(), measure_id, "it is planned in weight, whatever it is told in"
-            ),
+            pick("measure", "told in", self._measures(), measure, "it is planned in weight, whatever it is told in"),
             *(Question(slot, slot, str, "as 2, 1 1/2, 1.4 kg; empty: nothing", self._amount(slot)) for slot in SLOTS),
             Question("days", "reached over", a_count(1, 60, "days"), "days, in equal steps; 1: at once", "1"),
             self.question_from(),
@@ -65,7 +65,7 @@ class PlanSheet(YardSheet):
     def told(self, answers: Answers) -> str:
         """What it gets now."""
         parts = (f"{slot} {answers[slot] or 'none'}" for slot in SLOTS)
-        return f"{self.name}: {self.register.name('feed_as', answers['feed_id'])}, {', '.join(parts)}"
+        return f"gets {self.register.name('feed_as', answers['feed_id'])}: {', '.join(parts)}"
 
     def _slot(self, slot: str, due_kg: float | None, answers: Answers) -> Iterator[RowDraft]:
         before = self._plan(slot, answers["feed_id"])
@@ -77,7 +77,11 @@ class PlanSheet(YardSheet):
         for step in range(1, answers["days"] + 1):
             kg = due_kg if step == answers["days"] else _between(was_kg, due_kg, step / answers["days"])
             at = days_on(begins, step - 1, self.zone)
-            values = {"due_kg": kg, "measure_id": answers["measure_id"], "position": self._position(answers["feed_id"])}
+            values = {
+                "due_kg": kg,
+                "measure_id": self._measure(answers),
+                "position": self._position(answers["feed_id"]),
+            }
             yield from self.dated("feed_plan", {self.FROM: at if step > 1 else answers.get(self.FROM)}, same, values)
 
     def _in_steps(self, due: dict[str, float | None], answers: Answers) -> None:
@@ -99,7 +103,7 @@ class PlanSheet(YardSheet):
             return None
         feed = self._feed(answers["feed_id"])
         try:
-            return feed_amount(answers[slot], feed, self._told(answers["measure_id"], feed.id), self.units).kg
+            return feed_amount(answers[slot], feed, self._told(self._measure(answers), feed.id), self.units).kg
         except Unreadable as problem:
             raise Wrong(slot, str(problem)) from problem
 
@@ -130,12 +134,16 @@ class PlanSheet(YardSheet):
 
     def _measures(self) -> Choices:
         found = ((row["name"], row["measure_id"]) for row in self.register.all("measure_as"))
-        return (*sorted(found), ("by weight", None))
+        return ((AS_WEIGHED, AS_WEIGHED), *sorted(found), ("by weight", None))
 
-    def _usual_measure(self) -> UUID | None:
-        """The measure that was weighed with this feed, or with any."""
-        weighed = [row for row in self.register.all("weighing") if self.feed_id in (None, row["feed_id"])]
-        return weighed[0]["measure_id"] if weighed else None
+    def _measure(self, answers: Answers) -> UUID | None:
+        """The measure it is told in: the one that was last weighed with this feed, unless another is picked."""
+        if answers["measure"] != AS_WEIGHED:
+            picked: UUID | None = answers["measure"]
+            return picked
+        weighed = [row for row in self.register.all("weighing") if row["feed_id"] == answers["feed_id"]]
+        last = max(weighed, key=lambda row: (row["begins_at"], row["written_at"]), default=None)
+        return last["measure_id"] if last else None
 
     def _position(self, feed_id: UUID) -> int:
         """Where it stands on the screen: as before, or behind the others."""

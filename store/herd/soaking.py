@@ -55,5 +55,5 @@ class SoakingSheet(FeedSheet):
         return [draft for each in drafts for draft in each]
 
     def told(self, answers: Answers) -> str:  # noqa: ARG002
-        """Which feed."""
-        return f"{self.row['name']}: how it soaks"
+        """That its rule changed."""
+        return "how it soaks"

@@ -59,7 +59,7 @@ class TaskSheet(YardSheet):
 
     def told(self, answers: Answers) -> str:
         """Which job."""
-        return f"job «{answers['name']}»: " + ("changed" if self.row else "new")
+        return "job changed" if self.row else f"a new job: {answers['name']}"
 
     def _when(self) -> Iterator[Question]:
         day, due = maybe_day(self.today), self.due

@@ -114,6 +114,7 @@ PLANS = Chapter(
     lambda register: [Entry(f"{name}: {_gets(register, subject)}", opening(plan_of(subject, name)))
                       for subject, name in _fed(register)],
     "First set up a pen or an animal.",
+    count=lambda register: sum(bool(_plans(register, subject)) for subject, _ in _fed(register)),
 )  # fmt: skip
 
 

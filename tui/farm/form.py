@@ -16,6 +16,8 @@ MOST = 120
 FOUND = 6
 """So many of a long list are shown while letters narrow it."""
 ASKED_CELLS = 27
+NO_BREAK = "\u00a0"
+"""Holds a choice and its digit in one row."""
 
 
 class Form(View):
@@ -102,14 +104,18 @@ class Form(View):
         self.leaving = False
         if self.question is None:
             return self._written()
-        question = self.question
         try:
-            value = question.read(self.texts[question.name])
+            self._read(self.question)
         except (Unreadable, KeyError) as problem:
-            return self.say(_sentence(problem, question))
+            return self.say(_sentence(problem, self.question))
+        return self.go(1)
+
+    def _read(self, question: Question) -> Any:
+        """The value of its answer; what letters have found then stands there whole."""
+        value = question.read(self.texts[question.name])
         if question.find:
             self.texts[question.name] = next(word for word, each in question.choices if each == value)
-        return self.go(1)
+        return value
 
     def go(self, by: int) -> View:
         """Another line; at the last one it is looked at what would be changed."""
@@ -140,7 +146,7 @@ class Form(View):
         answers = {}
         for question in self.questions:
             try:
-                answers[question.name] = question.read(self.texts[question.name])
+                answers[question.name] = self._read(question)
             except (Unreadable, KeyError) as problem:
                 raise Wrong(question.name, _sentence(problem, question)) from problem
         return answers
@@ -194,8 +200,8 @@ class Form(View):
         if question.find:
             found = _narrowed(question, "" if self.fresh else self.texts[question.name])
             return [*hint, *(line("       ", Span(cut(word, width - 9), Role.QUIET)) for word in found)]
-        choices = "   ".join(f"{at} {word}" for at, (word, _) in enumerate(question.choices, 1))
-        return [*hint, *(wrapped(choices, width - 6, Role.TEXT, "       ") if choices else [])]
+        choices = [f"{at} {word}".replace(" ", NO_BREAK) for at, (word, _) in enumerate(question.choices, 1)]
+        return [*hint, *(wrapped("   ".join(choices), width - 6, Role.TEXT, "       ") if choices else [])]
 
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key(ENTER, "Enter", lambda form: "write it" if form.question is None else "next",

@@ -29,6 +29,11 @@ class Chapter:
     entries: Callable[[Register], Sequence[Entry]]
     empty: str = ""
     new: "Callable[[Listing], Place] | None" = None
+    count: Callable[[Register], int] | None = None  # where not every line counts
+
+    def held(self, register: Register) -> int:
+        """How many it holds."""
+        return self.count(register) if self.count else len(self.entries(register))
 
 
 class Listing(Picking):
@@ -48,11 +53,16 @@ class Listing(Picking):
         self.register = read_register(self.walker.book.desk, self.walker.book.clock.now())
         self._entries = list(self.chapter.entries(self.register))
 
+    def up_to_date(self) -> Register:
+        """The book as it stands."""
+        if self.seen != self.walker.looked_at:
+            self._read()
+        return self.register
+
     @property
     def entries(self) -> list[Entry]:
         """The lines, as the book stands."""
-        if self.seen != self.walker.looked_at:
-            self._read()
+        self.up_to_date()
         return self._entries
 
     def choices(self) -> list[str]:

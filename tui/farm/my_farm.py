@@ -12,7 +12,7 @@ READY = "A round can be walked. Esc goes to it; everything here can be changed l
 
 
 def _entries(register: Register) -> list[Entry]:
-    counts = {chapter.title: len(chapter.entries(register)) for chapter in CHAPTERS}
+    counts = {chapter.title: chapter.held(register) for chapter in CHAPTERS}
     return [
         *(Entry(f"{chapter.title}: {counts[chapter.title] or 'none'}", opening(chapter)) for chapter in CHAPTERS),
         Entry("SETTINGS: units, times, limits, the vet's number", asking(SettingsSheet)),
@@ -46,7 +46,7 @@ class MyFarm(Listing):
 
     def heading(self) -> str:
         """What is still missing."""
-        chapter = missing(self.register)
+        chapter = missing(self.up_to_date())
         name = self.walker.farm.name
         return f"MY FARM  {name}. {READY if chapter is None else f'Next: {chapter.title}. Enter begins.'}"
 

@@ -46,6 +46,5 @@ class SheetForm(Place, Form):
 
     def write(self, rows: Sequence[RowDraft], answers: Answers) -> Place:
         """All of it, with a note of who changed what."""
-        words = self.sheet.told(answers)
-        self.walker.change(rows, self.sheet.subject(), words)
-        return self.came_from.say(f"Written: {words}.")
+        self.walker.change(rows, self.sheet.subject(), self.sheet.told(answers))
+        return self.came_from
