@@ -9,7 +9,7 @@ from store.book.drafts import RowDraft, Subject
 from store.book.register import Register
 from store.book.words import Origin, Species
 from store.herd.answers import a_name, words
-from store.herd.sheet import Answers, Choices, Question, Wrong, YardSheet, yes_or_no
+from store.herd.sheet import Answers, Ask, Choices, Question, Wrong, YardSheet, yes_or_no
 from store.husbandry.feed_table import BY_NAME, FEEDS, TableFeed
 from store.round.amount import Unreadable
 
@@ -48,7 +48,7 @@ class FeedSheet(YardSheet):
         asked = (
             Question("name", "name", a_name, "as you say it: dairy nuts", self.row.get("name", "")),
             Question("resembles", "is most like", _like, "a few letters find it; until you type its tag",
-                     made.get("resembles") or NOT_KNOWN, LIKE, find=True),
+                     made.get("resembles") or NOT_KNOWN, LIKE, ask=Ask.FIND),
             yes_or_no("baled", "comes in bales", first=self.row.get("baled", False), hint="strings or net come off"),
             yes_or_no("soaked", "is soaked before it is fed", first=self.row.get("soaked", False),
                       hint="its weights are then dry weights"),

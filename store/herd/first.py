@@ -7,7 +7,7 @@ import pendulum
 from store.book.drafts import RowDraft
 from store.book.words import SettingName, Units
 from store.herd.answers import a_count, a_name
-from store.herd.sheet import Answers, Choices, Question, Sheet, pick
+from store.herd.sheet import Answers, Ask, Choices, Question, Sheet, pick
 from store.round.amount import Unreadable
 
 ZONES: Choices = tuple((zone, zone) for zone in pendulum.timezones())
@@ -34,7 +34,13 @@ class FirstSheet(Sheet):
             Question("person", "your name", a_name, "whoever does the round; more people later"),
             pick(SettingName.UNITS, "you count in", UNITS),
             Question(
-                SettingName.ZONE, "clock of", _zone, "a few letters of the nearest large town", self.zone, ZONES, True
+                SettingName.ZONE,
+                "clock of",
+                _zone,
+                "a few letters of the nearest large town",
+                self.zone,
+                ZONES,
+                Ask.FIND,
             ),
             Question(
                 SettingName.EVENING_FROM, "evening round from", a_count(4, 23, "hours"), "the hour, as 12", str(NOON)

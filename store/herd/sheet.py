@@ -7,6 +7,7 @@ by `rows`. A sheet knows no screen and writes nothing.
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from enum import Enum, auto
 from typing import Any, TypeAlias
 from uuid import UUID
 
@@ -31,6 +32,14 @@ class Wrong(ValueError):
         self.question = question
 
 
+class Ask(Enum):
+    """How a question is answered."""
+
+    TYPE = auto()
+    PICK = auto()  # one of a few, by a digit, a first letter or Left and Right
+    FIND = auto()  # one of many, which letters narrow
+
+
 @dataclass(frozen=True, slots=True)
 class Question:
     """One question of a sheet.
@@ -38,7 +47,7 @@ class Question:
     name: of its answer. words: what is asked. hint: what can be typed, or what it is for.
     first: the answer that stands there at first, as typed.
     read: the value of a typed answer; raises Unreadable with a sentence.
-    choices: what can be picked instead of typed. find: letters narrow a long list of them.
+    choices: what can be picked, or found by letters. ask: how it is answered.
     """
 
     name: str
@@ -47,13 +56,23 @@ class Question:
     hint: str = ""
     first: str = ""
     choices: Choices = ()
-    find: bool = False
+    ask: Ask = Ask.TYPE
+
+    @property
+    def picks(self) -> bool:
+        """Whether it is answered by picking alone."""
+        return self.ask is Ask.PICK
+
+    @property
+    def finds(self) -> bool:
+        """Whether letters narrow a list."""
+        return self.ask is Ask.FIND
 
 
 def pick(name: str, words: str, choices: Choices, first: Any = None, hint: str = "") -> Question:
     """A question that is answered by picking; the first choice stands there unless another one is named."""
     word = next((word for word, value in choices if value == first), choices[0][0] if choices else "")
-    return Question(name, words, dict(choices).__getitem__, hint, word, choices)
+    return Question(name, words, dict(choices).__getitem__, hint, word, choices, Ask.PICK)
 
 
 def yes_or_no(name: str, words: str, *, first: bool, hint: str = "") -> Question:
