@@ -129,8 +129,8 @@ class DetailSheet(OneAnimal):
         of_her = {each: answers[each] for each in ("born_on", "calved_on", "adult_only", "two_people")}
         bred = {each: answers[each] for each in ("breed", "due_on", "dam_id")}
         same = {"animal_id": self.animal_id}
-        new = {} if self.breeding else {"served_on": None}
-        return [*self.dated("animal_as", answers, same, of_her), *self.dated("breeding", answers, same, bred | new)]
+        rows = self.dated("animal_as", answers, same, of_her)
+        return [*rows, *self.dated("breeding", answers, same, bred)] if self.breeding or any(bred.values()) else rows
 
     def told(self, answers: Answers) -> str:  # noqa: ARG002
         """What was changed."""

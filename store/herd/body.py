@@ -26,8 +26,8 @@ class BodySheet(OneAnimal):
         girth = "" if cm is None else f"{cm / CM_PER_INCH:.1f}" if self.units is Units.US else f"{cm:g}"
         return (
             Question("weight_kg", "weight", maybe_weight(self.units), "on a scale, as 612; may be left empty",
-                     exact(kg, self.units) if kg else ""),
-            Question("girth_cm", "heart girth", maybe_girth(self.units), "behind the elbows, tape snug", girth),
+                     exact(kg, self.units) if kg else "", was=kg),
+            Question("girth_cm", "heart girth", maybe_girth(self.units), "behind the elbows, tape snug", girth, was=cm),
             self.question_from(),
         )  # fmt: skip
 

@@ -53,7 +53,7 @@ class MeasureSheet(YardSheet):
             Question("together_kg", "they weigh together", lambda text: a_weight(text, self.units, 0.001, 5000),
                      "what the scale shows, without the bucket"),
             Question("holds_l", "one holds, level full", maybe(self._volume), "litres, if you know; may be left empty",
-                     f"{volume['holds_l']:g}" if volume else ""),
+                     f"{volume['holds_l']:g}" if volume else "", was=volume.get("holds_l")),
         )  # fmt: skip
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:

@@ -32,7 +32,14 @@ class PailSheet(YardSheet):
         empty = exact(self.row["empty_kg"], self.units) if self.row else ""
         asked = (
             Question("name", "name", a_name, "as you tell it from others: steel pail", self.row.get("name", "")),
-            Question("empty_kg", "weighs empty", lambda text: a_weight(text, self.units, 0, 20), "as 1.4 kg", empty),
+            Question(
+                "empty_kg",
+                "weighs empty",
+                lambda text: a_weight(text, self.units, 0, 20),
+                "as 1.4 kg",
+                empty,
+                was=self.row.get("empty_kg"),
+            ),
         )
         return (*asked, self.question_from()) if self.row else asked
 

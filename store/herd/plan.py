@@ -99,6 +99,10 @@ class PlanSheet(YardSheet):
                 raise Wrong("days", words)
 
     def _due_kg(self, slot: str, answers: Answers) -> float | None:
+        plan = self._plan(slot, self.feed_id)
+        if plan and answers["feed_id"] == self.feed_id and answers[slot] == self._amount(slot):
+            same: float | None = plan["due_kg"]
+            return same  # left as it stands: the very same weight
         if not answers[slot].strip():
             return None
         feed = self._feed(answers["feed_id"])

@@ -1,16 +1,13 @@
 """What the farm decides: units, words, times, limits, the vet's number."""
 
 from collections.abc import Callable, Iterator, Sequence
+from enum import StrEnum
 from typing import Any
 
 from store.book.drafts import RowDraft
 from store.book.words import Air, Coat, Dialect, SettingName, Units
 from store.herd.answers import a_count, a_number, an_hour, maybe, maybe_weight, words
 from store.herd.sheet import Answers, Choices, Question, YardSheet, pick
-
-
-def _words(of: type[Any]) -> Choices:
-    return tuple((str(each), str(each)) for each in of)
 
 
 class SettingsSheet(YardSheet):
@@ -24,16 +21,16 @@ class SettingsSheet(YardSheet):
     def questions(self) -> tuple[Question, ...]:
         """In the order of need."""
         return (
-            pick(SettingName.UNITS, "units", _words(Units), self._now(SettingName.UNITS)),
-            pick(SettingName.DIALECT, "words", _words(Dialect), self._now(SettingName.DIALECT), "nuts or pellets"),
+            self._picked(SettingName.UNITS, "units", Units),
+            self._picked(SettingName.DIALECT, "words", Dialect, "nuts or pellets"),
             self._typed(SettingName.EVENING_FROM, "evening round from", a_count(4, 23, "hours"), "the hour, as 12"),
             self._typed(SettingName.MORNING_AT, "morning round at", an_hour, "as 6:30; may be left empty"),
             self._typed(SettingName.EVENING_AT, "evening round at", an_hour, "as 17:30; may be left empty"),
             self._typed(SettingName.VET, "the vet", lambda text: words(text, 200), "name and number, for V"),
             self._weight(SettingName.MEAL_LIMIT_KG, "most of a meal", "more is asked about"),
             self._weight(SettingName.CHANGE_STEP_KG, "most more in one step", "of a feed change"),
-            pick(SettingName.AIR, "the soak stands in", _words(Air), self._now(SettingName.AIR), "air, as it is now"),
-            pick(SettingName.COAT, "coats outside", _words(Coat), self._now(SettingName.COAT)),
+            self._picked(SettingName.AIR, "the soak stands in", Air, "air, as it is now"),
+            self._picked(SettingName.COAT, "coats outside", Coat),
             self._typed(SettingName.LEAD_DAYS, "order feed ahead", maybe(a_count(0, 60, "days")), "days"),
             self._typed(SettingName.HAY_LOSS_PERCENT, "hay that is lost", maybe(a_number(0, 60, "%")), "% of it"),
             self._typed(SettingName.CURRENCY, "money", lambda text: words(text, 8), "as EUR"),
@@ -58,6 +55,11 @@ class SettingsSheet(YardSheet):
     def _now(self, name: SettingName) -> str | None:
         row = self.register.get("setting", name)
         return str(row["value"]) if row else None
+
+    def _picked(self, name: SettingName, asked: str, of: type[StrEnum], hint: str = "") -> Question:
+        now = self._now(name)
+        choices: Choices = tuple((str(each), str(each)) for each in of)
+        return pick(name, asked, choices if now else (("not said", None), *choices), now, hint)
 
     def _weight(self, name: SettingName, asked: str, hint: str) -> Question:
         now = self._now(name)

@@ -48,6 +48,7 @@ class Question:
     first: the answer that stands there at first, as typed.
     read: the value of a typed answer; raises Unreadable with a sentence.
     choices: what can be picked, or found by letters. ask: how it is answered.
+    was: the value behind the first answer, where its text is rounded; left as it stands, it stays this very value.
     """
 
     name: str
@@ -57,6 +58,7 @@ class Question:
     first: str = ""
     choices: Choices = ()
     ask: Ask = Ask.TYPE
+    was: Any = None
 
     @property
     def picks(self) -> bool:

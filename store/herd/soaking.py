@@ -1,6 +1,7 @@
 """How long a feed soaks, and in how much water: the farm's own rule for cold, mild and hot air."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from typing import Any
 
 from store.book.drafts import RowDraft
 from store.book.words import Air, Water
@@ -15,6 +16,8 @@ articles on beet pulp give 2 h in hot damp weather and 12 to 48 h when it is coo
 LEAST_H, WATER_PER_KG = 4.0, 2.0
 """Starting values only: pellets in cold water take hours, and twice their weight of water. From memory. [h; kg a kg]"""
 
+TIMES = (("least", "soft through"), ("most", "thrown out"))
+
 
 class SoakingSheet(FeedSheet):
     """One feed's rule."""
@@ -25,34 +28,41 @@ class SoakingSheet(FeedSheet):
         return f"{self.row['name']}  how it soaks. Starting values stand there: your own and the tag's count"
 
     def questions(self) -> tuple[Question, ...]:
-        """Water, the least time, and the longest in each air."""
-        rules = {air: self.register.get("soak_rule", self.feed_id, air) or {} for air in Air}
-        first = rules[Air.MILD]
-        most = ((air, rules[air].get("most_h", MOST_H[air])) for air in Air)
+        """Water, then the least and the longest time in each air."""
+        first = self._rule(Air.MILD)
         return (
             pick("water", "in water that is", WATERS, first.get("water", Water.COLD)),
             Question("water_per_kg", "kg of water to a kg dry", a_number(0, 20, "kg"), "weigh it once",
-                     f"{first.get('water_per_kg', WATER_PER_KG):g}"),
-            Question("least_h", "soft through after", a_number(0, 72, "hours"), "hours",
-                     f"{first.get('least_h', LEAST_H):g}"),
-            *(Question(air, f"thrown out after, {air} air", a_number(0, 72, "hours"), "hours", f"{hours:g}")
-              for air, hours in most),
+                     f"{first.get('water_per_kg', WATER_PER_KG):g}", was=first.get("water_per_kg")),
+            *(self._asked(air, which, words) for air in Air for which, words in TIMES),
             self.question_from(),
         )  # fmt: skip
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:
         """A rule for each air."""
-        early = next((air for air in Air if answers[air] < answers["least_h"]), None)
-        if early:
-            raise Wrong(
-                early, f"{answers[early]:g} hours is before it is soft ({answers['least_h']:g}). Type more hours."
-            )
-        same = {each: answers[each] for each in ("water", "water_per_kg", "least_h")}
-        drafts = (
-            self.dated("soak_rule", answers, {"feed_id": self.feed_id, "air": air}, same | {"most_h": answers[air]})
-            for air in Air
-        )
-        return [draft for each in drafts for draft in each]
+        for air in Air:
+            if answers[f"most {air}"] < answers[f"least {air}"]:
+                least, most = (f"{answers[f'{each} {air}']:g}" for each in ("least", "most"))
+                raise Wrong(f"most {air}", f"{most} hours is before it is soft ({least}). Type more hours.")
+        return [row for air in Air for row in self._of(air, answers)]
+
+    def _of(self, air: Air, answers: Answers) -> Sequence[RowDraft]:
+        """What is asked once holds for every air; left as it stands, each keeps its own."""
+        first = self._rule(Air.MILD)
+        times = {f"{each}_h": answers[f"{each} {air}"] for each in ("least", "most")}
+        both = {each: answers[each] for each in ("water", "water_per_kg") if answers[each] != first.get(each)}
+        every = {} if self._rule(air) else {each: answers[each] for each in ("water", "water_per_kg")}
+        return self.dated("soak_rule", answers, {"feed_id": self.feed_id, "air": air}, every | both | times)
+
+    def _asked(self, air: Air, which: str, words: str) -> Question:
+        first = f"{self._hours(air, f'{which}_h'):g}"
+        return Question(f"{which} {air}", f"{air} air: {words} after", a_number(0, 72, "hours"), "hours", first)
+
+    def _rule(self, air: Air) -> Mapping[str, Any]:
+        return self.register.get("soak_rule", self.feed_id, air) or {}
+
+    def _hours(self, air: Air, name: str) -> float:
+        return float(self._rule(air).get(name, LEAST_H if name == "least_h" else MOST_H[air]))
 
     def told(self, answers: Answers) -> str:  # noqa: ARG002
         """That its rule changed."""
