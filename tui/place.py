@@ -1,6 +1,7 @@
 """A place: a view of the round. It knows the walker, and by the rooms how one place leads to another."""
 
 from typing import Any, Protocol
+from uuid import UUID
 
 from tui.view import Key, View, go_out
 from tui.walker import Walker
@@ -95,8 +96,8 @@ class Rooms(Protocol):
     def my_farm(self, back: "Place") -> "Place":
         """What is set up, and the sheets that change it."""
 
-    def after_farm(self, back: "Place") -> "Place":
-        """To the round again, after something of the farm was changed."""
+    def at_step(self, step_id: UUID | None) -> "Place":
+        """A step by its name, where it is still planned; else the first that is not recorded."""
 
     def help(self, back: "Place") -> "Place":
         """The keys of a place."""

@@ -1,5 +1,7 @@
 """Which place leads to which: the one module that knows them all."""
 
+from uuid import UUID
+
 from store.book.drafts import Subject
 from store.book.facts import Animal
 from store.book.turn import Turn, turn_at
@@ -173,15 +175,15 @@ class House:
         return Ending(self, back)
 
     def my_farm(self, back: Place) -> Place:
-        """What is set up, and the sheets that change it."""
+        """What is set up; at a step, what the step is about comes first."""
         from tui.farm.my_farm import MyFarm  # noqa: PLC0415 heavy: it reads with the records
 
-        return MyFarm(self, back)
-
-    def after_farm(self, back: Place) -> Place:
-        """The step we came from, where it is still planned; else the first that is not recorded."""
         step = _step_of(back)
-        index = next((at for at, each in enumerate(self.walker.steps) if step and each.step_id == step.step_id), None)
+        return MyFarm(self, back, step.step_id if step else None).about(step.subject if step else Subject())
+
+    def at_step(self, step_id: UUID | None) -> Place:
+        """A step of the walk by its name, where it is still planned; else the first that is not recorded."""
+        index = next((at for at, each in enumerate(self.walker.steps) if each.step_id == step_id), None)
         return self.first() if index is None else self.lamp(index)
 
     def help(self, back: Place) -> Place:

@@ -1,5 +1,6 @@
 """A keeper without a book: the door, her first farm by keys alone, and the first round of it."""
 
+import shutil
 from collections.abc import Iterator
 from contextlib import closing
 from pathlib import Path
@@ -10,7 +11,7 @@ from store.book.opening import open_book
 from store.book.reading import read_facts
 from store.book.words import State
 from store.round.steps import FeedStep
-from tests.farm import HandClock
+from tests.farm import FOLDER, HandClock, built
 from tests.tui.keys import Keys, Sitting
 from tui.doorway.doorway import DEMO, Doorway
 from tui.rooms import House
@@ -128,3 +129,55 @@ def walk_it(farm: Sitting) -> None:
         step = farm.walker.steps[index]
         figure = {"count": str(len(getattr(step, "heads", ()))), "milk": "7.2", "udder": "2"}.get(step.kind.value)
         farm.press(*([figure] if figure else []), "enter")
+
+
+def test_a_farm_folder_is_read_in_at_the_door(door: Keys) -> None:
+    doorway = door.place
+    door.press("i", str(FOLDER), "enter")
+    assert door.place is None
+    assert isinstance(doorway, Doorway)
+    with closing(open_book(str(doorway.chosen), doorway.clock)) as book:
+        assert read_facts(book.desk, doorway.clock.now()).name == "Tumblewick"
+
+
+def test_a_folder_that_cannot_be_read_in_is_said_and_the_path_stays(door: Keys, tmp_path: Path) -> None:
+    """All mistakes are listed; nothing is left where the book would be."""
+    door.press("i", str(tmp_path / "nowhere"), "enter")
+    assert "nowhere is no farm folder" in door.text(200)
+    assert "nowhere_" in door.text(200)
+    assert not (tmp_path / "new" / "farm.penwalk").exists()
+    door.press("escape")
+    assert isinstance(door.place, Doorway)
+
+
+def test_a_copy_of_a_book_becomes_ones_own(door: Keys, tmp_path: Path) -> None:
+    """The copy itself stays as it is."""
+    copy = tmp_path / "stick.penwalk"
+    shutil.copy(built(), copy)
+    before = copy.read_bytes()
+    doorway = door.place
+    door.press("o", str(copy), "enter")
+    assert isinstance(doorway, Doorway)
+    assert doorway.chosen == str(tmp_path / "new" / "farm.penwalk")
+    assert copy.read_bytes() == before
+    assert [path.name for path in tmp_path.glob("stick*")] == ["stick.penwalk"]
+
+
+def test_what_is_no_book_is_not_taken_over(door: Keys, tmp_path: Path) -> None:
+    note = tmp_path / "note.penwalk"
+    note.write_text("milk, eggs", encoding="utf-8")
+    door.press("o", str(note), "enter")
+    assert "was not taken over" in door.text(200)
+    assert not (tmp_path / "new" / "farm.penwalk").exists()
+
+
+def test_the_first_sheet_asks_again_where_a_name_is_missing(door: Keys) -> None:
+    door.press("s", "pagedown")
+    assert "«the farm is called» needs an answer" in door.said
+    door.press("escape")
+    assert isinstance(door.place, Doorway)
+
+
+def test_a_town_finds_the_clock(door: Keys) -> None:
+    door.press("s", "Hollow Farm", "enter", "Ann", "enter", "enter", "chicago", "enter")
+    assert "America/Chicago" in door.text()

@@ -1,11 +1,16 @@
 """My farm: every chapter with what it holds, and what is missing before a round can be walked."""
 
+from uuid import UUID
+
+from store.book.drafts import Subject
 from store.book.register import Register
 from store.herd.animal import kept
 from store.herd.feed import feeds_in_use
 from store.herd.settings import SettingsSheet
-from tui.farm.chapters import ANIMALS, FEEDS, JOBS, MEASURES, PAILS, PENS, PEOPLE, PLANS, asking, opening
+from store.herd.task import TaskSheet
+from tui.farm.chapters import ANIMALS, FEEDS, JOBS, MEASURES, PAILS, PENS, PEOPLE, PLANS
 from tui.farm.listing import Chapter, Entry, Listing
+from tui.farm.things import animal, asking, feed, opening, pen
 from tui.place import Place, Rooms
 
 READY = "A round can be walked. Esc goes to it; everything here can be changed later too."
@@ -38,8 +43,9 @@ def missing(register: Register) -> Chapter | None:
 class MyFarm(Listing):
     """The chapters; the first that is missing is picked."""
 
-    def __init__(self, rooms: Rooms, back: Place) -> None:
-        """Over the place that it goes back to."""
+    def __init__(self, rooms: Rooms, back: Place, step_id: UUID | None) -> None:
+        """Over the place that it goes back to; step_id: where in the walk that is."""
+        self.step_id = step_id
         super().__init__(rooms, back, MY_FARM)
         self.begun = self.walker.looked_at
         self._to_missing()
@@ -60,6 +66,19 @@ class MyFarm(Listing):
         if chapter:
             self.row = CHAPTERS.index(chapter)
 
+    def about(self, subject: Subject) -> Place:
+        """The sheets of an animal, pen, feed or job; the chapters where it is none of these."""
+        of = (
+            ("animal_as", subject.animal_id, animal),
+            ("pen_as", subject.pen_id, pen),
+            ("feed_as", subject.feed_id, feed),
+        )
+        for table, id_, chapter in of:
+            row = self.register.get(table, id_)
+            if row:
+                return Listing(self.rooms, self, chapter(row))
+        return asking(TaskSheet, subject.task_id)(self) if subject.task_id else self
+
     def back(self) -> Place:
         """To the round, drawn anew where something was changed."""
-        return self.came_from if self.begun == self.walker.looked_at else self.rooms.after_farm(self.came_from)
+        return self.came_from if self.begun == self.walker.looked_at else self.rooms.at_step(self.step_id)
