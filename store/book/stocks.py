@@ -3,8 +3,10 @@
 What soaks counts as still there until it is fed or thrown out, so that no feed is counted twice.
 """
 
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
+from typing import Any
 from uuid import UUID
 
 from store.book.drafts import Subject
@@ -87,6 +89,11 @@ class FeedStock:
         weighed_kg = self.weighed.kg if self.weighed else 0.0
         delivered_kg, lost_kg = (sum(each.kg for each in found) for found in (self.delivered, self.lost))
         return there_kg(weighed_kg, delivered_kg, sum(kg for _, kg in self.fed_kg), lost_kg)
+
+    @property
+    def priced(self) -> Delivered | None:
+        """The newest delivery of which the price is known: what it costs to have it again."""
+        return next((each for each in self.deliveries if each.price_per_kg is not None), None)
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,3 +191,27 @@ class Needs:
         """The measures that the plans in force now are told in."""
         rows = (need.at(self.now) for need in self.needs if need.feed_id == feed_id)
         return frozenset(row.measure_id for row in rows if row and row.due_kg and row.measure_id)
+
+
+Changes = Mapping[UUID, tuple[tuple[datetime, Any], ...]]
+"""By id what was so from a moment on, oldest first."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stood:
+    """Where animals stood and which of them were kept, from a moment until another."""
+
+    since: datetime
+    until: datetime
+    pens: Changes
+    kept: Changes
+
+    def heads(self, pen_ids: Collection[UUID], at: datetime) -> tuple[UUID, ...]:
+        """The animals that stood in some pens at a moment."""
+        stood = (id_ for id_ in self.pens if so_at(self.pens, id_, at) in pen_ids and so_at(self.kept, id_, at))
+        return tuple(sorted(stood, key=lambda id_: id_.bytes))
+
+
+def so_at(changes: Changes, id_: UUID, at: datetime) -> Any:
+    """What was so at a moment; None: nothing was said yet."""
+    return next((value for since, value in reversed(changes.get(id_, ())) if since <= at), None)

@@ -39,7 +39,7 @@ LOSS_BY_FEEDER = (
     FeederLoss("shredded in a bunk, sudan hay", 11.0, "bale", _KANSAS),
     FeederLoss("no feeder", 45.0, "bale", "Bell and Martz 1973; as told by Oklahoma State University Extension"),
 )
-"""Two trials of one kind of feeder differ threefold: hay, weather and how full it is count too. Weigh what is raked up."""
+"""Two trials of one kind of feeder differ threefold: hay, weather and how full it is count too. Weigh what is left."""
 
 
 @dataclass(frozen=True, slots=True)

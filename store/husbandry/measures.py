@@ -26,7 +26,7 @@ def change_percent(before: float, now: float) -> float:
 
 
 def in_quarters(kg: float, holds_kg: float) -> float:
-    """The nearest quarter of a measure to a weight. Raises ValueError below zero, and for a measure that holds nothing."""
+    """The nearest quarter of a measure to a weight. Raises ValueError below zero, and for one that holds nothing."""
     at_least_zero(kg=kg, holds_kg=holds_kg)
     if holds_kg == 0:
         raise ValueError("holds_kg is 0; a measure holds something")

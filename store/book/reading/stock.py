@@ -9,7 +9,7 @@ from uuid import UUID
 from store.book.clock import micros, moment
 from store.book.desk import Desk, FoundRow
 from store.book.drafts import Subject
-from store.book.facts import Feed
+from store.book.facts import Feed, Told
 from store.book.reading import facts, sql, stock_sql
 from store.book.reading.facts import maybe_uid, read_facts, uid
 from store.book.stocks import Delivered, FeedSettings, FeedStock, Lost, Row, Stocked, Weighed
@@ -28,19 +28,20 @@ def feeds_at(desk: Desk, now: datetime) -> dict[UUID, Feed]:
     return facts.feeds(desk.rows(sql.FEEDS, values), desk.rows(sql.BARRED, values))
 
 
-def read_stock(desk: Desk, now: datetime) -> tuple[FeedStock, ...]:
-    """The stock of each feed in use, by name. Raises DamagedBook.
+def read_stock(desk: Desk, now: datetime, *, out_of_use: bool = False) -> tuple[FeedStock, ...]:
+    """The stock of each feed in use, by name; out_of_use: of every other one too. Raises DamagedBook.
 
     A feeding, a delivery or a loss counts that happened after the newest weighing; a round of a day earlier than the
     day before that weighing was before it, whatever hour was typed.
     """
     zone = read_facts(desk, now).zone
-    in_use = (feed for feed in feeds_at(desk, now).values() if feed.in_use)
-    in_order = sorted(in_use, key=lambda feed: (feed.name, feed.id.bytes))
-    return tuple(_stock(desk, feed, now, zone) for feed in in_order)
+    wanted = (feed for feed in feeds_at(desk, now).values() if feed.in_use or out_of_use)
+    in_order = sorted(wanted, key=lambda feed: (feed.name, feed.id.bytes))
+    return tuple(stock_of(desk, feed, now, zone) for feed in in_order)
 
 
-def _stock(desk: Desk, feed: Feed, now: datetime, zone: str) -> FeedStock:
+def stock_of(desk: Desk, feed: Feed, now: datetime, zone: str) -> FeedStock:
+    """The stock of one feed as it was at a moment. zone: the farm's. Raises DamagedBook."""
     rows = partial(_rows, desk, feed.id, at=micros(now))
     weighed = tuple(Stocked(uid(id_), uid(step), moment(at), *rest) for id_, step, at, *rest in rows(
         stock_sql.STOCKED, most=2,
@@ -131,6 +132,11 @@ def _row(found: FoundRow) -> Row:
     day, slot, animal, pen, state, measure, due_kg, given_kg, left_kg, at = found
     turn, subject = Turn(date.fromisoformat(day), slot), Subject(maybe_uid(animal), maybe_uid(pen))
     return Row(turn, subject, State(state), maybe_uid(measure), due_kg, given_kg, left_kg, moment(at))
+
+
+def told_at(desk: Desk, now: datetime) -> Mapping[tuple[UUID, UUID], Told]:
+    """Every measure for every feed, by their ids."""
+    return facts.told(desk.rows(sql.MEASURES, {"at": micros(now)}))
 
 
 def names_at(desk: Desk, now: datetime) -> Mapping[UUID, str]:
