@@ -15,7 +15,7 @@ from store.book.figures import DeliveredFigure, FedFigure, Figure, LostFigure
 from store.book.folder.take_in import new_book_from
 from store.book.opening import Book, open_book
 from store.book.reading import read_facts
-from store.book.reading.stock import feeds_at, names_at, read_stock
+from store.book.reading.stock import names_at, read_stock, told_at
 from store.book.stocks import Delivered, FeedStock, Stocked
 from store.book.turn import Turn
 from store.book.words import Kind, State
@@ -45,6 +45,11 @@ def empty_room(folder: Path, clock: HandClock | None = None, bench: str = "bench
 def named(book: Book, name: str) -> UUID:
     """The id of an animal, pen or feed by its name."""
     return next(id_ for id_, each in names_at(book.desk, book.clock.now()).items() if each == name)
+
+
+def measure(book: Book, name: str) -> UUID:
+    """The id of a measure by its name."""
+    return next(id_ for (id_, _), told in told_at(book.desk, book.clock.now()).items() if told.name == name)
 
 
 def person(book: Book) -> UUID:
@@ -119,8 +124,3 @@ def stock_by_hand(kg: float, *deliveries: Delivered) -> FeedStock:
     at = datetime(2026, 2, 11, tzinfo=UTC)
     stocked = Stocked(new_id(at), new_id(at), at, kg)
     return FeedStock(NUTS, stocked, at, deliveries=deliveries, delivered=deliveries[::-1])
-
-
-def all_feeds(book: Book) -> list[str]:
-    """The names of all feeds."""
-    return sorted(each.name for each in feeds_at(book.desk, book.clock.now()).values())

@@ -189,8 +189,8 @@ def two_rooms() -> Iterator[tuple[Room, Room]]:
 
 @given(acts=ACTS, hours_ago=st.sampled_from((0, 1, 30)))
 @example(
-    acts=[(0, "stock", 1, 83.0, 0, 60), (0, "fed", 1, 6.25, 0, 60), (0, "fed", 1, 5.0, 1, 60), (0, "fed", 1, 4.0, 2, 60),
-          (0, "started", 1, 3.0, 0, 60), (0, "thrown out", 1, 2.0, 0, 60)],
+    acts=[(0, "stock", 1, 83.0, 0, 60), (0, "fed", 1, 6.25, 0, 60), (0, "fed", 1, 5.0, 1, 60),
+          (0, "fed", 1, 4.0, 2, 60), (0, "started", 1, 3.0, 0, 60), (0, "thrown out", 1, 2.0, 0, 60)],
     hours_ago=0,
 )  # fmt: skip
 @example(
