@@ -74,8 +74,9 @@ def delivery_words(figure: DeliveredFigure, units: Units, currency: str = "") ->
 
 
 def money(amount: float, currency: str) -> str:
-    """`9.50`, `9.50 EUR`, in the farm's own money."""
-    return f"{amount:.2f} {currency}".rstrip()
+    """`9.50`, `9.50 EUR`, `$9.50`, in the farm's own money."""
+    before, after = ("", f" {currency}") if currency.isalpha() else (currency, "")
+    return f"{before}{amount:.2f}{after}"
 
 
 def _ask(kg: float, price: float | None, of: Delivering) -> None:

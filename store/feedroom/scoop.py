@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import pairwise
 from uuid import UUID
 
 from store.book.desk import Desk
@@ -67,10 +68,10 @@ def needs_weighing(desk: Desk, stock: FeedStock, needs: Needs, now: datetime) ->
 
 def new_lot_at(deliveries: Sequence[Delivered]) -> datetime | None:
     """When the newest delivery of another lot than the one before it came. deliveries: newest first. None: nothing."""
-    for each, before in zip(deliveries, [*deliveries[1:], None], strict=True):
-        if before is None or not each.lot or each.lot != before.lot:
+    for each, before in pairwise(deliveries):
+        if not each.lot or each.lot != before.lot:
             return each.at
-    return None
+    return deliveries[-1].at if deliveries else None
 
 
 def drift(weighings: Sequence[Weighed]) -> tuple[Drift, ...]:

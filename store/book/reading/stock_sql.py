@@ -9,43 +9,43 @@ from store.book.reading.sql import NEWEST_OF_ITS_STEP, in_force
 OF_THE_FEED = "e.feed_id = :feed AND e.state = 'done' AND e.happened_at <= :at"
 
 STOCKED = f"""
-SELECT e.id, e.step_id, e.happened_at, l.kg, l.typed FROM entry e JOIN stocked l ON l.entry_id = e.id
-WHERE {OF_THE_FEED} AND e.kind = 'stock' AND {NEWEST_OF_ITS_STEP}
+SELECT e.id, e.step_id, e.happened_at, l.kg, l.typed FROM entry e CROSS JOIN stocked l
+WHERE l.entry_id = e.id AND {OF_THE_FEED} AND e.kind = 'stock' AND {NEWEST_OF_ITS_STEP}
 ORDER BY e.happened_at DESC, e.id DESC LIMIT :most
 """
 
 _DELIVERED = f"""
-SELECT e.id, e.step_id, e.happened_at, l.kg, l.bags, l.price, l.lot FROM entry e JOIN delivered l ON l.entry_id = e.id
-WHERE {OF_THE_FEED} AND e.kind = 'delivery' AND {NEWEST_OF_ITS_STEP}
+SELECT e.id, e.step_id, e.happened_at, l.kg, l.bags, l.price, l.lot FROM entry e CROSS JOIN delivered l
+WHERE l.entry_id = e.id AND {OF_THE_FEED} AND e.kind = 'delivery' AND {NEWEST_OF_ITS_STEP}
 """
 DELIVERED = f"{_DELIVERED} AND e.happened_at > :since ORDER BY e.happened_at, e.id"
 LAST_DELIVERED = f"{_DELIVERED} ORDER BY e.happened_at DESC, e.id DESC LIMIT :most"
 FIRST_DELIVERED = f"""
-SELECT e.happened_at FROM entry e JOIN delivered l ON l.entry_id = e.id
-WHERE {OF_THE_FEED} AND e.kind = 'delivery' AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at, e.id LIMIT 1
+SELECT e.happened_at FROM entry e CROSS JOIN delivered l
+WHERE l.entry_id = e.id AND {OF_THE_FEED} AND e.kind = 'delivery' AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at, e.id LIMIT 1
 """
 
 LOST = f"""
-SELECT e.id, e.step_id, e.happened_at, l.kg, l.why FROM entry e JOIN lost l ON l.entry_id = e.id
-WHERE {OF_THE_FEED} AND e.kind = 'loss' AND e.happened_at > :since AND {NEWEST_OF_ITS_STEP}
+SELECT e.id, e.step_id, e.happened_at, l.kg, l.why FROM entry e CROSS JOIN lost l
+WHERE l.entry_id = e.id AND {OF_THE_FEED} AND e.kind = 'loss' AND e.happened_at > :since AND {NEWEST_OF_ITS_STEP}
 ORDER BY e.happened_at, e.id
 """
 
 THROWN_OUT = f"""
-SELECT e.id, e.step_id, e.happened_at, l.dry_kg FROM entry e JOIN soaked l ON l.entry_id = e.id
-WHERE {OF_THE_FEED} AND e.kind = 'soak' AND e.happened_at > :since AND l.act = 'thrown out'
+SELECT e.id, e.step_id, e.happened_at, l.dry_kg FROM entry e CROSS JOIN soaked l
+WHERE l.entry_id = e.id AND {OF_THE_FEED} AND e.kind = 'soak' AND e.happened_at > :since AND l.act = 'thrown out'
 AND l.dry_kg IS NOT NULL AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at, e.id
 """
 
 SOAKING = f"""
-SELECT l.act, l.dry_kg FROM entry e JOIN soaked l ON l.entry_id = e.id
-WHERE {OF_THE_FEED} AND e.kind = 'soak' AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
+SELECT l.act, l.dry_kg FROM entry e CROSS JOIN soaked l
+WHERE l.entry_id = e.id AND {OF_THE_FEED} AND e.kind = 'soak' AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
 """
 """What was done with the bucket last."""
 
 _IN_ROUNDS = f"""
-FROM entry e JOIN fed l ON l.entry_id = e.id
-WHERE e.day >= :since_day AND e.kind IN ('feed', 'hay') AND l.feed_id = :feed AND {NEWEST_OF_ITS_STEP}
+FROM entry e CROSS JOIN fed l
+WHERE l.entry_id = e.id AND e.day >= :since_day AND e.kind IN ('feed', 'hay') AND l.feed_id = :feed AND {NEWEST_OF_ITS_STEP}
 """
 FED = f"""
 SELECT e.day, sum(l.given_kg) {_IN_ROUNDS}
@@ -104,7 +104,7 @@ ORDER BY a.begins_at, a.written_at, a.id
 """
 
 MILKED = f"""
-SELECT e.day, e.animal_id, sum(l.milk_kg) FROM entry e JOIN milked l ON l.entry_id = e.id
-WHERE e.day >= :since_day AND e.day <= :until_day AND e.kind = 'milk' AND e.state = 'done'
+SELECT e.day, e.animal_id, sum(l.milk_kg) FROM entry e CROSS JOIN milked l
+WHERE l.entry_id = e.id AND e.day >= :since_day AND e.day <= :until_day AND e.kind = 'milk' AND e.state = 'done'
 AND l.milk_kg IS NOT NULL AND {NEWEST_OF_ITS_STEP} GROUP BY e.day, e.animal_id
 """

@@ -2,7 +2,6 @@
 
 import shutil
 from collections.abc import Mapping
-from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from functools import cache
 from pathlib import Path
@@ -94,11 +93,17 @@ def lose(book: Book, kg: float, name: str = NUTS_NAME) -> UUID:
 
 
 def fed_draft(
-    book: Book, kg: float | None, turn: Turn = THIS_MORNING, who: str = "Fennel", name: str = NUTS_NAME, **more: object
+    book: Book,
+    kg: float | None,
+    turn: Turn = THIS_MORNING,
+    who: str = "Fennel",
+    name: str = NUTS_NAME,
+    measure_id: UUID | None = None,
+    left_kg: float | None = None,
 ) -> Draft:
     """A feed step of an animal, as a key would write it."""
-    figure = FedFigure(named(book, name), None, 2.5, kg)
-    return fed_step(book, turn, Kind.FEED, Subject(animal_id=named(book, who)), (replace(figure, **more),))  # type: ignore[arg-type]
+    figure = FedFigure(named(book, name), measure_id, 2.5, kg, left_kg=left_kg)
+    return fed_step(book, turn, Kind.FEED, Subject(animal_id=named(book, who)), (figure,))
 
 
 def fed_step(book: Book, turn: Turn, kind: Kind, subject: Subject, figures: tuple[Figure, ...]) -> Draft:

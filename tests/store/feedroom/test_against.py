@@ -4,6 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from store.book.stocks import Delivered
 from store.book.turn import Turn
 from store.book.words import Units
 from store.feedroom.against import Cause, Why, compare, comparison_words, explanation_words
@@ -86,9 +87,9 @@ def test_several_open_rows_are_taken_singly_by_the_round_and_all_together() -> N
     assert list(row_causes(())) == []
 
 
-def case(book_kg: float, weighed_kg: float, *deliveries: object) -> Case:
+def case(book_kg: float, weighed_kg: float, *deliveries: Delivered) -> Case:
     """A difference of oat nuts. deliveries: newest first."""
-    stock = stock_by_hand(book_kg - sum(each.kg for each in deliveries), *deliveries)  # type: ignore[attr-defined,arg-type]
+    stock = stock_by_hand(book_kg - sum(each.kg for each in deliveries), *deliveries)
     return Case(stock, weighed_kg, dawn().farm)
 
 
