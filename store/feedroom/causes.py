@@ -1,75 +1,23 @@
-"""What may explain a difference between book and scale, gathered from the book: rows, deliveries, bags, measures."""
+"""What may explain a difference between book and scale: rows, deliveries, bags, measures, loss. Pure."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import combinations
-from uuid import UUID
 
-from store.book.desk import Desk
-from store.book.facts import FarmFacts
-from store.book.reading.facts import read_facts
-from store.book.reading.needs import read_needs
-from store.book.reading.stock import names_at, read_rows, read_weighings, since_day, told_at
-from store.book.stocks import Delivered, FeedStock, Row, Weighed
-from store.book.turn import Turn, local
+from store.book.stocks import Delivered, FeedStock, Row
+from store.book.turn import Turn
 from store.book.words import State
-from store.feedroom.against import Cause, Comparison, Why, compare
-from store.feedroom.open_rows import OpenRow, open_rows
+from store.feedroom.against import Cause, Why
+from store.feedroom.case import Case, Measured
+from store.feedroom.open_rows import OpenRow
 from store.feedroom.saying import day_words
-from store.husbandry.stock import agree_within_kg, ratio_needed
+from store.husbandry.stock import ratio_needed
 from store.round.saying import exact, weight
 
 BAG_LEAST, BAG_MOST = 0.9, 1.1
 """A bag that held less or more than this of what was written was not that bag. Common practice."""
 TWICE_WITHIN = timedelta(days=7)
 ANOTHER_KG = 0.001
-
-
-@dataclass(frozen=True, slots=True)
-class Measured:
-    """A measure that a feed was told in since it was weighed. weighings: newest first."""
-
-    id: UUID
-    name: str
-    weighings: tuple[Weighed, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Case:
-    """What is known where book and scale differ. weighed_kg: with what soaks. rows: since the last weighing. [kg]"""
-
-    stock: FeedStock
-    weighed_kg: float
-    farm: FarmFacts
-    rows: tuple[Row, ...] = ()
-    open_rows: tuple[OpenRow, ...] = ()
-    measures: tuple[Measured, ...] = ()
-
-    @property
-    def book_kg(self) -> float:
-        """What must be there by the book."""
-        return self.stock.kg or 0.0
-
-    @property
-    def agrees(self) -> bool:
-        """Whether there is nothing to explain."""
-        return abs(self.weighed_kg - self.book_kg) <= agree_within_kg(self.weighed_kg)
-
-    def day(self, at: datetime) -> str:
-        """The farm's own day of a moment, in words."""
-        return day_words(local(at, self.farm.zone).date())
-
-
-def book_against_scale(desk: Desk, stock: FeedStock, bin_kg: float, now: datetime) -> Comparison | None:
-    """What was weighed of a feed, against the book, with what would explain the difference. Changes nothing. [kg]
-
-    stock: as read before the weighing is written. bin_kg: without what soaks. None: the book knows nothing of it yet.
-    """
-    if stock.kg is None or stock.since is None:
-        return None
-    case = _case(desk, stock, bin_kg + stock.soaking_kg, now)
-    return compare(case.book_kg, case.weighed_kg, causes(case))
 
 
 def causes(case: Case) -> Iterator[Cause]:
@@ -129,18 +77,6 @@ def measure_causes(case: Case) -> Iterator[Cause]:
                 holds_kg = measure.weighings[0].holds_kg
                 words = f"a {measure.name} held {exact(holds_kg * ratio, units)}, not {exact(holds_kg, units)}, since"
                 yield Cause(Why.MEASURE, f"{words} {case.day(since)}", case.weighed_kg - case.book_kg, fitted=True)
-
-
-def _case(desk: Desk, stock: FeedStock, weighed_kg: float, now: datetime) -> Case:
-    farm = read_facts(desk, now)
-    first, today = since_day(stock.since or now, farm.zone), local(now, farm.zone).date()
-    rows = read_rows(desk, stock.feed.id, first, today)
-    still_open = open_rows(stock, read_needs(desk, now, stock.since), rows, names_at(desk, now))
-    told = {measure_id: each.name for (measure_id, _), each in told_at(desk, now).items()}
-    ids = dict.fromkeys(row.measure_id for row in rows if row.measure_id)
-    measures = (Measured(id_, told[id_], read_weighings(desk, id_, stock.feed.id, now)) for id_ in ids)
-    weighed = tuple(measure for measure in measures if measure.weighings)
-    return Case(stock, weighed_kg, farm, rows, still_open, weighed)
 
 
 def _sinces(stock: FeedStock, measure: Measured) -> list[datetime]:

@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from uuid import UUID
 
-from store.book.stocks import FeedSettings, Needs
+from store.book.needs import Needs
+from store.book.stocks import FeedSettings
 from store.book.turn import Turn
 from store.book.words import EVENING, MORNING
 from store.husbandry.hay import Bales, bales_last
@@ -28,7 +29,7 @@ def hay_left(there_kg: float, bale_kg: float, a_day_kg: float, today: date, sett
     if settings.turnout_on is None or settings.turnout_on <= today:
         return None
     days = (settings.turnout_on - today).days
-    found = bales_last(there_kg / bale_kg, bale_kg, settings.hay_loss_percent or 0.0, a_day_kg, days)
+    found = bales_last(max(there_kg, 0.0) / bale_kg, bale_kg, settings.hay_loss_percent or 0.0, a_day_kg, days)
     return HayLeft(days, a_day_kg, settings.hay_loss_percent, found)
 
 

@@ -9,7 +9,8 @@ from store.book.desk import Desk
 from store.book.drafts import Subject
 from store.book.reading.stock import read_rows
 from store.book.reading.stood import read_stood
-from store.book.stocks import Row, Stood
+from store.book.stocks import Row
+from store.book.stood import Stood
 from store.book.turn import Turn
 from store.book.words import MORNING, State
 from store.husbandry.intake import eaten_kg, refused

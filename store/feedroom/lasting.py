@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import islice
 
-from store.book.stocks import FeedStock, Needs
+from store.book.needs import Needs
+from store.book.stocks import FeedStock
 from store.book.turn import Turn
 from store.book.words import Units
 from store.feedroom.saying import by_day_words, round_words

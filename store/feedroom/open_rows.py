@@ -4,7 +4,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from uuid import UUID
 
-from store.book.stocks import FeedStock, Needs, Row
+from store.book.needs import Needs
+from store.book.stocks import FeedStock, Row
 from store.book.turn import Turn
 from store.book.words import State
 

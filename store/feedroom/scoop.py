@@ -8,8 +8,9 @@ from uuid import UUID
 
 from store.book.desk import Desk
 from store.book.drafts import Subject
+from store.book.needs import Needs
 from store.book.reading.stock import read_weighings
-from store.book.stocks import Delivered, FeedStock, Needs, Weighed
+from store.book.stocks import Delivered, FeedStock, Weighed
 from store.husbandry.measures import change_percent, in_quarters
 
 

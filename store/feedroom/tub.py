@@ -9,7 +9,8 @@ from store.book.desk import Desk
 from store.book.reading.facts import read_facts
 from store.book.reading.stock import stock_of
 from store.book.reading.stood import read_free, read_stood
-from store.book.stocks import Changes, FeedStock, Stood, so_at
+from store.book.stocks import FeedStock
+from store.book.stood import Changes, Stood, so_at
 from store.husbandry.intake import a_head_and_day_g
 
 DAY = timedelta(days=1)

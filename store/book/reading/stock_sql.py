@@ -6,46 +6,49 @@ the feed was weighed last, never with the years. CROSS JOIN keeps SQLite to the 
 
 from store.book.reading.sql import NEWEST_OF_ITS_STEP, in_force
 
-OF_THE_FEED = "e.feed_id = :feed AND e.state = 'done' AND e.happened_at <= :at"
+OF_THE_FEED = (
+    f"l.entry_id = e.id AND e.feed_id = :feed AND e.state = 'done' AND e.happened_at <= :at AND {NEWEST_OF_ITS_STEP}"
+)
 
 STOCKED = f"""
 SELECT e.id, e.step_id, e.happened_at, l.kg, l.typed FROM entry e CROSS JOIN stocked l
-WHERE l.entry_id = e.id AND {OF_THE_FEED} AND e.kind = 'stock' AND {NEWEST_OF_ITS_STEP}
+WHERE {OF_THE_FEED} AND e.kind = 'stock'
 ORDER BY e.happened_at DESC, e.id DESC LIMIT :most
 """
 
 _DELIVERED = f"""
 SELECT e.id, e.step_id, e.happened_at, l.kg, l.bags, l.price, l.lot FROM entry e CROSS JOIN delivered l
-WHERE l.entry_id = e.id AND {OF_THE_FEED} AND e.kind = 'delivery' AND {NEWEST_OF_ITS_STEP}
+WHERE {OF_THE_FEED} AND e.kind = 'delivery'
 """
 DELIVERED = f"{_DELIVERED} AND e.happened_at > :since ORDER BY e.happened_at, e.id"
 LAST_DELIVERED = f"{_DELIVERED} ORDER BY e.happened_at DESC, e.id DESC LIMIT :most"
 FIRST_DELIVERED = f"""
 SELECT e.happened_at FROM entry e CROSS JOIN delivered l
-WHERE l.entry_id = e.id AND {OF_THE_FEED} AND e.kind = 'delivery' AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at, e.id LIMIT 1
+WHERE {OF_THE_FEED} AND e.kind = 'delivery' ORDER BY e.happened_at, e.id LIMIT 1
 """
 
 LOST = f"""
 SELECT e.id, e.step_id, e.happened_at, l.kg, l.why FROM entry e CROSS JOIN lost l
-WHERE l.entry_id = e.id AND {OF_THE_FEED} AND e.kind = 'loss' AND e.happened_at > :since AND {NEWEST_OF_ITS_STEP}
+WHERE {OF_THE_FEED} AND e.kind = 'loss' AND e.happened_at > :since
 ORDER BY e.happened_at, e.id
 """
 
 THROWN_OUT = f"""
 SELECT e.id, e.step_id, e.happened_at, l.dry_kg FROM entry e CROSS JOIN soaked l
-WHERE l.entry_id = e.id AND {OF_THE_FEED} AND e.kind = 'soak' AND e.happened_at > :since AND l.act = 'thrown out'
-AND l.dry_kg IS NOT NULL AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at, e.id
+WHERE {OF_THE_FEED} AND e.kind = 'soak' AND e.happened_at > :since AND l.act = 'thrown out'
+AND l.dry_kg IS NOT NULL ORDER BY e.happened_at, e.id
 """
 
 SOAKING = f"""
 SELECT l.act, l.dry_kg FROM entry e CROSS JOIN soaked l
-WHERE l.entry_id = e.id AND {OF_THE_FEED} AND e.kind = 'soak' AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
+WHERE {OF_THE_FEED} AND e.kind = 'soak' ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
 """
 """What was done with the bucket last."""
 
 _IN_ROUNDS = f"""
 FROM entry e CROSS JOIN fed l
-WHERE l.entry_id = e.id AND e.day >= :since_day AND e.kind IN ('feed', 'hay') AND l.feed_id = :feed AND {NEWEST_OF_ITS_STEP}
+WHERE l.entry_id = e.id AND l.feed_id = :feed AND e.day >= :since_day AND e.kind IN ('feed', 'hay')
+AND {NEWEST_OF_ITS_STEP}
 """
 FED = f"""
 SELECT e.day, sum(l.given_kg) {_IN_ROUNDS}

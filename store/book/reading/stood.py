@@ -8,7 +8,7 @@ from store.book.clock import micros, moment
 from store.book.desk import Desk, FoundRow
 from store.book.reading import stock_sql
 from store.book.reading.facts import maybe_uid, uid
-from store.book.stocks import Changes, Stood
+from store.book.stood import Changes, Stood
 
 
 def read_stood(desk: Desk, since: datetime, until: datetime) -> Stood:

@@ -8,7 +8,8 @@ from store.book.stocks import Delivered
 from store.book.turn import Turn
 from store.book.words import Units
 from store.feedroom.against import Cause, Why, compare, comparison_words, explanation_words
-from store.feedroom.causes import Case, bag_causes, causes, delivery_causes, measure_causes, row_causes
+from store.feedroom.case import Case
+from store.feedroom.causes import bag_causes, causes, delivery_causes, measure_causes, row_causes
 from store.feedroom.open_rows import OpenRow
 from tests.store.feedroom.made import TODAY, came, stock_by_hand
 from tests.store.round.made import dawn

@@ -7,7 +7,7 @@ from store.book.opening import Book
 from store.book.turn import Turn
 from store.book.words import State, Units
 from store.feedroom.against import Comparison, Why, comparison_words
-from store.feedroom.causes import book_against_scale
+from store.feedroom.weighing import book_against_scale
 from tests.farm import MORNING, HandClock
 from tests.store.book.tools import all_rows
 from tests.store.feedroom.made import (
