@@ -1,5 +1,6 @@
 """A measure weighed anew: whether it is due, how it changed, and what is proposed of the plan. Nothing is applied."""
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
@@ -8,10 +9,17 @@ from uuid import UUID
 
 from store.book.desk import Desk
 from store.book.drafts import Subject
+from store.book.facts import Feed, Told
 from store.book.needs import Needs
 from store.book.reading.stock import read_weighings
 from store.book.stocks import Delivered, FeedStock, Weighed
-from store.husbandry.measures import change_percent, in_quarters
+from store.book.words import Units
+from store.husbandry.measures import change_percent, in_quarters, one_of
+from store.round.amount import Unreadable, feed_amount, whole_number
+from store.round.measured import SURE, scoop_weight
+
+SEVERAL_MOST = 50
+_SEVERAL = re.compile(r"^(?P<measures>\d{1,3})\s+(?P<word>[^\d\s][^\d]*?)[\s=:]+(?P<total>[\d.,½¼¾].*)$")
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +81,22 @@ def new_lot_at(deliveries: Sequence[Delivered]) -> datetime | None:
         if not each.lot or each.lot != before.lot:
             return each.at
     return deliveries[-1].at if deliveries else None
+
+
+def level_weight(typed: str, feed: Feed, told: Told, units: Units) -> float:
+    """What one level measure weighs; several weighed together are typed as `3 scoops 12.15 lb`. [kg]
+
+    Raises Unreadable, and Doubtful for less than half or more than twice of before, unless ! is behind.
+    """
+    several = _SEVERAL.match(typed.strip())
+    if several is None or several["word"].lower() not in (told.name.lower(), told.plural.lower()):
+        return scoop_weight(typed, feed, told, units)
+    measures = whole_number(several["measures"], SEVERAL_MOST, told.plural)
+    if measures == 0:
+        raise Unreadable(f"None of the {told.plural} was weighed. Type it as 3 {told.plural} 2.1 kg.")
+    sure = SURE if typed.rstrip().endswith(SURE) else ""
+    total_kg = feed_amount(several["total"].rstrip(f"{SURE} "), feed, None, units).kg
+    return scoop_weight(f"{one_of(total_kg, measures):.6f} kg {sure}", feed, told, units)
 
 
 def drift(weighings: Sequence[Weighed]) -> tuple[Drift, ...]:

@@ -1,5 +1,6 @@
 """A measure at a new bag: whether it is to be weighed, how it drifted, what the plan is in it."""
 
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
@@ -10,13 +11,18 @@ from store.book.opening import Book
 from store.book.reading.needs import read_needs
 from store.book.reading.stock import read_weighings
 from store.book.stocks import Weighed
-from store.feedroom.scoop import Held, drift, needs_weighing, new_lot_at, retold
+from store.book.words import Units
+from store.feedroom.scoop import Held, drift, level_weight, needs_weighing, new_lot_at, retold
 from store.husbandry.measures import one_of
+from store.round.amount import Unreadable
+from store.round.confirm import Doubtful
 from tests.farm import MORNING, HandClock
 from tests.store.book.tools import all_rows
 from tests.store.feedroom.made import NUTS_NAME, came, deliver, measure, named, the_stock
+from tests.store.round.made import NUTS, SCOOP
 
 LB = 0.45359237  # exact: NIST Handbook 44, Appendix C
+THREE_LB = replace(SCOOP, holds_kg=3.00 * LB)
 
 
 def due(book: Book) -> tuple[object, ...]:
@@ -53,6 +59,24 @@ def test_a_scoop_of_3_lb_that_holds_4_05() -> None:
     held = Held(3.00 * LB, one_of(12.15 * LB, 3))
     assert held.now_kg == pytest.approx(4.05 * LB)
     assert held.change_percent == pytest.approx(35.0)
+
+
+@pytest.mark.parametrize(("typed", "kg"), [
+    ("3 scoops 12.15 lb", 4.05 * LB), ("3 scoops = 12.15 lb", 4.05 * LB), ("1 scoop 4 1/2 lb", 4.5 * LB),
+    ("2 scoops 2 kg", 1.0), ("1.5", 1.5), ("3 scoops 12.15 kg !", 4.05),
+])  # fmt: skip
+def test_several_level_scoops_are_weighed_together(typed: str, kg: float) -> None:
+    """Or one of them."""
+    assert level_weight(typed, NUTS, THREE_LB, Units.METRIC) == pytest.approx(kg, abs=1e-5)
+
+
+def test_a_scoop_that_cannot_be_is_refused_or_asked_about() -> None:
+    """None weighed, a fraction of one, no weight; three times what it was."""
+    for typed in ("0 scoops 5 kg", "3 scoops", "3 scoops 0 kg", "51 scoops 60 kg", "3 cups 5 kg", "3 scoops 5 l"):
+        with pytest.raises(Unreadable, match=r"\.$"):
+            level_weight(typed, NUTS, THREE_LB, Units.METRIC)
+    with pytest.raises(Doubtful, match="before it was"):
+        level_weight("3 scoops 12.15 kg", NUTS, THREE_LB, Units.METRIC)
 
 
 def test_the_plan_is_told_anew_and_nothing_is_applied(room: Book) -> None:
