@@ -237,6 +237,8 @@ PAIL_MOST_KG = 120.0
 """A pail on a scale stays below this. [kg] Common practice."""
 STOCK_MOST_KG = 1_000_000.0
 """A feed room holds less than this of one feed. [kg] Common practice."""
+BAGS_MOST, PRICE_MOST = 99_999, 10_000_000.0
+"""More bags in one delivery, or more of any money for it, is a slip of the keys. Common practice."""
 WEIGHT_KG = (0.1, 2000.0)
 """Outside of these no animal of the yard was weighed rightly. Common practice."""
 LOW_C, WIND_MOST_KMH = (-60.0, 40.0), 200.0

@@ -6,10 +6,10 @@ few rows of settings and of feeds that are barred are read through.
 from collections.abc import Sequence
 
 
-def _in_force(table: str, same: str) -> str:
-    """The id of the dated row in force at :at: the newest beginning, then the newest written."""
+def in_force(table: str, same: str, moment: str = "at") -> str:
+    """The id of the dated row in force at a moment: the newest beginning, then the newest written."""
     return (
-        f"(SELECT n.id FROM {table} n WHERE {same} AND n.begins_at <= :at"
+        f"(SELECT n.id FROM {table} n WHERE {same} AND n.begins_at <= :{moment}"
         " ORDER BY n.begins_at DESC, n.written_at DESC, n.id DESC LIMIT 1)"
     )
 
@@ -27,38 +27,38 @@ SETTINGS = "SELECT name, value FROM setting WHERE begins_at <= :at ORDER BY begi
 
 PEOPLE = f"""
 SELECT i.id, a.name, a.adult, a.here FROM person i
-JOIN person_as a ON a.id = {_in_force("person_as", "n.person_id = i.id")}
+JOIN person_as a ON a.id = {in_force("person_as", "n.person_id = i.id")}
 """
 
 PENS = f"""
-SELECT i.id, a.name, a.position FROM pen i JOIN pen_as a ON a.id = {_in_force("pen_as", "n.pen_id = i.id")}
+SELECT i.id, a.name, a.position FROM pen i JOIN pen_as a ON a.id = {in_force("pen_as", "n.pen_id = i.id")}
 WHERE a.in_use
 """
 
 ANIMALS = f"""
 SELECT i.id, a.name, a.tag, a.species, a.stage, a.born_on, a.calved_on, s.pen_id, a.adult_only, a.two_people
 FROM animal i
-JOIN animal_as a ON a.id = {_in_force("animal_as", "n.animal_id = i.id")}
-LEFT JOIN standing s ON s.id = {_in_force("standing", "n.animal_id = i.id")}
+JOIN animal_as a ON a.id = {in_force("animal_as", "n.animal_id = i.id")}
+LEFT JOIN standing s ON s.id = {in_force("standing", "n.animal_id = i.id")}
 WHERE a.kept
 """
 
 SHARED = f"""
 SELECT a.cow_id, a.calf_id, a.longest_h FROM animal i
-JOIN sharing a ON a.id = {_in_force("sharing", "n.calf_id = i.id")}
+JOIN sharing a ON a.id = {in_force("sharing", "n.calf_id = i.id")}
 WHERE a.shares ORDER BY a.calf_id
 """
 
 MEASURES = f"""
 SELECT i.id, a.name, a.plural, f.id, w.holds_kg, w.begins_at FROM measure i
-JOIN measure_as a ON a.id = {_in_force("measure_as", "n.measure_id = i.id")}
+JOIN measure_as a ON a.id = {in_force("measure_as", "n.measure_id = i.id")}
 CROSS JOIN feed f
-LEFT JOIN weighing w ON w.id = {_in_force("weighing", "n.measure_id = i.id AND n.feed_id = f.id")}
+LEFT JOIN weighing w ON w.id = {in_force("weighing", "n.measure_id = i.id AND n.feed_id = f.id")}
 """
 
 FEEDS = f"""
 SELECT i.id, a.name, a.soaked, a.bucket, a.baled, a.in_use FROM feed i
-JOIN feed_as a ON a.id = {_in_force("feed_as", "n.feed_id = i.id")}
+JOIN feed_as a ON a.id = {in_force("feed_as", "n.feed_id = i.id")}
 """
 
 
@@ -66,7 +66,7 @@ def _plans(subject: str) -> str:
     same = f"n.{subject}_id = i.id AND n.slot = :slot AND n.feed_id = f.id AND n.written_at <= :known"
     return f"""
 SELECT i.id, f.id, p.due_kg, p.measure_id, p.begins_at, p.position FROM {subject} i CROSS JOIN feed f
-JOIN feed_plan p ON p.id = {_in_force("feed_plan", same)}
+JOIN feed_plan p ON p.id = {in_force("feed_plan", same)}
 WHERE p.due_kg IS NOT NULL ORDER BY p.position, f.id
 """
 
@@ -87,32 +87,32 @@ ANIMAL_PLAN_ROWS, PEN_PLAN_ROWS = _plan_rows("animal"), _plan_rows("pen")
 
 MILKINGS = f"""
 SELECT i.id, m.pail_id, p.name, p.empty_kg FROM animal i
-JOIN milk_plan m ON m.id = {_in_force("milk_plan", "n.animal_id = i.id AND n.slot = :slot")}
-LEFT JOIN pail_as p ON p.id = {_in_force("pail_as", "n.pail_id = m.pail_id")}
+JOIN milk_plan m ON m.id = {in_force("milk_plan", "n.animal_id = i.id AND n.slot = :slot")}
+LEFT JOIN pail_as p ON p.id = {in_force("pail_as", "n.pail_id = m.pail_id")}
 WHERE m.milked
 """
 
 NAMES = f"""
 SELECT i.id, a.name, NULL AS pen_id FROM animal i
-JOIN animal_as a ON a.id = {_in_force("animal_as", "n.animal_id = i.id")}
-UNION ALL SELECT i.id, a.name, i.id FROM pen i JOIN pen_as a ON a.id = {_in_force("pen_as", "n.pen_id = i.id")}
-UNION ALL SELECT i.id, a.name, a.pen_id FROM task i JOIN task_as a ON a.id = {_in_force("task_as", "n.task_id = i.id")}
-UNION ALL SELECT i.id, a.name, NULL FROM feed i JOIN feed_as a ON a.id = {_in_force("feed_as", "n.feed_id = i.id")}
-UNION ALL SELECT i.id, a.name, NULL FROM look i JOIN look_as a ON a.id = {_in_force("look_as", "n.look_id = i.id")}
+JOIN animal_as a ON a.id = {in_force("animal_as", "n.animal_id = i.id")}
+UNION ALL SELECT i.id, a.name, i.id FROM pen i JOIN pen_as a ON a.id = {in_force("pen_as", "n.pen_id = i.id")}
+UNION ALL SELECT i.id, a.name, a.pen_id FROM task i JOIN task_as a ON a.id = {in_force("task_as", "n.task_id = i.id")}
+UNION ALL SELECT i.id, a.name, NULL FROM feed i JOIN feed_as a ON a.id = {in_force("feed_as", "n.feed_id = i.id")}
+UNION ALL SELECT i.id, a.name, NULL FROM look i JOIN look_as a ON a.id = {in_force("look_as", "n.look_id = i.id")}
 UNION ALL SELECT i.id, a.product, NULL FROM treatment i
-JOIN treatment_as a ON a.id = {_in_force("treatment_as", "n.treatment_id = i.id")}
+JOIN treatment_as a ON a.id = {in_force("treatment_as", "n.treatment_id = i.id")}
 """
 
 JOBS = f"""
 SELECT i.id, a.name, a.pen_id, a.closing, a.adult_only, a.two_people, a.position, a.slot
 FROM task i
-JOIN task_as a ON a.id = {_in_force("task_as", "n.task_id = i.id")}
+JOIN task_as a ON a.id = {in_force("task_as", "n.task_id = i.id")}
 WHERE a.in_use
 """
 
 LOOKS = f"""
 SELECT i.id, a.animal_id, a.name, a.asks, a.slot, a.every_days, a.until_on FROM look i
-JOIN look_as a ON a.id = {_in_force("look_as", "n.look_id = i.id")}
+JOIN look_as a ON a.id = {in_force("look_as", "n.look_id = i.id")}
 WHERE a.in_use AND (a.until_on IS NULL OR a.until_on >= :day)
 """
 
@@ -129,7 +129,7 @@ AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
 TREATMENTS = f"""
 SELECT i.id, a.animal_id, a.product, a.amount, a.route, a.why, a.batch, a.doses, a.every_h, a.first_at
 FROM treatment i
-JOIN treatment_as a ON a.id = {_in_force("treatment_as", "n.treatment_id = i.id")}
+JOIN treatment_as a ON a.id = {in_force("treatment_as", "n.treatment_id = i.id")}
 WHERE a.in_use AND a.first_at + a.doses * a.every_h * {2 * HOUR} + {30 * 24 * HOUR} >= :at
 """
 """One that should have ended long ago (twice its length and a month) is read no more, whether it was ended or not."""
@@ -208,7 +208,7 @@ WHERE n.barred AND n.begins_at <= :at AND NOT EXISTS (
 
 SOAK_RULES = f"""
 SELECT f.id, r.water, r.least_h, r.most_h, r.water_per_kg FROM feed f
-JOIN soak_rule r ON r.id = {_in_force("soak_rule", "n.feed_id = f.id AND n.air = :air")}
+JOIN soak_rule r ON r.id = {in_force("soak_rule", "n.feed_id = f.id AND n.air = :air")}
 """
 
 BATCHES = f"""

@@ -11,12 +11,14 @@ from store.book.columns import Id, one_of
 from store.book.records.base import Row, at_most, bounded, named
 from store.book.records.entries import Typed
 from store.book.words import (
+    BAGS_MOST,
     CONDITION_POINTS,
     DOSES_MOST,
     GIRTH_CM,
     LOW_C,
     MILK_MOST_KG,
     PAIL_MOST_KG,
+    PRICE_MOST,
     STEP_MOST_KG,
     STOCK_MOST_KG,
     TEMPERATURE_C,
@@ -171,10 +173,6 @@ class Noted(Line, table=True):
 
     words: Annotated[str, StringConstraints(min_length=1, max_length=500, strip_whitespace=True)]
     tell: bool = False  # the next person must see it before beginning
-
-
-PRICE_MOST = 10_000_000.0
-BAGS_MOST = 99_999
 
 
 class Delivered(Line, table=True):

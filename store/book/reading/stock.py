@@ -1,0 +1,144 @@
+"""What is there of each feed, as the book has it at a moment. Not on the way to the first frame."""
+
+from collections.abc import Callable, Mapping, Sequence
+from datetime import date, datetime, timedelta
+from functools import partial
+from typing import Any
+from uuid import UUID
+
+from store.book.clock import micros, moment
+from store.book.desk import Desk, FoundRow
+from store.book.drafts import Subject
+from store.book.facts import Feed, Told
+from store.book.reading import facts, sql, stock_sql
+from store.book.reading.facts import maybe_uid, read_facts, uid
+from store.book.stocks import Delivered, FeedSettings, FeedStock, Lost, Row, Stocked, Weighed
+from store.book.turn import Turn, local
+from store.book.words import SettingName, Soak, State
+
+Rows = Callable[..., Sequence[FoundRow]]
+DELIVERIES_MOST, WEIGHINGS_MOST = 12, 60
+"""So many of the newest are read, to say what is usual and how a measure drifts."""
+THROWN_OUT = "soaked feed thrown out"
+
+
+def feeds_at(desk: Desk, now: datetime) -> dict[UUID, Feed]:
+    """Every feed by its id, those out of use too."""
+    values = {"at": micros(now)}
+    return facts.feeds(desk.rows(sql.FEEDS, values), desk.rows(sql.BARRED, values))
+
+
+def read_stock(desk: Desk, now: datetime, *, out_of_use: bool = False) -> tuple[FeedStock, ...]:
+    """The stock of each feed in use, by name; out_of_use: of every other one too. Raises DamagedBook.
+
+    A feeding, a delivery or a loss counts that happened after the newest weighing; a round of a day earlier than the
+    day before that weighing was before it, whatever hour was typed.
+    """
+    zone = read_facts(desk, now).zone
+    wanted = (feed for feed in feeds_at(desk, now).values() if feed.in_use or out_of_use)
+    in_order = sorted(wanted, key=lambda feed: (feed.name, feed.id.bytes))
+    return tuple(stock_of(desk, feed, now, zone) for feed in in_order)
+
+
+def stock_of(desk: Desk, feed: Feed, now: datetime, zone: str) -> FeedStock:
+    """The stock of one feed as it was at a moment. zone: the farm's. Raises DamagedBook."""
+    rows = partial(_rows, desk, feed.id, at=micros(now))
+    weighed = tuple(Stocked(uid(id_), uid(step), moment(at), *rest) for id_, step, at, *rest in rows(
+        stock_sql.STOCKED, most=2,
+    ))  # fmt: skip
+    since = weighed[0].at if weighed else _before_first(rows)
+    lately = tuple(_delivered(row) for row in rows(stock_sql.LAST_DELIVERED, most=DELIVERIES_MOST))
+    known = FeedStock(feed, next(iter(weighed), None), since, deliveries=lately, before=next(iter(weighed[1:]), None))
+    return known if since is None else _since(known, partial(rows, since=micros(since)), since_day(since, zone))
+
+
+def _since(known: FeedStock, rows: Rows, first: date) -> FeedStock:
+    """The same stock with what came and went since it was weighed."""
+    return FeedStock(
+        known.feed,
+        known.weighed,
+        known.since,
+        delivered=tuple(_delivered(row) for row in rows(stock_sql.DELIVERED)),
+        lost=_lost(rows),
+        fed_kg=tuple((date.fromisoformat(day), kg) for day, kg in rows(stock_sql.FED, since_day=first.isoformat())),
+        soaking_kg=_soaking_kg(rows(stock_sql.SOAKING)) if known.feed.soaked else 0.0,
+        deliveries=known.deliveries,
+        before=known.before,
+    )
+
+
+def since_day(since: datetime, zone: str) -> date:
+    """The first day whose rounds may have been walked after a moment: an evening round goes on into the night."""
+    return local(since, zone).date() - timedelta(days=1)
+
+
+def read_rows(desk: Desk, feed_id: UUID, first: date, last: date) -> tuple[Row, ...]:
+    """Every row of a feed in the rounds of some days, as the entries that count have it, in the order it happened."""
+    days = {"since_day": first.isoformat(), "until_day": last.isoformat()}
+    return tuple(_row(found) for found in _rows(desk, feed_id, stock_sql.ROWS, **days))
+
+
+def read_weighings(desk: Desk, measure_id: UUID, feed_id: UUID, now: datetime) -> tuple[Weighed, ...]:
+    """How a measure of a feed was weighed, newest first; of two that begin together, the one that counts first."""
+    values = {"measure": measure_id.bytes, "at": micros(now), "most": WEIGHINGS_MOST}
+    return tuple(Weighed(moment(at), kg) for at, kg in _rows(desk, feed_id, stock_sql.WEIGHINGS, **values))
+
+
+def read_settings(desk: Desk, now: datetime) -> FeedSettings:
+    """What the farm decided about its feed room; what cannot be read as such counts as not said."""
+    said: dict[str, str] = dict(desk.rows(sql.SETTINGS, {"at": micros(now)}))
+
+    def of(name: SettingName, read: Callable[[str], Any]) -> Any:
+        try:
+            return read(said[name]) if name in said else None
+        except ValueError:
+            return None
+
+    return FeedSettings(
+        of(SettingName.LEAD_DAYS, int), of(SettingName.TURNOUT_ON, date.fromisoformat),
+        of(SettingName.HAY_LOSS_PERCENT, float), of(SettingName.CHANGE_STEP_KG, float),
+        said.get(SettingName.CURRENCY, ""),
+    )  # fmt: skip
+
+
+def _rows(desk: Desk, feed_id: UUID, statement: str, **values: Any) -> Sequence[FoundRow]:
+    return desk.rows(statement, {"feed": feed_id.bytes} | values)
+
+
+def _before_first(rows: Rows) -> datetime | None:
+    """Just before the first delivery: what was fed before anything came into the book was never in it."""
+    found = rows(stock_sql.FIRST_DELIVERED)
+    return moment(found[0][0] - 1) if found else None
+
+
+def _delivered(found: FoundRow) -> Delivered:
+    id_, step, at, *rest = found
+    return Delivered(uid(id_), uid(step), moment(at), *rest)
+
+
+def _lost(rows: Rows) -> tuple[Lost, ...]:
+    """What was lost, and what was put to soak and thrown out: no animal ate either."""
+    lost = [Lost(uid(id_), uid(step), moment(at), *rest) for id_, step, at, *rest in rows(stock_sql.LOST)]
+    thrown = rows(stock_sql.THROWN_OUT)
+    lost += [Lost(uid(id_), uid(step), moment(at), kg, THROWN_OUT, True) for id_, step, at, kg in thrown]
+    return tuple(sorted(lost, key=lambda each: (each.at, each.id.bytes)))
+
+
+def _soaking_kg(last: Sequence[FoundRow]) -> float:
+    return float(last[0][1] or 0.0) if last and last[0][0] == Soak.STARTED else 0.0
+
+
+def _row(found: FoundRow) -> Row:
+    day, slot, animal, pen, state, measure, due_kg, given_kg, left_kg, at = found
+    turn, subject = Turn(date.fromisoformat(day), slot), Subject(maybe_uid(animal), maybe_uid(pen))
+    return Row(turn, subject, State(state), maybe_uid(measure), due_kg, given_kg, left_kg, moment(at))
+
+
+def told_at(desk: Desk, now: datetime) -> Mapping[tuple[UUID, UUID], Told]:
+    """Every measure for every feed, by their ids."""
+    return facts.told(desk.rows(sql.MEASURES, {"at": micros(now)}))
+
+
+def names_at(desk: Desk, now: datetime) -> Mapping[UUID, str]:
+    """The name of every animal, pen and feed."""
+    return {uid(id_): name for id_, name, _ in desk.rows(sql.NAMES, {"at": micros(now)})}

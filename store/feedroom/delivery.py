@@ -1,0 +1,153 @@
+"""What is typed of a delivery, read: `10 x 25 kg at 9.50`, `250 kg for 95`, `12 bales`, `10 x 25 lot L-204`.
+
+`at` is the price of one bag or bale, of one kilogram (on a US farm pound) where it came loose; `for` is for all of it.
+The screen shows the reading before it is written.
+"""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from statistics import median
+
+from store.book.facts import Told
+from store.book.figures import DeliveredFigure
+from store.book.stocks import FeedStock
+from store.book.words import BAGS_MOST, PRICE_MOST, STOCK_MOST_KG, Units
+from store.husbandry.units import KG_PER_LB
+from store.round.amount import Unreadable, feed_amount, number_and_unit
+from store.round.confirm import Doubtful
+from store.round.measured import IF_RIGHT, SURE
+from store.round.saying import weight
+
+TYPED_MOST, LOT_MOST = 80, 40
+UNUSUAL = 10
+"""So many times the usual delivery is asked about: often a figure too much."""
+BAG_WORDS = ("bag", "bags", "sack", "sacks", "bale", "bales")
+HOW = "Type it as 10 x 25 kg at 9.50, 250 kg for 95, or 12 bales."
+_LOT = re.compile(r"\s+lot\s+(?P<lot>\S.*)$", re.IGNORECASE)
+_PRICE = re.compile(r"\s+(?P<how>at|for)\s+(?P<price>.*)$", re.IGNORECASE)
+_TIMES = re.compile(r"^(?P<bags>[\d.,\s]+)[x×*](?P<each>.+)$", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class Delivering:
+    """What a typed delivery is read with. told: every measure of the feed that was weighed for it."""
+
+    stock: FeedStock
+    units: Units
+    currency: str = ""
+    told: Sequence[Told] = ()
+
+    @property
+    def usual_kg(self) -> float | None:
+        """The middle one of the last deliveries; None before the first."""
+        return median(each.kg for each in self.stock.deliveries) if self.stock.deliveries else None
+
+
+def delivery(typed: str, of: Delivering) -> DeliveredFigure:
+    """A typed delivery of a feed. Raises Unreadable; Doubtful for ten times the usual kilograms or price, unless !."""
+    sure, text = typed.rstrip().endswith(SURE), typed.rstrip(f"{SURE} ").strip()
+    if len(text) > TYPED_MOST:
+        raise Unreadable(f"That is {len(text)} letters; the book keeps {TYPED_MOST}. {HOW}")
+    what, lot = _apart(_LOT, text, "lot")
+    what, price = _apart(_PRICE, what, "price")
+    how = _PRICE.search(text)
+    kg, bags = _quantity(what, of)
+    paid = _price(price, how["how"].lower(), kg, bags, of) if price and how else None
+    _refuse(kg, paid, lot)
+    if not sure:
+        _ask(kg, paid, of)
+    return DeliveredFigure(kg, bags, paid, lot, text)
+
+
+def delivery_words(figure: DeliveredFigure, units: Units, currency: str = "") -> str:
+    """What was read: `10 x 25.0 kg = 250 kg, 95.00 in all, 0.38 a kg, lot L-204`."""
+    kg = weight(figure.kg, units)
+    words = [f"{figure.bags} x {weight(figure.kg / figure.bags, units)} = {kg}" if figure.bags else kg]
+    if figure.price is None:
+        words.append("price not known")
+    elif figure.kg:
+        size, sign = (KG_PER_LB, "lb") if units is Units.US else (1.0, "kg")
+        each = money(figure.price / figure.kg * size, currency)
+        words += [f"{money(figure.price, currency)} in all", f"{each} a {sign}"]
+    return ", ".join([*words, *([f"lot {figure.lot}"] if figure.lot else [])])
+
+
+def money(amount: float, currency: str) -> str:
+    """`9.50`, `9.50 EUR`, `$9.50`, in the farm's own money."""
+    before, after = ("", f" {currency}") if currency.isalpha() else (currency, "")
+    return f"{before}{amount:.2f}{after}"
+
+
+def _ask(kg: float, price: float | None, of: Delivering) -> None:
+    """Ten times the usual kilograms, or ten times the last price of a kilogram."""
+    if of.usual_kg and kg >= UNUSUAL * of.usual_kg:
+        usual = weight(of.usual_kg, of.units)
+        raise Doubtful(f"That is {weight(kg, of.units)}; usual is {usual}. {IF_RIGHT}")
+    last = of.stock.priced
+    if price is not None and last and last.price_per_kg and price / kg >= UNUSUAL * last.price_per_kg:
+        now, before = (money(each, of.currency) for each in (price / kg, last.price_per_kg))
+        raise Doubtful(f"That is {now} a kg; the last time it was {before}. {IF_RIGHT}")
+
+
+def _apart(pattern: re.Pattern[str], text: str, name: str) -> tuple[str, str]:
+    """A text without what a pattern finds at its end, and that."""
+    found = pattern.search(text)
+    return (text[: found.start()], found[name].strip()) if found else (text, "")
+
+
+def _quantity(text: str, of: Delivering) -> tuple[float, int | None]:
+    """Kilograms, and bags or bales if it was told in those."""
+    times = _TIMES.match(text)
+    if times:
+        bags = _bags(times["bags"])
+        return bags * feed_amount(times["each"], of.stock.feed, None, of.units).kg, bags
+    number, word = number_and_unit(text) if text.strip() else (0.0, "")
+    told = next((each for each in of.told if word in (each.name.lower(), each.plural.lower())), None)
+    if word and (told or word in BAG_WORDS):
+        return number * _one_kg(word, told, of), _bags(f"{number:g}")
+    return _loose_kg(text, of), None
+
+
+def _loose_kg(text: str, of: Delivering) -> float:
+    """More than one step ever takes, so that the amounts of a step do not read it."""
+    number, word = number_and_unit(text)
+    return number * feed_amount(f"1 {word}", of.stock.feed, None, of.units).kg
+
+
+def _one_kg(word: str, told: Told | None, of: Delivering) -> float:
+    """What one bag or bale is: as weighed, else as in the last delivery that was told in them."""
+    before = next((each.bag_kg for each in of.stock.deliveries if each.bag_kg), None)
+    kg = told.holds_kg if told and told.holds_kg else before
+    if kg is None:
+        name = of.stock.feed.name
+        raise Unreadable(f"Nobody has weighed one of the {word} of {name} yet. Type the weight too, as 12 x 20 kg.")
+    return kg
+
+
+def _bags(text: str) -> int:
+    number, word = number_and_unit(text)
+    if word or number != int(number) or not 1 <= number <= BAGS_MOST:
+        raise Unreadable(f"«{text.strip()}» is no number of bags. Type a whole number from 1 to {BAGS_MOST}.")
+    return int(number)
+
+
+def _price(text: str, how: str, kg: float, bags: int | None, of: Delivering) -> float:
+    """The price of all of it."""
+    bare = re.sub(r"[€$£]", "", text).strip()
+    number, word = number_and_unit(bare)
+    if word and word != of.currency.lower():
+        raise Unreadable(f"«{text}» is no price. Type a number, as at 9.50 (each) or for 95 (all of it).")
+    if how == "for":
+        return number
+    return number * (bags or kg / (KG_PER_LB if of.units is Units.US else 1.0))
+
+
+def _refuse(kg: float, price: float | None, lot: str) -> None:
+    if not 0 < kg <= STOCK_MOST_KG:
+        most = f"more than nothing and at most {STOCK_MOST_KG:.0f} kg"
+        raise Unreadable(f"That is {kg:.0f} kg; a delivery is {most}. {HOW}")
+    if price is not None and price > PRICE_MOST:
+        raise Unreadable(f"That is {price:.0f} for all of it; at most {PRICE_MOST:.0f} can be kept. {HOW}")
+    if len(lot) > LOT_MOST:
+        raise Unreadable(f"The lot has {len(lot)} letters; the book keeps {LOT_MOST}. Type its last ones.")

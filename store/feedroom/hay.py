@@ -1,0 +1,48 @@
+"""Hay until turnout: how long the bales last, and how many lack."""
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+from uuid import UUID
+
+from store.book.needs import Needs
+from store.book.stocks import FeedSettings
+from store.book.turn import Turn
+from store.book.words import EVENING, MORNING
+from store.husbandry.hay import Bales, bales_last
+
+
+@dataclass(frozen=True, slots=True)
+class HayLeft:
+    """How long hay lasts, until turnout. loss_percent None: the farm has not said it, and none was taken off."""
+
+    days: int
+    a_day_kg: float
+    loss_percent: float | None
+    bales: Bales
+
+
+def hay_left(there_kg: float, bale_kg: float, a_day_kg: float, today: date, settings: FeedSettings) -> HayLeft | None:
+    """By weighed bales, until the farm's day of turnout. [kg] None: that day is not set, or over.
+
+    bale_kg: of one, weighed. a_day_kg: what is eaten; what is lost comes on top of it. Raises ValueError below zero.
+    """
+    if settings.turnout_on is None or settings.turnout_on <= today:
+        return None
+    days = (settings.turnout_on - today).days
+    found = bales_last(max(there_kg, 0.0) / bale_kg, bale_kg, settings.hay_loss_percent or 0.0, a_day_kg, days)
+    return HayLeft(days, a_day_kg, settings.hay_loss_percent, found)
+
+
+def a_day_kg(needs: Needs, feed_id: UUID, first: date, days: int) -> float:
+    """What a day takes of a feed on the average of some days to come, by the plans in force and to come. [kg]"""
+    turns = [Turn(first + timedelta(days=n), slot) for n in range(days) for slot in (MORNING, EVENING)]
+    return sum(needs.kg(feed_id, turn) for turn in turns) / days if days else 0.0
+
+
+def hay_words(found: HayLeft) -> str:
+    """`lasts 63 days, short 100 bales`, `lasts until turnout`."""
+    if found.bales.short:
+        return (
+            f"lasts {found.bales.days} days, short {found.bales.short} {'bale' if found.bales.short == 1 else 'bales'}"
+        )
+    return "lasts until turnout"

@@ -1,0 +1,33 @@
+"""What a level measure holds: weighed several at a time, weighed anew, and what the same kilograms are in it then."""
+
+from store.husbandry.bounds import at_least_zero
+
+QUARTERS = 4
+"""The finest part of a measure that is told at the bench. Common practice."""
+
+
+def one_of(total: float, measures: float) -> float:
+    """What one level measure weighs where several were weighed together. Any weight, out as in.
+
+    Raises ValueError below zero, and for no measure at all.
+    """
+    at_least_zero(total=total, measures=measures)
+    if measures == 0:
+        raise ValueError("measures is 0; at least one must be weighed")
+    return total / measures
+
+
+def change_percent(before: float, now: float) -> float:
+    """By how much a weight has changed. [%] Raises ValueError below zero, and for nothing before."""
+    at_least_zero(before=before, now=now)
+    if before == 0:
+        raise ValueError("before is 0; a change is told of something")
+    return (now / before - 1) * 100
+
+
+def in_quarters(kg: float, holds_kg: float) -> float:
+    """The nearest quarter of a measure to a weight. Raises ValueError below zero, and for one that holds nothing."""
+    at_least_zero(kg=kg, holds_kg=holds_kg)
+    if holds_kg == 0:
+        raise ValueError("holds_kg is 0; a measure holds something")
+    return round(QUARTERS * kg / holds_kg) / QUARTERS
