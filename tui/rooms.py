@@ -181,6 +181,12 @@ class House:
         step = _step_of(back)
         return MyFarm(self, back, step.step_id if step else None).about(step.subject if step else Subject())
 
+    def feed_room(self, back: Place) -> Place:
+        """What is there of each feed."""
+        from tui.feed_room.room import FeedRoom  # noqa: PLC0415 not on the way to the first frame
+
+        return FeedRoom(self, back)
+
     def at_step(self, step_id: UUID | None) -> Place:
         """A step of the walk by its name, where it is still planned; else the first that is not recorded."""
         index = next((at for at, each in enumerate(self.walker.steps) if each.step_id == step_id), None)
