@@ -145,9 +145,17 @@ def _what_changed(entry: Written, other: Written) -> Written:
 def _totals(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:
     units = walker.farm.units
     yield from _list(width, "MILK", (_milk(total, units) for total in summary.milk))
+    yield from _list(width, "SHORT", _short(walker))
     yield from _list(width, "NEXT", _next(walker, summary))
     fed = [f"{t.feed.name} {weight(t.given_kg, units)}{' dry' if t.feed.soaked else ''}" for t in summary.fed]
     yield from _list(width, "FED", ["   ".join(fed)] if fed else [])
+
+
+def _short(walker: Walker) -> list[str]:
+    """Feeds that will not last, and by when to order; of a round that is walked now."""
+    from tui.feed_room.told import shortages  # noqa: PLC0415 not on the way to the first frame
+
+    return shortages(walker) if walker.live else []
 
 
 def _milk(total: MilkTotal, units: Units) -> str:

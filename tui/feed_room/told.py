@@ -11,15 +11,17 @@ from store.book.turn import local
 from store.book.words import Units
 from store.feedroom.delivery import money
 from store.feedroom.hay import a_day_kg, hay_left, hay_words
-from store.feedroom.lasting import days_left_words
-from store.feedroom.room import RoomLine
+from store.feedroom.lasting import DaysLeft, days_left_words
+from store.feedroom.room import RoomLine, read_room
+from store.feedroom.saying import by_day_words
 from store.feedroom.tub import tub_intake
 from store.husbandry.units import KG_PER_LB
 from store.round.saying import exact, weight
 from tui.walker import Walker
 from tui.words import day, when
 
-NOT_KNOWN = "not known; Enter, then 2: weigh what is there"
+NOT_KNOWN = "not known"
+NEVER = "Nothing of it was ever weighed or delivered by the book. Enter opens it: weigh what is there."
 NEAR_DAYS = 14
 """What is short within so many days is told at the closing. Common practice."""
 
@@ -29,8 +31,15 @@ def room_words(walker: Walker, line: RoomLine) -> str:
     name, kg = line.stock.feed.name, line.stock.kg
     if kg is None or line.left is None:
         return f"{name:<18} {NOT_KNOWN}"
-    left = days_left_words(line.left, today(walker), walker.farm.units)
-    return f"{name:<18} {weight(kg, walker.farm.units):>9}  {left}"
+    return f"{name:<18} {weight(kg, walker.farm.units):>9}  {_days(walker, line.left)}"
+
+
+def _days(walker: Walker, left: DaysLeft) -> str:
+    """In a few words: whole days, and by when to order."""
+    if left.short is None:
+        return days_left_words(left, today(walker), walker.farm.units)
+    order = f", order {by_day_words(left.order_by, today(walker))}" if left.order_by else ""
+    return f"{left.days} full {'day' if left.days == 1 else 'days'}{order}"
 
 
 def today(walker: Walker) -> date:
@@ -38,17 +47,19 @@ def today(walker: Walker) -> date:
     return local(walker.book.clock.now(), walker.farm.zone).date()
 
 
-def short_words(walker: Walker, line: RoomLine) -> str | None:
-    """A feed that is short before long, for the closing; None where there is enough, or nobody knows."""
-    if line.left is None or line.left.short is None or line.left.days > NEAR_DAYS:
-        return None
-    return f"{line.stock.feed.name}: {days_left_words(line.left, today(walker), walker.farm.units)}"
+def shortages(walker: Walker) -> list[str]:
+    """The feeds that are short before long; where nobody knows what is there, nothing is said."""
+    lines = ((line.stock.feed.name, line.left) for line in read_room(walker.book.desk, walker.book.clock.now()))
+    near = ((name, left) for name, left in lines if left and left.short and left.days <= NEAR_DAYS)
+    return [f"{name}: {days_left_words(left, today(walker), walker.farm.units)}" for name, left in near]
 
 
 def feed_lines(walker: Walker, line: RoomLine, desk: Desk, now: datetime) -> Iterator[str]:
     """All that is known of one feed."""
     stock, units = line.stock, walker.farm.units
     yield why(walker, stock)
+    if line.left and line.left.short:
+        yield days_left_words(line.left, today(walker), units)
     if stock.soaking_kg:
         yield f"of it {weight(stock.soaking_kg, units)} are soaking now"
     if line.to_weigh:
@@ -69,7 +80,7 @@ def why(walker: Walker, stock: FeedStock) -> str:
     """What was weighed, and what came and went since: the sum that is shown."""
     units, zone = walker.farm.units, walker.farm.zone
     if stock.kg is None or stock.since is None:
-        return "Nothing of it was ever weighed or delivered by the book."
+        return NEVER
     began = f"{exact(stock.weighed.kg, units)} weighed {when(stock.weighed.at, zone)}" if stock.weighed else "nothing"
     moves = (
         ("+", "delivered", sum(each.kg for each in stock.delivered)),
