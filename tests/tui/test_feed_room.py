@@ -118,3 +118,14 @@ def test_esc_leads_back_step_by_step(room: Sitting) -> None:
     room.press(NUTS, "enter", "enter", "25", "escape")
     assert isinstance(room.place, OneFeed)
     assert isinstance(room.press("escape").place, FeedRoom)
+
+
+def test_a_new_bag_is_said_at_the_step_until_its_scoop_is_weighed(room: Sitting, clock: HandClock) -> None:
+    """A scoop of another lot may hold a third more."""
+    delivered(room).press("escape")
+    clock.move(minutes=2)
+    room.walker.look()
+    assert "NEW BAG dairy nuts, Wed 11 Mar: weigh a level scoop first. M" in room.to_step("Hazel", "feed").text()
+    room.press("f", "escape", "4", "enter", "down", "enter")
+    room.press("pagedown", "2.1", "pagedown", "enter", "escape", "escape")
+    assert "NEW BAG" not in room.to_step("Hazel", "feed").text()
