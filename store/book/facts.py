@@ -5,7 +5,7 @@ from datetime import date, datetime
 from uuid import UUID
 
 from store.book.figures import LookedFigure
-from store.book.words import Air, Apart, Asks, Species, Stage, Units, Water
+from store.book.words import Air, Apart, Asks, Dialect, Species, Stage, Units, Water
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,6 +20,7 @@ class FarmFacts:
     meal_limit_kg: float | None
     air: Air
     vet: str
+    dialect: Dialect = Dialect.BRITISH
 
 
 @dataclass(frozen=True, slots=True)

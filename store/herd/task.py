@@ -6,8 +6,8 @@ from uuid import UUID
 
 from store.book.drafts import RowDraft, Subject
 from store.book.register import Register
-from store.book.words import EVERY_MOST_DAYS, SLOTS, Stage
-from store.herd.animal import pen_choices
+from store.book.words import EVERY_MOST_DAYS, SLOTS
+from store.herd.animal import pen_choices, stages
 from store.herd.answers import WORDS_MOST, a_count, a_day_of_year, day_of_year_words, day_words, maybe_day, words
 from store.herd.sheet import Answers, Choices, Question, Wrong, YardSheet, pick, yes_or_no
 from store.round.amount import Unreadable
@@ -62,7 +62,7 @@ class TaskSheet(YardSheet):
 
     def _when(self) -> Iterator[Question]:
         day, due = maybe_day(self.today), self.due
-        stages: Choices = (("whoever is there", None), *((f"{stage.value}", stage) for stage in Stage))
+        classes: Choices = (("whoever is there", None), *stages(self.register))
         yield Question("every_days", "every how many days", a_count(1, EVERY_MOST_DAYS, "days"), "1: every day",
                        str(due.get("every_days", 1)))  # fmt: skip
         yield yes_or_no("once", "only once", first=due.get("once", False), hint="it stays until it is done")
@@ -74,7 +74,7 @@ class TaskSheet(YardSheet):
         yield Question(
             "season_last", "each year until", a_day_of_year, season, day_of_year_words(due.get("season_last"))
         )
-        yield pick("stage", "only while there is", stages, due.get("stage"), "an animal of this class")
+        yield pick("stage", "only while there is", classes, due.get("stage"), "an animal of this class")
 
     def _since(self) -> Iterator[Question]:
         if self.row:

@@ -34,6 +34,7 @@ from store.book.words import (
     Air,
     Apart,
     Asks,
+    Dialect,
     Looks,
     SettingName,
     Species,
@@ -82,7 +83,13 @@ def _facts(farm_id: UUID, setting: Mapping[str, str]) -> FarmFacts:
         meal_limit_kg=float(setting[SettingName.MEAL_LIMIT_KG]) if SettingName.MEAL_LIMIT_KG in setting else None,
         air=Air(setting.get(SettingName.AIR, Air.MILD)),
         vet=setting.get(SettingName.VET, ""),
+        dialect=Dialect(setting.get(SettingName.DIALECT) or _usual_dialect(setting[SettingName.UNITS])),
     )
+
+
+def _usual_dialect(units: str) -> Dialect:
+    """Who counts in pounds and US gallons speaks so, until it is said otherwise."""
+    return Dialect.AMERICAN if units == Units.US else Dialect.BRITISH
 
 
 def last_written(desk: ReadingDesk) -> datetime | None:
