@@ -14,11 +14,13 @@ from textual.app import App, ComposeResult
 from textual.color import Color
 from textual.filter import LineFilter
 
+from store.book.clock import Clock
 from tui.keyboard import Keyboard
 from tui.rooms import House
 from tui.stage import Stage
 from tui.terminal import ENDING
 from tui.theme import LOOKS, NO_COLOUR
+from tui.view import View
 from tui.walker import Walker
 
 
@@ -30,27 +32,24 @@ class Colourless(LineFilter):
         return [Segment(s.text, s.style.without_color if s.style else None, s.control) for s in segments]
 
 
-class PenwalkApp(App[None]):
-    """One sitting at the bench."""
+class StageApp(App[None]):
+    """One view after another on one stage."""
 
     ENABLE_COMMAND_PALETTE = False
     BINDINGS: ClassVar = []
     CSS = "Screen { layout: vertical; overflow: hidden; }"
 
-    def __init__(self, walker: Walker, look: str = "dark", said: str = "") -> None:
-        """With the round at hand. look: dark or light; NO_COLOR in the environment wins. said: a first sentence."""
+    def __init__(self, first: View, clock: Clock, look: str = "dark") -> None:
+        """With a first view. look: dark or light; NO_COLOR in the environment wins."""
         super().__init__(driver_class=Keyboard)
-        self.house = House(walker)
-        self.first = self.house.enter()
-        if said:
-            self.first.say(said)
+        self.first, self.clock = first, clock
         self.broken: Exception | None = None
         self.look = NO_COLOUR if self.no_color else LOOKS[look]
         self.title = "Penwalk"
 
     def compose(self) -> ComposeResult:
         """Nothing but the stage."""
-        yield Stage(self.first, self.look)
+        yield Stage(self.first, self.look, self.clock)
 
     def on_mount(self) -> None:
         """Leave in order on a signal; load what writing needs as soon as the first frame stands."""
@@ -79,7 +78,19 @@ class PenwalkApp(App[None]):
     async def action_quit(self) -> None:
         """Textual's own way out: through the stage, so that nothing half typed is lost."""
         stage = self.query_one(Stage)
-        stage.go(stage.place.leave())
+        stage.go(stage.view.leave())
+
+
+class PenwalkApp(StageApp):
+    """One sitting at the bench."""
+
+    def __init__(self, walker: Walker, look: str = "dark", said: str = "") -> None:
+        """With the round at hand. said: a first sentence."""
+        self.house = House(walker)
+        first = self.house.enter()
+        if said:
+            first.say(said)
+        super().__init__(first, walker.book.clock, look)
 
 
 def _load_writing() -> None:

@@ -7,6 +7,7 @@ from store.round.steps import Step
 from tui.page import Line, Page, Role, Size, Span, apart, cut, fit, line, width_of, wrapped
 from tui.place import Place
 from tui.telling import entry_words
+from tui.view import View
 from tui.walker import Walker
 from tui.words import clock, day, slot_name
 
@@ -23,13 +24,18 @@ def framed(place: Place, body: Sequence[Line], size: Size, here: Step | None = N
     """
     walker = place.walker
     top = [header(walker, size.width), walk_line(walker, here, size.width)]
-    bottom = [last_written(walker, size.width), *wrapped(place.said, size.width, Role.WARNING)]
-    bottom += key_lines(place, size.width)[: _key_rows(size)]
+    return laid_out(place, top, body, [last_written(walker, size.width)], size)
+
+
+def laid_out(view: View, top: Sequence[Line], body: Sequence[Line], below: Sequence[Line], size: Size) -> Page:
+    """Any view as a page: the lines at its top, its body, what stands below, what is said, the keys."""
+    bottom = [*below, *(wrapped(view.said, size.width, Role.WARNING) if view.said or below else [])]
+    bottom += key_lines(view, size.width)[: _key_rows(size)]
     if size.height < WHOLE.height:
         body = [each for each in body if each]
     room = max(size.height - len(top) - len(bottom), 0)
-    if place.scrolls:
-        body = place.scroll.window(body, room)
+    if view.scrolls:
+        body = view.scroll.window(body, room)
     elif len(body) > room > 0:
         body = _cut_off(body, room)
     middle = [*body, *[()] * (room - len(body))]
@@ -100,8 +106,8 @@ def last_written(walker: Walker, width: int) -> Line:
     return line(Span(cut(f" WRITTEN  {told}", width - 1), Role.QUIET))
 
 
-def key_lines(place: Place, width: int) -> list[Line]:
-    """Every key of the place, in as many rows as they need."""
+def key_lines(place: View, width: int) -> list[Line]:
+    """Every key of the view, in as many rows as they need."""
     rows: list[list[Span]] = [[]]
     for key in place.KEYS:
         if not key.shown(place) or (place.typing and key.is_letter):

@@ -4,7 +4,8 @@ from typing import ClassVar
 
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
-from tui.place import BACKSPACE, ENTER, LEAVE_KEY, SCROLL_KEYS, Key, Over, go_back
+from tui.place import LEAVE_KEY, Over
+from tui.view import BACKSPACE, ENTER, SCROLL_KEYS, Key, go_back
 
 SIGN_CELLS = 12
 SENTENCES = (

@@ -1,43 +1,10 @@
-"""A place: something that takes every key and draws the whole screen. Only one place is shown at a time.
+"""A place: a view of the round. It knows the walker, and by the rooms how one place leads to another."""
 
-Each place has one table of keys; it drives what a key does, the key line, and the help.
-"""
+from typing import Any, Protocol
+from uuid import UUID
 
-from abc import ABC, abstractmethod
-from collections.abc import Callable
-from dataclasses import dataclass
-from typing import Any, ClassVar, Protocol, cast
-
-from tui.page import Page, Size
-from tui.scroll import Scroll
+from tui.view import Key, View, go_out
 from tui.walker import Walker
-
-
-@dataclass(frozen=True, slots=True)
-class Key:
-    """One row of a place's table.
-
-    names: what the terminal calls the key, letters in lower case; none: typed characters, named for the help.
-    sign: what the key line shows.
-    words: what it does, for the key line; it may depend on what is shown.
-    more: the same in a sentence, for the help.
-    act: what it does; the answer is the place to show next, None leaves the program.
-    """
-
-    names: tuple[str, ...]
-    sign: str
-    words: str | Callable[[Any], str]
-    more: str
-    act: "Callable[[Any], Place | None] | None" = None
-
-    @property
-    def is_letter(self) -> bool:
-        """Whether it is a letter, which belongs to an amount while one is typed."""
-        return bool(self.names) and len(self.names[0]) == 1
-
-    def shown(self, place: "Place") -> str:
-        """The words for the key line."""
-        return self.words if isinstance(self.words, str) else self.words(place)
 
 
 class Rooms(Protocol):
@@ -126,73 +93,27 @@ class Rooms(Protocol):
     def ending(self, back: "Place") -> "Place":
         """Asks before the round is ended."""
 
+    def my_farm(self, back: "Place") -> "Place":
+        """What is set up, and the sheets that change it."""
+
+    def feed_room(self, back: "Place") -> "Place":
+        """What is there of each feed."""
+
+    def at_step(self, step_id: UUID | None) -> "Place":
+        """A step by its name, where it is still planned; else the first that is not recorded."""
+
     def help(self, back: "Place") -> "Place":
         """The keys of a place."""
 
 
-class Place(ABC):
-    """Where the keeper is."""
-
-    KEYS: ClassVar[tuple[Key, ...]]
+class Place(View):
+    """Where the keeper is in the round."""
 
     def __init__(self, rooms: Rooms) -> None:
         """At the round at hand."""
+        super().__init__()
         self.rooms = rooms
         self.walker = rooms.walker
-        self.said = ""
-        self.scroll = Scroll()
-
-    @property
-    def scrolls(self) -> bool:
-        """Whether its keys move through a page that is longer than the window."""
-        return any(key in PAGE_KEYS for key in self.KEYS)
-
-    @abstractmethod
-    def draw(self, size: Size) -> Page:
-        """The whole screen. Drawing changes nothing of the round."""
-
-    def takes(self, character: str) -> bool:  # noqa: ARG002 a place without an entry takes nothing
-        """Whether a character belongs to something being typed here."""
-        return False
-
-    @property
-    def half_typed(self) -> str:
-        """What would be lost by leaving now."""
-        return ""
-
-    @property
-    def typing(self) -> bool:
-        """Whether letters belong to an amount just now."""
-        return False
-
-    def press(self, name: str, character: str | None) -> "Place | None":
-        """A key: first what is being typed, then the table. A key that is not in it changes nothing."""
-        self.said = ""
-        if character and self.takes(character):
-            return self
-        act = next((key.act for key in self.KEYS if name.lower() in key.names), None)
-        return act(self) if act else self
-
-    def say(self, sentence: str) -> "Place":
-        """Stay, with a sentence for the keeper."""
-        self.said = sentence
-        return self
-
-    def move(self, lines: int) -> "Place":
-        """Other lines of a page that is longer than the window."""
-        self.scroll.move(lines)
-        return self
-
-    def leaf_page(self, pages: int) -> "Place":
-        """The next window of it, or the one before."""
-        self.scroll.leaf(pages)
-        return self
-
-    def leave(self) -> "Place | None":
-        """Leave the program, unless something is half typed; the round stays open."""
-        if self.half_typed:
-            return self.say(f"«{self.half_typed}» is typed and not written. Enter writes it, Backspace takes it away.")
-        return None
 
 
 class Over(Place):
@@ -212,32 +133,11 @@ class Over(Place):
         """Where we came from; nothing is written."""
         return self.came_from
 
-    def leave(self) -> Place | None:
+    def leave(self) -> View | None:
         """Leave, unless something is half typed in the place below: then back to it, where the keys for it are."""
         return self.came_from.leave() if self.half_typed else None
 
 
-def go_back(place: Any) -> Place | None:
-    """A key that goes back, whatever going back means at a place."""
-    return cast("Place | None", place.back())
-
-
-def go_out(place: Place) -> Place | None:
-    """A key that leaves the program, whatever has to be asked at a place before."""
-    return place.leave()
-
-
-PAGE_KEYS = (
-    Key(("pageup",), "Page Up", "", "", lambda place: place.leaf_page(-1)),
-    Key(("pagedown",), "Page Up Dn", "", "A whole window of such a page.", lambda place: place.leaf_page(1)),
-)
-SCROLL_KEYS = (
-    Key(("up",), "Up Down", "", "More lines, where a page is longer than the window.", lambda place: place.move(-1)),
-    Key(("down",), "Down", "", "", lambda place: place.move(1)),
-    *PAGE_KEYS,
-)
-ENTER = ("enter", "ctrl+j")
-BACKSPACE = ("backspace", "ctrl+h", "delete")
 UNDO_KEY = Key(("u",), "U", "undo", "Undoes what was written last, or before: shows it first, Enter undoes.",
                lambda place: place.rooms.undoing(place))  # fmt: skip
 GO_KEY = Key(("g",), "G", "go to", "To a pen, animal or step by a few letters; typing over a done one corrects it.",
@@ -258,6 +158,11 @@ LEAVE_KEY = Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves. The round stay
                 go_out)  # fmt: skip
 ROUNDS_KEY = Key(("r",), "R", "rounds", "Earlier rounds: to look at, type in, correct.",
                  lambda place: place.rooms.past_rounds(place))  # fmt: skip
+FARM_KEY = Key(("f",), "F", "my farm", "My farm: pens, animals, feeds, scoops, plans, people, jobs, settings.",
+               lambda place: place.rooms.my_farm(place))  # fmt: skip
+FEED_ROOM_KEY = Key(("d",), "D", "feed room", "The feed room: what is there, deliveries, what was weighed, costs.",
+                    lambda place: place.rooms.feed_room(place))  # fmt: skip
 YARD_KEYS = (
-    BUCKETS_KEY, GO_KEY, NOTE_KEY, UNDO_KEY, PERSON_KEY, TIME_KEY, VET_KEY, ROUNDS_KEY, HELP_KEY, LOCK_KEY, LEAVE_KEY,
+    BUCKETS_KEY, GO_KEY, NOTE_KEY, UNDO_KEY, PERSON_KEY, TIME_KEY, VET_KEY, ROUNDS_KEY, FARM_KEY, FEED_ROOM_KEY,
+    HELP_KEY, LOCK_KEY, LEAVE_KEY,
 )  # fmt: skip

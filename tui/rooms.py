@@ -1,5 +1,7 @@
 """Which place leads to which: the one module that knows them all."""
 
+from uuid import UUID
+
 from store.book.drafts import Subject
 from store.book.facts import Animal
 from store.book.turn import Turn, turn_at
@@ -59,6 +61,8 @@ class House:
         """What the last person left is read first; back after a while, what the time has changed."""
         if to_tell(self.walker):
             return Told(self, self.first())
+        if not self.walker.steps:
+            return self.my_farm(self.closing())
         return Returned(self, self.first()) if is_long_ago(self.walker) else self.first()
 
     def _this(self) -> Turn:
@@ -169,6 +173,24 @@ class House:
     def ending(self, back: Place) -> Place:
         """Asks before the round is ended."""
         return Ending(self, back)
+
+    def my_farm(self, back: Place) -> Place:
+        """What is set up; at a step, what the step is about comes first."""
+        from tui.farm.my_farm import MyFarm  # noqa: PLC0415 heavy: it reads with the records
+
+        step = _step_of(back)
+        return MyFarm(self, back, step.step_id if step else None).about(step.subject if step else Subject())
+
+    def feed_room(self, back: Place) -> Place:
+        """What is there of each feed."""
+        from tui.feed_room.room import FeedRoom  # noqa: PLC0415 not on the way to the first frame
+
+        return FeedRoom(self, back)
+
+    def at_step(self, step_id: UUID | None) -> Place:
+        """A step of the walk by its name, where it is still planned; else the first that is not recorded."""
+        index = next((at for at, each in enumerate(self.walker.steps) if each.step_id == step_id), None)
+        return self.first() if index is None else self.lamp(index)
 
     def help(self, back: Place) -> Place:
         """The keys of a place."""

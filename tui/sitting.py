@@ -2,10 +2,12 @@
 
 import os
 from contextlib import closing
+from pathlib import Path
 
 from platformdirs import user_state_path
 
 from store.book.clock import Clock, new_id
+from store.book.errors import NoBook
 from store.book.opening import open_book
 from store.book.reading import read_facts
 from tui.terminal import keys_kept, refuse_dumb, signals_held
@@ -15,8 +17,33 @@ from tui.walker import Walker
 def sit_down(place: str, look: str) -> int:
     """Open the keeper's own book and walk the round of this hour; the exit status."""
     refuse_dumb()
-    with keys_kept(), closing(open_book(place, Clock(), bench_name())) as book:
-        return walk(Walker(book, read_facts(book.desk, book.clock.now())), look)
+    with keys_kept():
+        try:
+            book = open_book(place, Clock(), bench_name())
+        except NoBook:
+            return _come_in(Path(place), look)
+        with closing(book):
+            return walk(Walker(book, read_facts(book.desk, book.clock.now())), look)
+
+
+def _come_in(place: Path, look: str) -> int:
+    """Where there is no book: ask what to do, and do it; the exit status."""
+    with signals_held():
+        from tui.app import StageApp  # noqa: PLC0415 textual: only when there is something to show
+        from tui.doorway.doorway import DEMO, Doorway  # noqa: PLC0415
+
+        door = Doorway(place, Clock())
+        app = StageApp(door, door.clock, look)
+        app.run(mouse=False)
+    if app.broken:
+        raise app.broken
+    if door.chosen is None:
+        return app.return_code or 0
+    if door.chosen == DEMO:
+        from tui.demo import show_demo  # noqa: PLC0415
+
+        return show_demo(None, None, look, afresh=False)
+    return sit_down(door.chosen, look)
 
 
 def walk(walker: Walker, look: str, said: str = "") -> int:

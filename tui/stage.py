@@ -1,4 +1,4 @@
-"""The one widget: it takes every key, hands it to the place that is shown, and paints that place's page.
+"""The one widget: it takes every key, hands it to the view that is shown, and paints that view's page.
 
 Key, disk and picture happen in one handler, with no message between: that is fast, and loses no key.
 """
@@ -9,10 +9,12 @@ from textual.geometry import Region
 from textual.strip import Strip
 from textual.widget import Widget
 
+from store.book.clock import Clock
 from tui.guard import EnterGuard
 from tui.page import Page, Role, Size
-from tui.place import ENTER, Place
+from tui.place import Place
 from tui.theme import Look
+from tui.view import ENTER, View
 from tui.yard.returned import AWAY, Returned, is_long_ago
 
 TOO_QUICK = "That Enter came too soon after the last one and was not counted. Press it again."
@@ -20,18 +22,19 @@ TICK_S = 5.0
 
 
 class Stage(Widget, can_focus=True):
-    """Shows one place at a time."""
+    """Shows one view at a time."""
 
     DEFAULT_CSS = "Stage { width: 100%; height: 100%; }"
 
-    def __init__(self, place: Place, look: Look) -> None:
-        """At a first place."""
+    def __init__(self, view: View, look: Look, clock: Clock) -> None:
+        """At a first view."""
         super().__init__()
-        self.place = place
+        self.view = view
         self.look = look
         self.guard = EnterGuard()
         self.page = Page(())
-        self.last_key_at = place.walker.book.clock.now()
+        self.clock = clock
+        self.last_key_at = clock.now()
 
     def on_mount(self) -> None:
         """Take the keys; keep the clock in the header running."""
@@ -43,47 +46,49 @@ class Stage(Widget, can_focus=True):
         self.paint()
 
     def on_key(self, event: events.Key) -> None:
-        """One key: to the place, to the disk if it writes, and onto the screen."""
+        """One key: to the view, to the disk if it writes, and onto the screen."""
         event.stop()
         event.prevent_default()
         self.go(self._press(event))
 
-    def _press(self, event: events.Key) -> Place | None:
+    def _press(self, event: events.Key) -> View | None:
         if event.key not in ENTER:
             self.guard.other()
-        elif not self.guard.enter(self.place.walker.book.clock.ticks()):
-            return self.place.say(TOO_QUICK)
+        elif not self.guard.enter(self.clock.ticks()):
+            return self.view.say(TOO_QUICK)
         if self._away():
             return self._wake()
-        place = self.place.press(event.key, event.character)
+        view = self.view.press(event.key, event.character)
         if event.key in ENTER:
-            self.guard.done(self.place.walker.book.clock.ticks())
-        return place
+            self.guard.done(self.clock.ticks())
+        return view
 
     def _away(self) -> bool:
         """After a long pause the first key only wakes: it is looked at first what the time has changed."""
-        now, before = self.place.walker.book.clock.now(), self.last_key_at
+        now, before = self.clock.now(), self.last_key_at
         self.last_key_at = now
-        return now - before > AWAY and not self.place.half_typed and not isinstance(self.place, Returned)
+        return now - before > AWAY and not self.view.half_typed and not isinstance(self.view, Returned)
 
-    def _wake(self) -> Place:
+    def _wake(self) -> View:
         """The next round if it has begun since; else what the time has changed in this one."""
-        walker = self.place.walker
+        if not isinstance(self.view, Place):
+            return self.view
+        walker = self.view.walker
         if walker.is_over():
-            return self.place.rooms.enter()
-        return self.place.rooms.returned(self.place) if is_long_ago(walker) else self.place
+            return self.view.rooms.enter()
+        return self.view.rooms.returned(self.view) if is_long_ago(walker) else self.view
 
-    def go(self, place: Place | None) -> None:
-        """Show a place; none: leave the program."""
-        if place is None:
+    def go(self, view: View | None) -> None:
+        """Show a view; none: leave the program."""
+        if view is None:
             self.app.exit(return_code=0)
             return
-        self.place = place
+        self.view = view
         self.paint()
 
     def paint(self) -> None:
         """Draw the page and put on the screen what changed of it."""
-        before, self.page = self.page, self.place.draw(Size(self.size.width, self.size.height))
+        before, self.page = self.page, self.view.draw(Size(self.size.width, self.size.height))
         if len(before.lines) != len(self.page.lines):
             self.refresh()
             return

@@ -1,11 +1,11 @@
 """The round at hand: the book, who walks, and the plan as it stands. Places draw from it and write through it."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 from uuid import UUID
 
-from store.book.drafts import Draft, Subject, weighing
+from store.book.drafts import Draft, RowDraft, Subject, weighing
 from store.book.errors import BookError
 from store.book.facts import FarmFacts, Feed, Person, Told
 from store.book.opening import Book
@@ -130,6 +130,11 @@ class Walker:
         note = self._note_of_change(step.subject, words, tell=True)
         rows = [row for _, rows in changes for row in rows]
         return self._planned(lambda: self.book.change(rows, note))
+
+    def change(self, rows: Sequence[RowDraft], subject: Subject, words: str) -> None:
+        """Rows of what changes slowly, and a note of them, kept with who did it. Raises BookError."""
+        self.book.change(rows, self._note_of_change(subject, words, tell=False))
+        self.look()
 
     def _note_of_change(self, subject: Subject, words: str, *, tell: bool) -> Draft:
         return replace(noted(self.hand(), subject, words, tell=tell), reason=PLAN_CHANGED)

@@ -85,6 +85,25 @@ def _span(at: datetime, now: datetime) -> object:
     return at.isocalendar()[:2] if age <= ONE_A_WEEK else (at.year, "month", at.month)
 
 
+def take_over(copy: Path, place: Path) -> None:
+    """A copy of a book becomes the book of this laptop, where there is none yet; the copy stays as it is.
+
+    Raises NoBook without a copy, DamagedBook where it cannot be read or written; then nothing is left behind.
+    """
+    if not copy.is_file():
+        raise NoBook(f"There is no farm book at {copy}.")
+    part = place.with_name(place.name + UNFINISHED)
+    try:
+        place.parent.mkdir(parents=True, exist_ok=True)
+        part.unlink(missing_ok=True)
+        _copied(copy, part)
+        part.replace(place)
+    except (OSError, sqlite3.Error) as error:
+        with suppress(OSError):
+            part.unlink(missing_ok=True)
+        raise DamagedBook(f"{copy} was not taken over: {getattr(error, 'strerror', None) or error}.") from error
+
+
 def _thin_out(place: Path, folder: Path, now: datetime) -> int:
     copies = {at: path for path, at in copies_of(place, folder).items()}
     gone = list(to_thin_out(copies, now))

@@ -32,8 +32,8 @@ PRAGMAS = (
 )
 
 
-class Desk(Protocol):
-    """Where a book lies."""
+class ReadingDesk(Protocol):
+    """Where a book can be read."""
 
     place: str
     shared: bool
@@ -41,6 +41,10 @@ class Desk(Protocol):
 
     def rows(self, sql: str, values: Values) -> Sequence[FoundRow]:
         """The rows that a statement with `:name` parameters finds."""
+
+
+class Desk(ReadingDesk, Protocol):
+    """Where a book lies."""
 
     def engine(self) -> "Engine":
         """The engine that writes. Loads SQLAlchemy."""
@@ -129,6 +133,12 @@ class ServerDesk:
     def close(self) -> None:
         """Close every connection."""
         self._engine.dispose()
+
+
+def clear_away(path: Path) -> None:
+    """Take away a book that was only half made, and all that lies beside it."""
+    for suffix in ("", "-wal", "-shm", ".lock"):
+        path.with_name(path.name + suffix).unlink(missing_ok=True)
 
 
 def _look_at(path: Path) -> None:

@@ -2,19 +2,20 @@
 
 from contextlib import closing
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 from uuid import UUID
 
 from store.book.clock import Clock
-from store.book.desk import Desk, FileDesk, ServerDesk
+from store.book.desk import Desk, FileDesk, ReadingDesk, ServerDesk
 from store.book.errors import DamagedBook, NewerBook
 from store.book.form import HEAD, KNOWN_FORMS, READ_FORM
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from store.book.drafts import Draft, RowDraft
 
+T = TypeVar("T")
 
 ANY_BOOK = "SELECT 1 FROM information_schema.tables WHERE table_name = 'alembic_version'"
 
@@ -43,6 +44,12 @@ class Book:
         from store.book.writing import change  # noqa: PLC0415 heavy
 
         change(self, rows, note)
+
+    def trial(self, rows: "Sequence[RowDraft]", look: "Callable[[ReadingDesk], T]") -> "T":
+        """What would be found in the book if these rows were added; nothing is added. Raises DamagedBook."""
+        from store.book.writing import trial  # noqa: PLC0415 heavy
+
+        return trial(self, rows, look)
 
     def close(self) -> None:
         """Let the book go."""

@@ -103,6 +103,7 @@ class Snapshot:
     batches: Mapping[UUID, Batch]  # by feed: what is soaking now
     portions_next: Mapping[UUID, tuple[Portion, ...]]  # of the round after this one, by animal or pen
     told: Mapping[tuple[UUID, UUID], Told]  # by measure and feed: how it is told now
+    new_bags: Mapping[UUID, datetime]  # by feed: when its newest lot came
     looks: tuple[Look, ...]  # of every slot
     treatments: tuple[Treatment, ...]
     last: LastRound

@@ -1,9 +1,9 @@
 """Adding an entry. Heavy: loaded by a thread after the first frame, at the latest by the first append."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import fields
 from datetime import datetime
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TypeVar
 from uuid import UUID
 
 from pydantic import ValidationError
@@ -12,6 +12,7 @@ from sqlalchemy.exc import SQLAlchemyError
 from sqlmodel import col
 
 from store.book.clock import MICROSECOND, new_id
+from store.book.desk import FoundRow, ReadingDesk, Values
 from store.book.drafts import Draft, RowDraft
 from store.book.engines import said_by
 from store.book.errors import DamagedBook, Overtaken
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
     from store.book.opening import Book
 
 
+T = TypeVar("T")
 TABLES = {str(record.__tablename__): record for record in RECORDS}
 LINES = {str(record.__tablename__): record for record in RECORDS if issubclass(record, Line)}
 
@@ -58,6 +60,38 @@ def change(book: "Book", rows: Sequence[RowDraft], note: Draft | None = None) ->
                 _add_entry(book, connection, note)
     except (SQLAlchemyError, ValidationError) as error:
         raise DamagedBook(f"Nothing was written: {said_by(error)}.") from error
+
+
+def trial(book: "Book", rows: Sequence[RowDraft], look: Callable[[ReadingDesk], T]) -> T:
+    """What `look` finds in the book as it would be with these rows; they are taken back, whatever happens.
+
+    Raises DamagedBook where they could not be written.
+    """
+    now = book.clock.now()
+    try:
+        with book.desk.engine().connect() as connection, connection.begin() as begun:
+            for draft in rows:
+                row = _row(draft, now)
+                connection.execute(insert(type(row)), row.model_dump())
+            try:
+                return look(TrialDesk(book.desk, connection))
+            finally:
+                begun.rollback()
+    except (SQLAlchemyError, ValidationError) as error:
+        raise DamagedBook(f"That cannot be written: {said_by(error)}.") from error
+
+
+class TrialDesk:
+    """A desk that reads what its one connection sees, also what is not committed. Nothing is written through it."""
+
+    def __init__(self, desk: ReadingDesk, connection: Connection) -> None:
+        """Over a connection of a desk."""
+        self.place, self.shared = desk.place, desk.shared
+        self.connection = connection
+
+    def rows(self, sql: str, values: Values) -> Sequence[FoundRow]:
+        """The rows that a statement finds."""
+        return [tuple(row) for row in self.connection.execute(text(sql), values)]
 
 
 def _row(draft: RowDraft, now: datetime) -> Row:

@@ -1,31 +1,26 @@
 """A sitting without a terminal: keys in, pages out, through the very places and tables that the program uses."""
 
+from typing import Self
+
 from store.book.snapshot import Written
 from store.book.words import State
 from tui.page import Size
-from tui.place import Place
 from tui.rooms import House
+from tui.view import View
 
 NAMED = {" ": "space", ".": "full_stop", ",": "comma", "/": "slash", "?": "question_mark"}
 WORDS = {"enter", "backspace", "up", "down", "left", "right", "escape", "pageup", "pagedown"}
 
 
-class Sitting:
-    """Presses keys and remembers where it stands."""
+class Keys:
+    """Presses keys at a view, and goes where they lead."""
 
-    def __init__(self, house: House) -> None:
-        """At the first place of the sitting."""
-        self.house = house
-        self.walker = house.walker
-        self.place: Place | None = house.first()
+    def __init__(self, view: View) -> None:
+        """At a first view."""
+        self.place: View | None = view
         self.presses = 0
 
-    def begin(self) -> "Sitting":
-        """Where a sitting of this moment begins."""
-        self.place = self.house.enter()
-        return self
-
-    def press(self, *keys: str) -> "Sitting":
+    def press(self, *keys: str) -> Self:
         """Keys by name (`enter`), or text typed a letter at a time (`7.2`)."""
         for key in keys:
             for each in [key] if key in WORDS else list(key):
@@ -44,6 +39,21 @@ class Sitting:
         """The page as plain text."""
         assert self.place is not None, "the keeper has left"
         return self.place.draw(Size(width, height)).text()
+
+
+class Sitting(Keys):
+    """A sitting of one keeper with one book."""
+
+    def __init__(self, house: House) -> None:
+        """At the first place of the sitting."""
+        super().__init__(house.first())
+        self.house = house
+        self.walker = house.walker
+
+    def begin(self) -> "Sitting":
+        """Where a sitting of this moment begins."""
+        self.place = self.house.enter()
+        return self
 
     def newest(self) -> Written:
         """The entry written last."""

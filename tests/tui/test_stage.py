@@ -24,7 +24,7 @@ async def test_enter_writes_and_shows_the_next_step(app: PenwalkApp) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
         await pilot.press("enter")
         stage = app.query_one(Stage)
-        assert len(stage.place.walker.snapshot.entries) == 1
+        assert len(app.house.walker.snapshot.entries) == 1
         assert "Stall" in stage.page.text()
         assert "1 done" in stage.page.text()
 
@@ -34,14 +34,14 @@ async def test_an_enter_that_comes_too_soon_is_said_and_writes_nothing(app: Penw
     async with app.run_test(size=(80, 24)) as pilot:
         await pilot.press("enter", "enter", "enter")
         stage = app.query_one(Stage)
-        assert len(stage.place.walker.snapshot.entries) == 1
-        assert stage.place.said == TOO_QUICK
+        assert len(app.house.walker.snapshot.entries) == 1
+        assert stage.view.said == TOO_QUICK
 
 
 async def test_a_line_feed_is_an_enter_too(app: PenwalkApp) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
         await pilot.press("ctrl+j")
-        assert len(app.query_one(Stage).place.walker.snapshot.entries) == 1
+        assert len(app.house.walker.snapshot.entries) == 1
 
 
 async def test_the_page_follows_the_size_of_the_window(app: PenwalkApp) -> None:

@@ -8,6 +8,7 @@ from store.book.figures import FedFigure, NotedFigure
 from store.book.words import Kind, State
 from tests.farm import MORNING, HandClock
 from tests.tui.keys import Sitting
+from tui.place import Place
 from tui.yard.timing import read_time
 
 AT_THE_END = ["left", *["right"] * 17]
@@ -91,7 +92,7 @@ def test_a_time_that_is_still_to_come_is_yesterdays() -> None:
 
 def test_vet_keeps_what_is_half_typed(sitting: Sitting) -> None:
     sitting.to_step("Fennel", "milk").press("7.2")
-    assert sitting.place is not None
+    assert isinstance(sitting.place, Place)
     sitting.place = sitting.house.vet(sitting.place)
     assert "555" in sitting.text()
     sitting.press("enter")

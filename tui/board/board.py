@@ -14,8 +14,9 @@ from store.round.steps import Step
 from store.round.together import alone_why, with_window
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line
-from tui.place import BACKSPACE, ENTER, YARD_KEYS, Key, Over, Place, Rooms, go_back
+from tui.place import YARD_KEYS, Over, Place, Rooms
 from tui.typed import Typed
+from tui.view import BACKSPACE, ENTER, Key, View, go_back
 from tui.walk.feed_card import told_in_short
 from tui.walk.jobs import job_for
 from tui.walk.shown import Shown
@@ -45,7 +46,7 @@ class Board(Over):
         """An amount not yet written."""
         return self.typed.text
 
-    def leave(self) -> Place | None:
+    def leave(self) -> View | None:
         """Leave, unless an amount is half typed on this board."""
         return Place.leave(self)
 
@@ -61,7 +62,7 @@ class Board(Over):
         self.armed = False
         return True
 
-    def choose(self, by: int) -> Place:
+    def choose(self, by: int) -> View:
         """Another line; not while an amount is half typed."""
         self.armed = False
         if self.half_typed:
@@ -74,7 +75,7 @@ class Board(Over):
         self.armed = False
         return self if self.typed.backspace() else self.came_from
 
-    def arm(self) -> Place:
+    def arm(self) -> View:
         """The next Enter writes every open line as shown."""
         if self.half_typed:
             return self.leave() or self

@@ -6,7 +6,8 @@ from store.round.summary import Summary, summarise
 from tui.closing.draw import closing_lines
 from tui.frame import framed
 from tui.page import Page, Size
-from tui.place import ENTER, PAGE_KEYS, YARD_KEYS, Key, Place, Rooms, go_back
+from tui.place import YARD_KEYS, Place, Rooms
+from tui.view import ENTER, PAGE_KEYS, Key, go_back
 
 
 class Closing(Place):

@@ -8,6 +8,7 @@ from textwrap import wrap
 from store.book.figures import CountedFigure, MilkedFigure
 from store.book.snapshot import Written, found_of, notes_of
 from store.book.words import Apart, Units
+from store.round.change import PLAN_CHANGED
 from store.round.saying import exact, weight
 from store.round.steps import ApartStep, SoakStartStep, Step
 from store.round.summary import Change, Difference, MilkTotal, Summary
@@ -18,6 +19,8 @@ from tui.walker import Walker
 from tui.words import clock, day, volume
 
 INDENT = 14
+CHANGES_MOST = 4
+"""So many changes of the farm are told; a farm that is set up has more."""
 
 
 def closing_lines(walker: Walker, summary: Summary, row: int, width: int) -> list[Line]:
@@ -44,7 +47,7 @@ def _some(steps: Sequence[Step], words: str) -> str:
 
 def _not_recorded(summary: Summary, row: int) -> Iterator[Line]:
     if not summary.steps:
-        yield line(" Nothing is planned for this round. Feeding plans, milkings and tasks in the farm folder fill it.")
+        yield line(" Nothing is planned for this round. F opens my farm: pens, animals, feeds.")
     missing = summary.not_recorded
     row = min(row, len(missing) - 1)
     for at, step in enumerate(missing):
@@ -70,7 +73,11 @@ def _lists(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:
     yield from _list(width, "OTHERWISE", (_difference(walker, each) for each in summary.differences))
     yield from _list(width, "CHANGED", (_change(walker, each) for each in summary.changes))
     yield from _list(width, "TOGETHER", _as_one(walker, summary))
-    yield from _list(width, "NOTES", (entry_words(walker, entry) for entry in notes_of(walker.snapshot.entries)))
+    notes = notes_of(walker.snapshot.entries)
+    yield from _list(width, "NOTES", (entry_words(walker, entry) for entry in notes if entry.reason != PLAN_CHANGED))
+    changes = [entry_words(walker, entry) for entry in notes if entry.reason == PLAN_CHANGED]
+    more = [f"and {len(changes) - CHANGES_MOST} more"] if len(changes) > CHANGES_MOST else []
+    yield from _list(width, "MY FARM", [*changes[-CHANGES_MOST:], *more])
 
 
 def _not_milked(walker: Walker, summary: Summary) -> Iterator[str]:
@@ -138,9 +145,17 @@ def _what_changed(entry: Written, other: Written) -> Written:
 def _totals(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:
     units = walker.farm.units
     yield from _list(width, "MILK", (_milk(total, units) for total in summary.milk))
+    yield from _list(width, "SHORT", _short(walker))
     yield from _list(width, "NEXT", _next(walker, summary))
     fed = [f"{t.feed.name} {weight(t.given_kg, units)}{' dry' if t.feed.soaked else ''}" for t in summary.fed]
     yield from _list(width, "FED", ["   ".join(fed)] if fed else [])
+
+
+def _short(walker: Walker) -> list[str]:
+    """Feeds that will not last, and by when to order; of a round that is walked now."""
+    from tui.feed_room.told import shortages  # noqa: PLC0415 not on the way to the first frame
+
+    return shortages(walker) if walker.live else []
 
 
 def _milk(total: MilkTotal, units: Units) -> str:

@@ -8,7 +8,8 @@ from store.round.confirm import ended, left_open
 from store.round.steps import Step
 from tui.frame import framed
 from tui.page import Page, Role, Size, Span, line, wrapped
-from tui.place import BACKSPACE, ENTER, Key, Over, Place, go_back, go_out
+from tui.place import Over, Place
+from tui.view import BACKSPACE, ENTER, Key, go_back, go_out
 from tui.walker import Walker
 
 

@@ -10,9 +10,10 @@ from store.round.confirm import Doubtful
 from store.round.steps import Step
 from tui.frame import framed
 from tui.page import Page, Size
-from tui.place import BACKSPACE, ENTER, PAGE_KEYS, YARD_KEYS, Key, Place, Rooms, go_back
+from tui.place import YARD_KEYS, Place, Rooms
 from tui.scroll import Scroll
 from tui.typed import Typed, is_pick
+from tui.view import BACKSPACE, ENTER, PAGE_KEYS, Key, View, go_back
 from tui.walk.card import card
 from tui.walk.job import More
 from tui.walk.jobs import job_for
@@ -112,7 +113,7 @@ class Lamp(Place):
             return self.rooms.lamp(self.index).say("Written. This step stays open; Enter alone goes on.")
         return self.rooms.first(self.index)
 
-    def leaf(self, by: int) -> Place:
+    def leaf(self, by: int) -> View:
         """Another step, or the closing behind the last; nothing is written."""
         if self.half_typed:
             return self.leave() or self
@@ -160,29 +161,29 @@ class Lamp(Place):
         words = self.job.enter_words(self.shown, self.step)
         return f"{words}, it is right" if self.shown.sure else words
 
-    def more(self) -> Place:
+    def more(self) -> View:
         """What else can be done at this step."""
         if not self.offers():
             return self.say("There is nothing more at this step.")
         return self._unless_typed(lambda: self.rooms.more(self))
 
-    def skip(self) -> Place:
+    def skip(self) -> View:
         """The reasons for skipping it."""
         return self._unless_typed(lambda: self.rooms.skipping(self.index, self))
 
-    def later(self) -> Place:
+    def later(self) -> View:
         """When it is to be done instead."""
         return self._unless_typed(lambda: self.rooms.later(self.index, self))
 
-    def closing(self) -> Place:
+    def closing(self) -> View:
         """To the end of the walk; nothing is written."""
         return self._unless_typed(self.rooms.closing)
 
-    def whole_pen(self) -> Place:
+    def whole_pen(self) -> View:
         """The plain steps of this pen together."""
         return self._unless_typed(lambda: self.rooms.whole_pen(self))
 
-    def _unless_typed(self, go: Callable[[], Place]) -> Place:
+    def _unless_typed(self, go: Callable[[], Place]) -> View:
         """To another place, unless that would lose what is typed here."""
         return (self.leave() or self) if self.half_typed else go()
 

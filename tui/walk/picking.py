@@ -1,18 +1,20 @@
 """A list that opens over a place: digits or arrows pick, Enter writes, Backspace goes back."""
 
 from abc import abstractmethod
-from typing import ClassVar
+from typing import ClassVar, Self
 
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
-from tui.place import BACKSPACE, ENTER, HELP_KEY, LEAVE_KEY, PAGE_KEYS, Key, Over, Place, Rooms, go_back
+from tui.place import HELP_KEY, LEAVE_KEY, Over, Place, Rooms
 from tui.typed import is_pick
+from tui.view import BACKSPACE, ENTER, PAGE_KEYS, Key, go_back
 
 
 class Picking(Over):
     """Something is picked from a numbered list; nothing is written before Enter."""
 
     TITLE = ""
+    ENTER_WORDS = "write the picked one"
 
     def __init__(self, rooms: Rooms, back: Place) -> None:
         """Over the place that it goes back to."""
@@ -31,6 +33,10 @@ class Picking(Over):
         """Above the list."""
         return self.TITLE
 
+    def below(self, size: Size) -> list[Line]:  # noqa: ARG002
+        """What stands under the list."""
+        return []
+
     def takes(self, character: str) -> bool:
         """A digit picks."""
         if not is_pick(character) or int(character) > len(self.choices()):
@@ -38,7 +44,7 @@ class Picking(Over):
         self.row = int(character) - 1
         return True
 
-    def move(self, by: int) -> Place:
+    def move(self, by: int) -> Self:
         """The line above or below."""
         first = 0 if by > 0 else len(self.choices()) - 1
         self.row = first if self.row is None else (self.row + by) % len(self.choices())
@@ -57,10 +63,10 @@ class Picking(Over):
             here = row == self.row
             words = cut(f" {'>' if here else ' '} {row + 1}  {choice} ", size.width - 2)
             body.append(line(" ", Span(words, Role.HERE if here else Role.TEXT)))
-        return framed(self, body, size)
+        return framed(self, [*body, *self.below(size)], size)
 
     KEYS: ClassVar[tuple[Key, ...]] = (
-        Key(ENTER, "Enter", "write the picked one", "Writes what is picked.", enter),
+        Key(ENTER, "Enter", lambda place: place.ENTER_WORDS, "Takes what is picked.", enter),
         Key((), "1-9", "pick", "Picks a line of the list."),
         Key(("up",), "Up Down", "line", "The line above or below.", lambda place: place.move(-1)),
         Key(("down",), "Down", "", "", lambda place: place.move(1)),

@@ -7,7 +7,8 @@ from store.husbandry.milk import KG_PER_L
 from store.round.steps import FeedStep, MilkStep, SoakStartStep, Step
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
-from tui.place import BACKSPACE, ENTER, SCROLL_KEYS, Key, Over, Rooms, go_back
+from tui.place import Over, Rooms
+from tui.view import BACKSPACE, ENTER, SCROLL_KEYS, Key, go_back
 from tui.walk.lamp import Lamp
 from tui.words import day, measured
 

@@ -3,8 +3,9 @@
 from typing import ClassVar
 
 from tui.page import Line, Role, Size, Span, cut, line
-from tui.place import Key, Place
+from tui.place import Place
 from tui.telling import step_words
+from tui.view import Key
 from tui.yard.wording import Wording
 
 SHOWN = 12

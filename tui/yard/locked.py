@@ -1,6 +1,7 @@
 """Locked for wiping the keyboard: no key does anything; `open` and Enter unlock."""
 
 from tui.place import Place
+from tui.view import View
 from tui.yard.wording import Wording
 
 WORD = "open"
@@ -33,7 +34,7 @@ class Locked(Wording):
         self.text = self.text[:-1]
         return self
 
-    def press(self, name: str, character: str | None) -> Place | None:
+    def press(self, name: str, character: str | None) -> View | None:
         """Only letters, Enter and Backspace are looked at; no key leaves."""
         if name in ("escape", "ctrl+c", "ctrl+q"):
             return self

@@ -5,7 +5,8 @@ from typing import ClassVar
 from store.book.drafts import Subject
 from store.round.confirm import noted
 from tui.page import Line, Role, Size, Span, line
-from tui.place import Key, Place, Rooms
+from tui.place import Place, Rooms
+from tui.view import Key
 from tui.yard.wording import Wording
 
 

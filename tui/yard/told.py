@@ -9,8 +9,9 @@ from store.book.words import NOT_NEEDED, Kind, State
 from store.round.steps import DoseStep
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
-from tui.place import ENTER, SCROLL_KEYS, Key, Over, go_back, go_out
+from tui.place import Over
 from tui.telling import figure, turn_words, who
+from tui.view import ENTER, SCROLL_KEYS, Key, go_back, go_out
 from tui.walker import Walker
 from tui.words import clock
 

@@ -6,8 +6,9 @@ from typing import ClassVar
 from store.book.facts import Animal
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
-from tui.place import BACKSPACE, ENTER, SCROLL_KEYS, Key, Over, Place, Rooms, go_back
+from tui.place import Over, Place, Rooms
 from tui.telling import entry_words
+from tui.view import BACKSPACE, ENTER, SCROLL_KEYS, Key, go_back
 from tui.walk.title import tag_words
 from tui.words import age, day
 

@@ -5,7 +5,8 @@ from typing import ClassVar
 
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
-from tui.place import BACKSPACE, ENTER, Key, Over, Place, Rooms, go_back, go_out
+from tui.place import Over, Place, Rooms
+from tui.view import BACKSPACE, ENTER, Key, View, go_back, go_out
 
 
 class Wording(Over):
@@ -35,7 +36,7 @@ class Wording(Over):
         """The words so far."""
         return self.text
 
-    def leave(self) -> Place | None:
+    def leave(self) -> View | None:
         """Leave, unless a line is half typed here or something in the place below."""
         return Place.leave(self) if self.text else super().leave()
 

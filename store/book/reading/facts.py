@@ -7,7 +7,7 @@ from typing import Any
 from uuid import UUID
 
 from store.book.clock import micros, moment
-from store.book.desk import Desk, FoundRow
+from store.book.desk import FoundRow, ReadingDesk
 from store.book.errors import DamagedBook
 from store.book.facts import (
     Animal,
@@ -57,7 +57,7 @@ def _day(value: str | None) -> date | None:
     return None if value is None else date.fromisoformat(value)
 
 
-def read_facts(desk: Desk, now: datetime) -> FarmFacts:
+def read_facts(desk: ReadingDesk, now: datetime) -> FarmFacts:
     """The farm and its settings in force. Raises DamagedBook if the book has no farm, or lacks a setting."""
     farms = desk.rows(sql.FARM, {})
     if len(farms) != 1:
@@ -85,7 +85,7 @@ def _facts(farm_id: UUID, setting: Mapping[str, str]) -> FarmFacts:
     )
 
 
-def last_written(desk: Desk) -> datetime | None:
+def last_written(desk: ReadingDesk) -> datetime | None:
     """When the newest entry was written; None in a book without entries. Not for a large book."""
     found = desk.rows(sql.LAST_WRITTEN, {})
     return moment(found[0][0]) if found else None

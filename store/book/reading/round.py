@@ -8,17 +8,20 @@ from typing import Any
 from uuid import UUID
 
 from store.book.clock import micros, moment
-from store.book.desk import Desk, FoundRow
+from store.book.desk import FoundRow, ReadingDesk
 from store.book.facts import Batch, FarmFacts, Feed, Look, Milking, PastPail, PlanRow, Portion, Share, Told, Treatment
-from store.book.reading import facts, sql
+from store.book.reading import facts, sql, stock_sql
 from store.book.reading.entries import read_entries
 from store.book.reading.facts import uid
 from store.book.snapshot import Given, LastRound, Snapshot
 from store.book.turn import Turn
 from store.book.words import Kind, State
+from store.husbandry.lots import lot_began
 
 PASSED_OVER_MOST = 14
 """So many rounds in which nothing was written are passed over: a week of two a day."""
+LOTS_MOST = 12
+"""So many deliveries back it is looked for the beginning of a lot."""
 FOR_EVER = 2**63 - 1
 """Later than any moment. [microseconds]"""
 
@@ -26,7 +29,7 @@ FOR_EVER = 2**63 - 1
 class Reading:
     """One reading of the book: every statement with the same moment and round."""
 
-    def __init__(self, desk: Desk, turn: Turn, now: datetime) -> None:
+    def __init__(self, desk: ReadingDesk, turn: Turn, now: datetime) -> None:
         """For a round, as the book stands at a moment."""
         self.desk = desk
         self.farm: FarmFacts = facts.read_facts(desk, now)
@@ -42,7 +45,7 @@ class Reading:
         return self.desk.rows(statement, self.values | more)
 
 
-def read_snapshot(desk: Desk, turn: Turn, now: datetime) -> Snapshot:
+def read_snapshot(desk: ReadingDesk, turn: Turn, now: datetime) -> Snapshot:
     """All that the plan of a round needs, as the book holds it now. Raises DamagedBook."""
     reading = Reading(desk, turn, now)
     rows = reading.rows
@@ -54,6 +57,7 @@ def read_snapshot(desk: Desk, turn: Turn, now: datetime) -> Snapshot:
     next_begins = max(turn.after().begins(reading.farm.zone), now)
     next_animal, next_pen = _portions(reading, feeds, turn.after().slot, at=micros(next_begins))
     shares = _shares(reading)
+    all_portions = animal_portions | pen_portions
     named = rows(sql.NAMES)
     return Snapshot(
         farm=reading.farm,
@@ -75,6 +79,7 @@ def read_snapshot(desk: Desk, turn: Turn, now: datetime) -> Snapshot:
         soak_limits=facts.soak_limits(rows(sql.SOAK_RULES)),
         batches=_batches(reading, feeds),
         told=_told(reading),
+        new_bags=_new_bags(reading, {each.feed.id for plan in all_portions.values() for each in plan}),
         looks=tuple(_look(reading, found) for found in rows(sql.LOOKS)),
         treatments=tuple(_treatment(reading, found) for found in rows(sql.TREATMENTS)),
         last=_last_round(reading, turn),
@@ -82,7 +87,7 @@ def read_snapshot(desk: Desk, turn: Turn, now: datetime) -> Snapshot:
     )
 
 
-def read_again(desk: Desk, before: Snapshot, now: datetime) -> Snapshot:
+def read_again(desk: ReadingDesk, before: Snapshot, now: datetime) -> Snapshot:
     """The snapshot after an entry of this very round was added by this program: nothing else can have changed."""
     reading = Reading(desk, before.turn, now)
     return replace(before, farm=reading.farm, shares=_shares(reading), entries=read_entries(reading.rows))
@@ -174,6 +179,12 @@ def _given_before(
         for id_, rows in found.items()
         if rows
     }
+
+
+def _new_bags(reading: Reading, feed_ids: set[UUID]) -> dict[UUID, datetime]:
+    """When the newest lot of each feed came, where any came by the book."""
+    found = {id_: reading.rows(stock_sql.LAST_DELIVERED, feed=id_.bytes, most=LOTS_MOST) for id_ in feed_ids}
+    return {id_: moment(rows[lot_began([row[-1] for row in rows])][2]) for id_, rows in found.items() if rows}
 
 
 def _batches(reading: Reading, feeds: Mapping[UUID, Feed]) -> dict[UUID, Batch]:

@@ -1,0 +1,64 @@
+"""What a feed is made of, from its tag or a test."""
+
+from collections.abc import Sequence
+
+from store.book.drafts import RowDraft
+from store.book.words import Origin
+from store.herd.answers import a_number, maybe
+from store.herd.feed import PARTS, FeedSheet
+from store.herd.sheet import Answers, Question, Wrong, pick
+
+WORDS = {
+    "dm_percent": "dry matter", "cp_percent": "protein", "tdn_percent": "TDN", "ndf_percent": "fibre (NDF)",
+    "fat_percent": "fat", "ca_percent": "calcium", "p_percent": "phosphorus", "nel_mcal": "energy (NEL)",
+}  # fmt: skip
+"""How a tag or a laboratory calls the parts."""
+MOST = {"nel_mcal": 10.0, "tdn_percent": 200.0}
+"""The others are parts of a hundred; a pure fat has a TDN of 184."""
+HINTS = {"nel_mcal": ("Mcal", "Mcal a kg of dry matter"), "dm_percent": ("%", "% of the feed as it lies")}
+
+
+class CompositionSheet(FeedSheet):
+    """The parts of a feed; all but the dry matter as part of the dry matter."""
+
+    @property
+    def title(self) -> str:
+        """Which feed."""
+        return f"{self.row['name']}  from its tag or a test. What the tag does not say stays empty"
+
+    def questions(self) -> tuple[Question, ...]:
+        """Where it is from, whether the figures are of the feed as it lies, and the parts."""
+        made = self.register.get("composition", self.feed_id) or {}
+        basis = (("as it lies, as on most tags", False), ("of the dry matter, as from a laboratory", True))
+        origin = (("the tag", Origin.TAG), ("a test", Origin.TEST))
+        return (
+            pick("origin", "from", origin, made.get("origin", Origin.TAG)),
+            pick("of_dry", "figures are", basis, bool(made), "a tag counts the water in, a laboratory mostly does not"),
+            *(self._part(name, made.get(name)) for name in PARTS),
+            self.question_from(),
+        )
+
+    def rows(self, answers: Answers) -> Sequence[RowDraft]:
+        """All parts, told of the dry matter."""
+        dry = 1.0 if answers["of_dry"] or not answers["dm_percent"] else answers["dm_percent"] / 100
+        parts = {name: None if answers[name] is None else self._of_dry(name, answers[name], dry) for name in PARTS}
+        beyond = next((name for name, value in parts.items() if value and value > MOST.get(name, 100)), None)
+        if beyond:
+            raise Wrong(
+                beyond, f"{WORDS[beyond]} would be {parts[beyond]:.0f} % of the dry matter. Look at the figures again."
+            )
+        resembles = (self.register.get("composition", self.feed_id) or {}).get("resembles", "")
+        values = parts | {"origin": answers["origin"], "resembles": resembles}
+        return self.dated("composition", answers, {"feed_id": self.feed_id}, values)
+
+    def told(self, answers: Answers) -> str:
+        """Which feed."""
+        return f"what it is made of, from the {answers['origin'].value}"
+
+    def _of_dry(self, name: str, found: float, dry: float) -> float:
+        return found if name in ("dm_percent", "nel_mcal") else round(found / dry, 4)
+
+    def _part(self, name: str, found: float | None) -> Question:
+        unit, hint = HINTS.get(name, ("%", "%"))
+        read = maybe(a_number(0, MOST.get(name, 100), unit))
+        return Question(name, WORDS[name], read, hint, "" if found is None else f"{found:g}", was=found)

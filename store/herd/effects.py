@@ -1,0 +1,72 @@
+"""What a change of the yard changes in the rounds to come: the plan before it and after it, step by step."""
+
+from collections.abc import Iterator
+from datetime import datetime
+
+from store.book.desk import ReadingDesk
+from store.book.reading import read_snapshot
+from store.book.snapshot import Snapshot
+from store.book.turn import Turn, turn_at
+from store.book.words import Kind, Units
+from store.round.plan import plan
+from store.round.saying import exact
+from store.round.steps import CountStep, FeedStep, Step
+
+NO_MORE, NEW = "no more", "new"
+
+
+def rounds_from(begins: datetime, zone: str, evening_from_h: int) -> tuple[Turn, Turn]:
+    """The round of a moment, and the one after it."""
+    turn = turn_at(begins, zone, evening_from_h)
+    return turn, turn.after()
+
+
+def read_rounds(desk: ReadingDesk, turns: tuple[Turn, ...], begins: datetime, zone: str) -> tuple[Snapshot, ...]:
+    """What those rounds are walked by, each as of its own beginning, or of the moment where that is later."""
+    return tuple(read_snapshot(desk, turn, max(begins, turn.begins(zone))) for turn in turns)
+
+
+def differences(before: Snapshot, after: Snapshot) -> Iterator[str]:
+    """In words, what is another than before in one round."""
+    old = {step.step_id: step for step in plan(before)}
+    new = {step.step_id: step for step in plan(after)}
+    for step_id, step in new.items():
+        if step_id not in old:
+            yield f"{NEW}: {_said(step)}"
+        else:
+            yield from _changes(old[step_id], step, after.farm.units)
+    for step_id, step in old.items():
+        if step_id not in new:
+            yield f"{NO_MORE}: {_said(step)}"
+
+
+def _said(step: Step) -> str:
+    """`Sloe milk, in Stall`; a job is its own name."""
+    what = step.name if step.kind is Kind.TASK else f"{step.name} {step.kind}"
+    return f"{what}, in {step.place}"
+
+
+def _changes(old: Step, new: Step, units: Units) -> Iterator[str]:
+    if old.name != new.name:
+        yield f"{new.name} {new.kind}: was called {old.name}"
+    if old.place != new.place:
+        yield f"{new.name} {new.kind}: in {new.place}, was in {old.place}"
+    if isinstance(old, CountStep) and isinstance(new, CountStep) and len(old.heads) != len(new.heads):
+        yield f"{new.name}: {len(new.heads)} heads, was {len(old.heads)}"
+    if isinstance(old, FeedStep) and isinstance(new, FeedStep):
+        yield from _feeds(old, new, units)
+
+
+def _feeds(old: FeedStep, new: FeedStep, units: Units) -> Iterator[str]:
+    was = {due.feed.id: due for due in old.due}
+    now = {due.feed.id: due for due in new.due}
+    for id_ in dict.fromkeys((*now, *was)):
+        then, due = was.get(id_), now.get(id_)
+        if then and due and (then.due_kg, then.measures) == (due.due_kg, due.measures):
+            continue
+        words = [_amount(each.due_kg, each.measures, units) if each else "none" for each in (due, then)]
+        yield f"{new.name} {(due or was[id_]).feed.name}: {words[0]}, was {words[1]}"
+
+
+def _amount(kg: float, measures: float | None, units: Units) -> str:
+    return f"{measures:g} = {exact(kg, units)}" if measures is not None else exact(kg, units)

@@ -1,0 +1,48 @@
+"""An animal leaves the yard: sold, dead, gone home, or never here."""
+
+from collections.abc import Iterator, Sequence
+
+from store.book.drafts import RowDraft
+from store.book.words import EVENING, MORNING
+from store.herd.animal import OneAnimal
+from store.herd.answers import words
+from store.herd.sheet import Answers, Choices, Question, pick
+
+HOW: Choices = tuple((how, how) for how in ("sold", "died", "killed for meat", "gone home", "entered by mistake"))
+
+
+class LeavingSheet(OneAnimal):
+    """How and when."""
+
+    @property
+    def title(self) -> str:
+        """Which animal."""
+        return f"{self.name} LEAVES  she is out of the round from then on; what was stays in the book"
+
+    def questions(self) -> tuple[Question, ...]:
+        """How, a word on it, from when."""
+        return (
+            pick("how", "how", HOW),
+            Question("words", "a word on it", lambda text: words(text, 60), "to whom, why; may be left empty"),
+            self.question_from(),
+        )
+
+    def rows(self, answers: Answers) -> Sequence[RowDraft]:
+        """Not kept, nowhere here, shares nothing, is milked no more."""
+        return list(self._rows(answers))
+
+    def told(self, answers: Answers) -> str:
+        """How she left."""
+        more = f", {answers['words']}" if answers["words"] else ""
+        return f"{answers['how']}{more}"
+
+    def _rows(self, answers: Answers) -> Iterator[RowDraft]:
+        same = {"animal_id": self.animal_id}
+        yield from self.dated("animal_as", answers, same, {"kept": False})
+        yield from self.dated("standing", answers, same, {"pen_id": None})
+        for row in self.register.all("sharing"):
+            if row["shares"] and self.animal_id in (row["cow_id"], row["calf_id"]):
+                yield from self.dated("sharing", answers, {"calf_id": row["calf_id"]}, {"shares": False})
+        for slot in (MORNING, EVENING):
+            if self.register.get("milk_plan", self.animal_id, slot):
+                yield from self.dated("milk_plan", answers, same | {"slot": slot}, {"milked": False})

@@ -1,0 +1,109 @@
+"""A scoop, jug, flake or bale, weighed with a feed: three level ones together, so that no heaped one counts."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+from uuid import UUID
+
+from store.book.drafts import RowDraft, Subject
+from store.book.register import Register
+from store.herd.answers import a_count, a_name, a_weight, maybe
+from store.herd.feed import feeds_in_use
+from store.herd.sheet import Answers, Question, Wrong, YardSheet, pick
+from store.husbandry.bounds import DENSEST_KG_PER_L
+from store.husbandry.units import spoken
+from store.round.amount import Unreadable, number_and_unit
+from store.round.saying import exact, weight
+
+LEVEL_ONES = 3
+"""So many are weighed together unless it is said otherwise. Common practice."""
+
+
+class MeasureSheet(YardSheet):
+    """One measure of one feed."""
+
+    def __init__(self, register: Register, measure_id: UUID | None = None, feed_id: UUID | None = None) -> None:
+        """Of a measure and feed that are there, or new ones."""
+        super().__init__(register)
+        self.measure_id, self.feed_id = measure_id, feed_id
+        self.weighed: Mapping[str, Any] = register.get("weighing", measure_id, feed_id) or {}
+
+    @property
+    def title(self) -> str:
+        """Which measure."""
+        if self.measure_id:
+            return (
+                f"{self.register.name('measure_as', self.measure_id)} of {self.register.name('feed_as', self.feed_id)}"
+            )
+        return "WEIGH A SCOOP  bucket on the scale, scale at zero, then three level scoops into it"
+
+    def subject(self) -> Subject:
+        """The feed."""
+        return Subject(feed_id=self.feed_id)
+
+    def questions(self) -> tuple[Question, ...]:
+        """What is weighed, how many, and what they weigh together."""
+        feeds = tuple((row["name"], row["feed_id"]) for row in feeds_in_use(self.register))
+        volume = self.register.get("volume", self.measure_id) or {}
+        return (
+            pick("feed_id", "weighed with", feeds, self.feed_id),
+            Question("name", "measure", a_name, "scoop, jug, cup; flake or bale of hay",
+                     self.register.name("measure_as", self.measure_id) or "scoop"),
+            Question("count", "how many, level", a_count(1, 99, "measures"), "three are surer than one",
+                     str(LEVEL_ONES)),
+            Question("together_kg", "they weigh together", lambda text: a_weight(text, self.units, 0.001, 5000),
+                     "what the scale shows, without the bucket"),
+            Question("holds_l", "one holds, level full", maybe(self._volume), "litres, if you know; may be left empty",
+                     f"{volume['holds_l']:g}" if volume else "", was=volume.get("holds_l")),
+        )  # fmt: skip
+
+    def rows(self, answers: Answers) -> Sequence[RowDraft]:
+        """The measure, its volume, and what one of it holds of this feed."""
+        holds_kg, holds_l = answers["together_kg"] / answers["count"], answers["holds_l"]
+        if holds_l and holds_kg > holds_l * DENSEST_KG_PER_L:
+            most = weight(holds_l * DENSEST_KG_PER_L, self.units)
+            raise Wrong(
+                "together_kg",
+                f"One would weigh {exact(holds_kg, self.units)}, but {holds_l:g} L of no feed weigh more than {most}. "
+                "Look at the scale, the count and the litres again.",
+            )
+        return list(self._rows(answers, holds_kg))
+
+    def told(self, answers: Answers) -> str:
+        """What one weighs now, and how much that differs."""
+        holds_kg = answers["together_kg"] / answers["count"]
+        words = f"one {answers['name']} of {self.register.name('feed_as', answers['feed_id'])} weighs"
+        before = self._before(answers)
+        change = f", before {exact(before, self.units)} ({holds_kg / before - 1:+.1%})" if before else ""
+        return f"{words} {exact(holds_kg, self.units)}{change}"
+
+    def _before(self, answers: Answers) -> float | None:
+        weighed = self.register.get("weighing", self._measure(answers["name"]), answers["feed_id"])
+        return weighed["holds_kg"] if weighed else None
+
+    def _rows(self, answers: Answers, holds_kg: float) -> Iterator[RowDraft]:
+        measure_id = self.measure_id or self._measure(answers["name"])
+        if measure_id is None:
+            measure_id = self.new_id()
+            yield RowDraft("measure", {"id": measure_id})
+        same = {"measure_id": measure_id}
+        yield from self.dated("measure_as", answers, same, {"name": answers["name"], "plural": many(answers["name"])})
+        if answers["holds_l"]:
+            yield from self.dated("volume", answers, same, {"holds_l": answers["holds_l"]})
+        yield from self.dated("weighing", answers, same | {"feed_id": answers["feed_id"]}, {"holds_kg": holds_kg})
+
+    def _measure(self, name: str) -> UUID | None:
+        """A measure that is called so: one scoop serves several feeds."""
+        found = (row["measure_id"] for row in self.register.all("measure_as") if row["name"].lower() == name.lower())
+        return next(found, None)
+
+    def _volume(self, text: str) -> float:
+        number, word = number_and_unit(text)
+        unit = spoken(word or "l", american=self.units == "us")
+        if unit is None or unit.dimension != "volume" or not 0.01 <= number * unit.size <= 2000:
+            raise Unreadable(f"«{text.strip()}» is no volume. Type litres, as 1.5, or 2 qt.")
+        return number * unit.size
+
+
+def many(name: str) -> str:
+    """More than one of it: `scoops`, `boxes`."""
+    return name + ("es" if name.endswith(("s", "x", "ch", "sh")) else "s")

@@ -1,0 +1,58 @@
+"""A milk pail and what it weighs when empty."""
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+from uuid import UUID
+
+from store.book.drafts import RowDraft
+from store.book.register import Register
+from store.herd.answers import a_name, a_weight
+from store.herd.sheet import Answers, Question, Wrong, YardSheet
+from store.round.saying import exact
+
+
+class PailSheet(YardSheet):
+    """A new pail, or one that is there."""
+
+    def __init__(self, register: Register, pail_id: UUID | None = None) -> None:
+        """pail_id None: a new one."""
+        super().__init__(register)
+        self.pail_id = pail_id
+        self.row: Mapping[str, Any] = register.get("pail_as", pail_id) or {}
+
+    @property
+    def title(self) -> str:
+        """Which pail."""
+        return (
+            f"PAIL  {self.row['name']}" if self.row else "A NEW PAIL  weigh it empty, with its lid if it is weighed so"
+        )
+
+    def questions(self) -> tuple[Question, ...]:
+        """Name and empty weight."""
+        empty = exact(self.row["empty_kg"], self.units) if self.row else ""
+        asked = (
+            Question("name", "name", a_name, "as you tell it from others: steel pail", self.row.get("name", "")),
+            Question(
+                "empty_kg",
+                "weighs empty",
+                lambda text: a_weight(text, self.units, 0, 20),
+                "as 1.4 kg",
+                empty,
+                was=self.row.get("empty_kg"),
+            ),
+        )
+        return (*asked, self.question_from()) if self.row else asked
+
+    def rows(self, answers: Answers) -> Sequence[RowDraft]:
+        """The pail."""
+        taken = {row["name"].lower() for row in self.register.all("pail_as") if row["pail_id"] != self.pail_id}
+        if answers["name"].lower() in taken:
+            raise Wrong("name", f"There is a pail {answers['name']} already. Type another name.")
+        pail_id = self.pail_id or self.new_id()
+        new = [] if self.row else [RowDraft("pail", {"id": pail_id})]
+        values = {each: answers[each] for each in ("name", "empty_kg")}
+        return [*new, *self.dated("pail_as", answers, {"pail_id": pail_id}, values)]
+
+    def told(self, answers: Answers) -> str:
+        """Which pail."""
+        return f"{answers['name']} weighs {exact(answers['empty_kg'], self.units)} empty"

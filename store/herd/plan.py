@@ -1,0 +1,182 @@
+"""What an animal, or each head of a pen, gets of a feed in the morning and in the evening."""
+
+from collections.abc import Iterator, Sequence
+from math import ceil, inf
+from uuid import UUID
+
+from store.book.drafts import RowDraft, Subject
+from store.book.facts import Feed, Portion, Told
+from store.book.register import Register, Values
+from store.book.words import EVENING, MORNING, SettingName
+from store.herd.answers import a_count
+from store.herd.feed import feeds_in_use
+from store.herd.sheet import Answers, Choices, Question, Wrong, YardSheet, pick
+from store.round.amount import Unreadable, feed_amount
+from store.round.change import days_on
+from store.round.feed import ROUNDING, due_feed
+from store.round.saying import exact
+
+SLOTS = (MORNING, EVENING)
+AS_WEIGHED = "as it was weighed"
+"""Told in the measure that was last weighed with the feed; by weight where none was."""
+
+
+class PlanSheet(YardSheet):
+    """One feed for one animal or pen."""
+
+    def __init__(self, register: Register, subject: Subject, name: str, feed_id: UUID | None = None) -> None:
+        """Of an animal or pen by its name; feed_id None: a feed it does not get yet."""
+        super().__init__(register)
+        self.of, self.name, self.feed_id = subject, name, feed_id
+
+    @property
+    def title(self) -> str:
+        """Whose."""
+        return f"{self.name} GETS  " + ("for each head" if self.of.pen_id else "beside what its pen gets as one")
+
+    def subject(self) -> Subject:
+        """The animal or pen."""
+        return self.of
+
+    def questions(self) -> tuple[Question, ...]:
+        """Which feed, in which measure, how much when, and over how many days."""
+        feeds = tuple((row["name"], row["feed_id"]) for row in feeds_in_use(self.register))
+        plans = [self._plan(slot, self.feed_id) for slot in SLOTS]
+        measure = next((plan["measure_id"] for plan in plans if plan), AS_WEIGHED)
+        return (
+            pick("feed_id", "feed", feeds, self.feed_id),
+            pick("measure", "told in", self._measures(), measure, "it is planned in weight, whatever it is told in"),
+            *(Question(slot, slot, str, "as 2, 1 1/2, 1.4 kg; empty: nothing", self._amount(slot)) for slot in SLOTS),
+            Question("days", "reached over", a_count(1, 60, "days"), "days, in equal steps; 1: at once", "1"),
+            self.question_from(),
+        )
+
+    def rows(self, answers: Answers) -> Sequence[RowDraft]:
+        """A row for each step of each slot. Raises Wrong also where a step is larger than the farm's own limit."""
+        barred = self._barred(answers["feed_id"])
+        if barred:
+            raise Wrong("feed_id", barred)
+        due = {slot: self._due_kg(slot, answers) for slot in SLOTS}
+        if not any(due.values()) and not any(self._plan(slot, answers["feed_id"]) for slot in SLOTS):
+            raise Wrong(MORNING, "Neither morning nor evening has an amount. Type one, or Esc goes back.")
+        self._in_steps(due, answers)
+        return [row for slot in SLOTS for row in self._slot(slot, due[slot], answers)]
+
+    def told(self, answers: Answers) -> str:
+        """What it gets now."""
+        parts = (f"{slot} {answers[slot] or 'none'}" for slot in SLOTS)
+        return f"gets {self.register.name('feed_as', answers['feed_id'])}: {', '.join(parts)}"
+
+    def _slot(self, slot: str, due_kg: float | None, answers: Answers) -> Iterator[RowDraft]:
+        before = self._plan(slot, answers["feed_id"])
+        was_kg = before["due_kg"] if before else None
+        if due_kg is None and was_kg is None:
+            return
+        same = {"animal_id": self.of.animal_id, "pen_id": self.of.pen_id, "slot": slot, "feed_id": answers["feed_id"]}
+        begins = answers.get(self.FROM) or self.register.at
+        for step in range(1, answers["days"] + 1):
+            kg = due_kg if step == answers["days"] else _between(was_kg, due_kg, step / answers["days"])
+            at = days_on(begins, step - 1, self.zone)
+            values = {
+                "due_kg": kg,
+                "measure_id": self._measure(answers),
+                "position": self._position(answers["feed_id"]),
+            }
+            yield from self.dated("feed_plan", {self.FROM: at if step > 1 else answers.get(self.FROM)}, same, values)
+
+    def _in_steps(self, due: dict[str, float | None], answers: Answers) -> None:
+        limit = self.register.get("setting", SettingName.CHANGE_STEP_KG)
+        limit_kg = float(limit["value"]) if limit else inf
+        for slot in SLOTS:
+            was_kg = (self._plan(slot, answers["feed_id"]) or {}).get("due_kg")
+            more_kg = (due[slot] or 0) - (was_kg or 0)
+            least = ceil(more_kg / limit_kg - ROUNDING)
+            if was_kg and answers["days"] < least:
+                found, most = exact(more_kg, self.units), exact(limit_kg, self.units)
+                words = (
+                    f"That is {found} more in the {slot}; your limit for one step is {most}. Type {least} days or more."
+                )
+                raise Wrong("days", words)
+
+    def _due_kg(self, slot: str, answers: Answers) -> float | None:
+        plan = self._plan(slot, self.feed_id)
+        if plan and answers["feed_id"] == self.feed_id and answers[slot] == self._amount(slot):
+            same: float | None = plan["due_kg"]
+            return same  # left as it stands: the very same weight
+        if not answers[slot].strip():
+            return None
+        feed = self._feed(answers["feed_id"])
+        try:
+            return feed_amount(answers[slot], feed, self._told(self._measure(answers), feed.id), self.units).kg
+        except Unreadable as problem:
+            raise Wrong(slot, str(problem)) from problem
+
+    def _feed(self, feed_id: UUID) -> Feed:
+        row = self.register.get("feed_as", feed_id) or {}
+        return Feed(feed_id, row.get("name", ""), row.get("soaked", False))
+
+    def _told(self, measure_id: UUID | None, feed_id: UUID) -> Told | None:
+        row = self.register.get("measure_as", measure_id)
+        if measure_id is None or row is None:
+            return None
+        weighed = self.register.get("weighing", measure_id, feed_id)
+        return Told(measure_id, row["name"], row["plural"], weighed["holds_kg"] if weighed else None)
+
+    def _plan(self, slot: str, feed_id: UUID | None) -> Values | None:
+        return self.register.get("feed_plan", self.of.animal_id, self.of.pen_id, slot, feed_id)
+
+    def _amount(self, slot: str) -> str:
+        """What it gets now, as it can be typed again."""
+        plan = self._plan(slot, self.feed_id)
+        if plan is None or plan["due_kg"] is None:
+            return ""
+        told = self._told(plan["measure_id"], plan["feed_id"])
+        due = due_feed(Portion(self._feed(plan["feed_id"]), plan["due_kg"], told), heads=1)
+        if told is None or due.measures is None or abs(due.as_shown_kg - due.due_kg) > ROUNDING:
+            return exact(plan["due_kg"], self.units)
+        return f"{due.measures:g}"
+
+    def _measures(self) -> Choices:
+        found = ((row["name"], row["measure_id"]) for row in self.register.all("measure_as"))
+        return ((AS_WEIGHED, AS_WEIGHED), *sorted(found), ("by weight", None))
+
+    def _measure(self, answers: Answers) -> UUID | None:
+        """The measure it is told in: the one that was last weighed with this feed, unless another is picked."""
+        if answers["measure"] != AS_WEIGHED:
+            picked: UUID | None = answers["measure"]
+            return picked
+        weighed = [row for row in self.register.all("weighing") if row["feed_id"] == answers["feed_id"]]
+        last = max(weighed, key=lambda row: (row["begins_at"], row["written_at"]), default=None)
+        return last["measure_id"] if last else None
+
+    def _position(self, feed_id: UUID) -> int:
+        """Where it stands on the screen: as before, or behind the others."""
+        plans = [row for row in self.register.all("feed_plan") if _same(row, self.of) and row["due_kg"] is not None]
+        own = (row["position"] for row in plans if row["feed_id"] == feed_id)
+        return int(next(own, min(max((row["position"] for row in plans), default=0) + 1, 99)))
+
+    def _barred(self, feed_id: UUID) -> str | None:
+        """Why nobody here may have it; None where they may."""
+        animals = [row for row in self.register.all("animal_as") if row["kept"] and self._is_fed(row["animal_id"])]
+        for row in animals:
+            barred = self.register.get("not_for", feed_id, row["species"])
+            if barred and barred["barred"]:
+                feed = self.register.name("feed_as", feed_id)
+                return (
+                    f"{feed} is never for {row['species']}, and {row['name']} would get it. Pick another feed, or Esc."
+                )
+        return None
+
+    def _is_fed(self, animal_id: UUID) -> bool:
+        standing = self.register.get("standing", animal_id)
+        here = bool(self.of.pen_id and standing and standing["pen_id"] == self.of.pen_id)
+        return here or animal_id == self.of.animal_id
+
+
+def _same(row: Values, subject: Subject) -> bool:
+    return (row["animal_id"], row["pen_id"]) == (subject.animal_id, subject.pen_id)
+
+
+def _between(was_kg: float | None, due_kg: float | None, part: float) -> float:
+    """So much of the way from one amount to the other. [kg]"""
+    return (was_kg or 0) + ((due_kg or 0) - (was_kg or 0)) * part

@@ -1,0 +1,73 @@
+"""What the farm decides: units, words, times, limits, the vet's number."""
+
+from collections.abc import Callable, Iterator, Sequence
+from enum import StrEnum
+from typing import Any
+
+from store.book.drafts import RowDraft
+from store.book.words import Air, Coat, Dialect, SettingName, Units
+from store.herd.answers import a_count, a_day_of_year, a_number, an_hour, day_of_year_words, maybe, maybe_weight, words
+from store.herd.sheet import Answers, Choices, Question, YardSheet, pick
+
+
+class SettingsSheet(YardSheet):
+    """Every setting that is not the farm's name or zone."""
+
+    @property
+    def title(self) -> str:
+        """Of which farm."""
+        return f"SETTINGS  {self.register.farm.name}. What may stay empty is asked for nowhere"
+
+    def questions(self) -> tuple[Question, ...]:
+        """In the order of need."""
+        return (
+            self._picked(SettingName.UNITS, "units", Units),
+            self._picked(SettingName.DIALECT, "words", Dialect, "nuts or pellets"),
+            self._typed(SettingName.EVENING_FROM, "evening round from", a_count(4, 23, "hours"), "the hour, as 12"),
+            self._typed(SettingName.MORNING_AT, "morning round at", an_hour, "as 6:30; may be left empty"),
+            self._typed(SettingName.EVENING_AT, "evening round at", an_hour, "as 17:30; may be left empty"),
+            self._typed(SettingName.VET, "the vet", lambda text: words(text, 200), "name and number, for V"),
+            self._weight(SettingName.MEAL_LIMIT_KG, "most of a meal", "more is asked about"),
+            self._weight(SettingName.CHANGE_STEP_KG, "most more in one step", "of a feed change"),
+            self._picked(SettingName.AIR, "the soak stands in", Air, "air, as it is now"),
+            self._picked(SettingName.COAT, "coats outside", Coat),
+            self._typed(SettingName.LEAD_DAYS, "order feed ahead", maybe(a_count(0, 60, "days")), "days"),
+            Question(SettingName.TURNOUT_ON, "turnout", a_day_of_year, "about when, as 1 May",
+                     day_of_year_words(self._now(SettingName.TURNOUT_ON))),
+            self._typed(SettingName.HAY_LOSS_PERCENT, "hay that is lost", maybe(a_number(0, 60, "%")), "% of it"),
+            self._typed(SettingName.CURRENCY, "money", lambda text: words(text, 8), "as EUR"),
+            self.question_from(),
+        )  # fmt: skip
+
+    def rows(self, answers: Answers) -> Sequence[RowDraft]:
+        """A row for each setting that changes. An emptied one keeps its last value: there is no row for none."""
+        return list(self._rows(answers))
+
+    def told(self, answers: Answers) -> str:  # noqa: ARG002
+        """That they were changed."""
+        return "settings of the farm changed"
+
+    def _rows(self, answers: Answers) -> Iterator[RowDraft]:
+        for question in self.questions():
+            value = answers[question.name]
+            if question.name != self.FROM and value not in (None, ""):
+                text = f"{value:g}" if isinstance(value, float) else str(value)
+                yield from self.dated("setting", answers, {"name": SettingName(question.name)}, {"value": text})
+
+    def _now(self, name: SettingName) -> str | None:
+        row = self.register.get("setting", name)
+        return str(row["value"]) if row else None
+
+    def _picked(self, name: SettingName, asked: str, of: type[StrEnum], hint: str = "") -> Question:
+        now = self._now(name)
+        choices: Choices = tuple((str(each), str(each)) for each in of)
+        return pick(name, asked, choices if now else (("not said", None), *choices), now, hint)
+
+    def _weight(self, name: SettingName, asked: str, hint: str) -> Question:
+        now = self._now(name)
+        return Question(
+            name, asked, maybe_weight(self.units, 0.01, 500), f"kg or lb; {hint}", f"{now} kg" if now else ""
+        )
+
+    def _typed(self, name: SettingName, asked: str, read: Callable[[str], Any], hint: str) -> Question:
+        return Question(name, asked, read, hint, self._now(name) or "")

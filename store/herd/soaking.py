@@ -1,0 +1,69 @@
+"""How long a feed soaks, and in how much water: the farm's own rule for cold, mild and hot air."""
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from store.book.drafts import RowDraft
+from store.book.words import Air, Water
+from store.herd.answers import a_number
+from store.herd.feed import FeedSheet
+from store.herd.sheet import Answers, Choices, Question, Wrong, pick
+
+WATERS: Choices = tuple((water.value, water) for water in Water)
+MOST_H = {Air.COLD: 16.0, Air.MILD: 12.0, Air.HOT: 4.0}
+"""Where the farm has none yet, from then on it is thrown out. A judgement, on the strict side of what is printed:
+articles on beet pulp give 2 h in hot damp weather and 12 to 48 h when it is cool. [h]"""
+LEAST_H, WATER_PER_KG = 4.0, 2.0
+"""Starting values only: pellets in cold water take hours, and twice their weight of water. From memory. [h; kg a kg]"""
+
+TIMES = (("least", "soft through"), ("most", "thrown out"))
+
+
+class SoakingSheet(FeedSheet):
+    """One feed's rule."""
+
+    @property
+    def title(self) -> str:
+        """Which feed."""
+        return f"{self.row['name']}  how it soaks. Starting values stand there: your own and the tag's count"
+
+    def questions(self) -> tuple[Question, ...]:
+        """Water, then the least and the longest time in each air."""
+        first = self._rule(Air.MILD)
+        return (
+            pick("water", "in water that is", WATERS, first.get("water", Water.COLD)),
+            Question("water_per_kg", "kg of water to a kg dry", a_number(0, 20, "kg"), "weigh it once",
+                     f"{first.get('water_per_kg', WATER_PER_KG):g}", was=first.get("water_per_kg")),
+            *(self._asked(air, which, words) for air in Air for which, words in TIMES),
+            self.question_from(),
+        )  # fmt: skip
+
+    def rows(self, answers: Answers) -> Sequence[RowDraft]:
+        """A rule for each air."""
+        for air in Air:
+            if answers[f"most {air}"] < answers[f"least {air}"]:
+                least, most = (f"{answers[f'{each} {air}']:g}" for each in ("least", "most"))
+                raise Wrong(f"most {air}", f"{most} hours is before it is soft ({least}). Type more hours.")
+        return [row for air in Air for row in self._of(air, answers)]
+
+    def _of(self, air: Air, answers: Answers) -> Sequence[RowDraft]:
+        """What is asked once holds for every air; left as it stands, each keeps its own."""
+        first = self._rule(Air.MILD)
+        times = {f"{each}_h": answers[f"{each} {air}"] for each in ("least", "most")}
+        both = {each: answers[each] for each in ("water", "water_per_kg") if answers[each] != first.get(each)}
+        every = {} if self._rule(air) else {each: answers[each] for each in ("water", "water_per_kg")}
+        return self.dated("soak_rule", answers, {"feed_id": self.feed_id, "air": air}, every | both | times)
+
+    def _asked(self, air: Air, which: str, words: str) -> Question:
+        first = f"{self._hours(air, f'{which}_h'):g}"
+        return Question(f"{which} {air}", f"{air} air: {words} after", a_number(0, 72, "hours"), "hours", first)
+
+    def _rule(self, air: Air) -> Mapping[str, Any]:
+        return self.register.get("soak_rule", self.feed_id, air) or {}
+
+    def _hours(self, air: Air, name: str) -> float:
+        return float(self._rule(air).get(name, LEAST_H if name == "least_h" else MOST_H[air]))
+
+    def told(self, answers: Answers) -> str:  # noqa: ARG002
+        """That its rule changed."""
+        return "how it soaks"

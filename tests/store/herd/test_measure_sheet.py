@@ -1,0 +1,52 @@
+"""A scoop is weighed: three level ones together, against what it was before and against what it can hold."""
+
+import pytest
+
+from store.book.drafts import RowDraft
+from store.book.opening import Book
+from store.book.register import Register
+from store.book.words import SettingName
+from store.herd.measure import MeasureSheet
+from store.herd.sheet import Wrong
+from tests.farm import HandClock
+from tests.store.herd.filled import filled, id_of, register, write
+
+
+def scoop_of_nuts(found: Register) -> MeasureSheet:
+    """The scoop that the small farm tells its nuts in."""
+    return MeasureSheet(found, id_of(found, "measure_as", "scoop"), id_of(found, "feed_as", "dairy nuts"))
+
+
+def test_three_level_scoops_together_make_one(book: Book, clock: HandClock) -> None:
+    """12.15 lb are 4.05 lb each, 35.0 % more than 3.00 lb."""
+    book.change([RowDraft("setting", {"name": SettingName.UNITS, "value": "us"})])
+    write(book, scoop_of_nuts(register(book)), together_kg="9")
+    clock.move(minutes=1)
+    sheet = scoop_of_nuts(register(book))
+    answers = filled(sheet, together_kg="12.15", holds_l="2").answers()
+    assert sheet.told(answers) == "one scoop of dairy nuts weighs 4.05 lb, before 3.00 lb (+35.0%)"
+    book.change(sheet.rows(answers))
+    found = register(book)
+    row = found.get("weighing", id_of(found, "measure_as", "scoop"), id_of(found, "feed_as", "dairy nuts"))
+    assert row
+    assert row["holds_kg"] == pytest.approx(4.05 * 0.45359237)
+
+
+def test_one_scoop_serves_several_feeds(book: Book, clock: HandClock) -> None:
+    """The same name is the same scoop, weighed with each."""
+    write(book, MeasureSheet(register(book)), feed_id="grass hay", name="Scoop", together_kg="0.3")
+    clock.move(minutes=1)
+    assert len(register(book).rows["measure_as"]) == 2
+
+
+def test_more_than_its_litres_can_weigh_is_said(book: Book) -> None:
+    sheet = scoop_of_nuts(register(book))
+    with pytest.raises(Wrong, match=r"One would weigh 2\.00 kg, but 1\.1 L of no feed weigh more than 1\.7 kg"):
+        sheet.rows(filled(sheet, together_kg="6").answers())
+
+
+def test_the_first_bag_of_a_new_scoop_names_it_and_its_plural(book: Book, clock: HandClock) -> None:
+    write(book, MeasureSheet(register(book)), feed_id="dairy nuts", name="box", count="1", together_kg="2.5")
+    clock.move(minutes=1)
+    found = register(book)
+    assert (found.get("measure_as", id_of(found, "measure_as", "box")) or {})["plural"] == "boxes"

@@ -1,0 +1,95 @@
+"""My farm from the round: what shows opens its sheets, what a change changes is seen first, and the round follows."""
+
+import pytest
+
+from tests.tui.keys import Sitting
+from tui.farm.listing import Listing
+from tui.walk.lamp import Lamp
+
+
+@pytest.fixture
+def at_hazel(sitting: Sitting) -> Sitting:
+    """In front of a cow that is fed."""
+    return sitting.to_step("Hazel", "feed")
+
+
+def test_at_an_animals_step_her_own_sheets_come_first_and_my_farm_is_behind_them(at_hazel: Sitting) -> None:
+    assert "name, class, pen, tag" in at_hazel.press("f").text()
+    assert "MY FARM  Tumblewick. A round can be walked" in at_hazel.press("escape").text()
+    at_hazel.press("escape")
+    assert isinstance(at_hazel.place, Lamp)
+    assert at_hazel.place.step.name == "Hazel"
+
+
+@pytest.mark.parametrize(
+    ("name", "kind", "first"),
+    [
+        ("Stall", "count", "name, and place in the walk"),
+        ("lucerne pellets", "soak", "name, bales, soaking, whom it is never for"),
+        ("Water trough runs", "task", "what is to be done"),
+    ],
+)
+def test_a_pen_a_feed_and_a_job_open_theirs(sitting: Sitting, name: str, kind: str, first: str) -> None:
+    assert first in sitting.to_step(name, kind).press("f").text()
+
+
+def test_a_move_says_what_it_changes_before_it_is_written(at_hazel: Sitting) -> None:
+    """And one key takes it back out: nothing is written yet."""
+    before = at_hazel.written()
+    at_hazel.press("f", "4", "enter", "o", "enter", "pagedown")
+    page = at_hazel.text(80, 40)
+    assert "morning  Hazel milk: in Orchard, was in Stall" in page
+    assert "morning  Orchard: 3 heads, was 2" in page
+    assert "morning  Stall: 1 heads, was 2" in page
+    at_hazel.press("escape")
+    assert "is answered and not written" in at_hazel.said
+    at_hazel.press("escape")
+    assert isinstance(at_hazel.place, Listing)
+    assert at_hazel.written() == before
+
+
+def test_the_round_goes_on_at_the_same_step_after_a_move(at_hazel: Sitting) -> None:
+    """She keeps her steps, and what changed is told with who did it."""
+    at_hazel.press("f", "4", "enter", "o", "pagedown", "enter", "escape", "escape")
+    assert isinstance(at_hazel.place, Lamp)
+    assert (at_hazel.place.step.name, at_hazel.place.step.place) == ("Hazel", "Orchard")
+    assert "Hazel: moved to Orchard" in at_hazel.text(80, 30)
+
+
+def test_a_step_that_is_gone_leads_to_the_first_that_is_open(at_hazel: Sitting) -> None:
+    """She was sold in the middle of the round."""
+    at_hazel.press("f", "9", "enter", "pagedown", "enter", "escape", "escape")
+    assert isinstance(at_hazel.place, Lamp)
+    assert at_hazel.place.index == at_hazel.walker.first_open()
+    assert all(step.name != "Hazel" for step in at_hazel.walker.steps)
+
+
+def test_what_is_typed_stays_where_an_answer_cannot_be_read(at_hazel: Sitting) -> None:
+    at_hazel.press("f", "6", "enter", "heavy", "enter")
+    assert "«heavy» is no amount" in at_hazel.said
+    assert "heavy_" in at_hazel.text()
+
+
+def test_the_first_letter_takes_the_place_of_what_stands_there_and_backspace_mends_it(at_hazel: Sitting) -> None:
+    at_hazel.press("f", "1", "enter", "backspace")
+    assert "Haze_" in at_hazel.text()
+    at_hazel.press("down", "up", "W")
+    assert "W_" in at_hazel.text()
+
+
+def test_nothing_changed_is_said(at_hazel: Sitting) -> None:
+    at_hazel.press("f", "1", "enter", "pagedown", "enter")
+    assert "Nothing here differs from what the book holds" in at_hazel.said
+
+
+def test_ctrl_q_does_not_lose_an_answer(at_hazel: Sitting) -> None:
+    at_hazel.press("f", "1", "enter", "Holly")
+    assert at_hazel.place is not None
+    form = at_hazel.place
+    assert form.press("ctrl+q", None) is form
+    assert "«Holly» is typed and not written" in form.said
+
+
+def test_the_closing_tells_what_was_changed_in_my_farm(at_hazel: Sitting) -> None:
+    at_hazel.press("f", "4", "enter", "o", "pagedown", "enter", "escape", "escape", "e")
+    assert " MY FARM " in at_hazel.text(100, 60)

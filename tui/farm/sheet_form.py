@@ -1,0 +1,50 @@
+"""A form over a place of the round: what it changes is read from the book as it would be."""
+
+from collections.abc import Sequence
+
+from store.book.drafts import RowDraft
+from store.herd.effects import differences, read_rounds, rounds_from
+from store.herd.sheet import Answers, YardSheet
+from tui.farm.form import Form
+from tui.frame import framed
+from tui.page import Page, Size
+from tui.place import Place
+
+SAID_MOST = 12
+NOTHING_ELSE = "no step of the rounds to come is another than before"
+
+
+class SheetForm(Place, Form):
+    """Asks about one thing of the yard, and writes it."""
+
+    def __init__(self, back: Place, sheet: YardSheet) -> None:
+        """Over the list that it goes back to."""
+        super().__init__(back.rooms)
+        self.ask(sheet)
+        self.came_from = back
+        self.yard_sheet = sheet
+
+    def draw(self, size: Size) -> Page:
+        """The sheet."""
+        return framed(self, self.lines(size), size)
+
+    def out(self) -> Place:
+        """Back to the list."""
+        return self.came_from
+
+    def what_changes(self, rows: Sequence[RowDraft], answers: Answers) -> list[str]:
+        """The steps of the next two rounds, before and after."""
+        farm, book = self.walker.farm, self.walker.book
+        begins = answers.get(self.yard_sheet.FROM) or book.clock.now()
+        turns = rounds_from(begins, farm.zone, farm.evening_from_h)
+        before = read_rounds(book.desk, turns, begins, farm.zone)
+        after = book.trial(rows, lambda desk: read_rounds(desk, turns, begins, farm.zone))
+        said = [f"{old.turn.slot}  {each}" for old, new in zip(before, after, strict=True)
+                for each in differences(old, new)]  # fmt: skip
+        more = [f"and {len(said) - SAID_MOST} more"] if len(said) > SAID_MOST else []
+        return [*said[:SAID_MOST], *more] or [NOTHING_ELSE]
+
+    def write(self, rows: Sequence[RowDraft], answers: Answers) -> Place:
+        """All of it, with a note of who changed what."""
+        self.walker.change(rows, self.sheet.subject(), self.sheet.told(answers))
+        return self.came_from

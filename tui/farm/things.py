@@ -1,0 +1,112 @@
+"""One animal, pen or feed, and every sheet that asks about it."""
+
+from collections.abc import Callable, Iterator
+from typing import Any
+
+from store.book.drafts import Subject
+from store.book.register import Register
+from store.herd.animal import AnimalSheet, DetailSheet
+from store.herd.birth import BirthSheet
+from store.herd.body import BodySheet
+from store.herd.composition import CompositionSheet
+from store.herd.feed import FeedSheet, feeds_in_use
+from store.herd.leaving import LeavingSheet
+from store.herd.look import LookSheet
+from store.herd.measure import MeasureSheet
+from store.herd.milking import MilkingSheet
+from store.herd.moving import MovingSheet
+from store.herd.pen import PenSheet
+from store.herd.plan import PlanSheet
+from store.herd.sheet import YardSheet
+from store.herd.soaking import SoakingSheet
+from tui.farm.listing import Chapter, Entry, Listing, opened
+from tui.farm.register_words import Row, amounts, gets, plans
+from tui.farm.sheet_form import SheetForm
+from tui.place import Place
+
+
+def asking(sheet: Callable[..., YardSheet], *of: Any) -> Callable[[Listing], Place]:
+    """What opens a sheet about something, with the book as it stands."""
+    return lambda listing: SheetForm(listing, sheet(listing.register, *of))
+
+
+def opening(chapter: Chapter) -> Callable[[Listing], Place]:
+    """What opens another list; an empty one begins with its first."""
+    return lambda listing: opened(Listing(listing.rooms, listing, chapter))
+
+
+def animal(row: Row) -> Chapter:
+    """One animal, and all that is asked about her."""
+    id_, name = row["animal_id"], row["name"]
+    return Chapter(
+        f"{name}",
+        lambda register: [
+            Entry("name, class, pen, tag", asking(AnimalSheet, id_)),
+            Entry(f"what she gets: {gets(register, Subject(animal_id=id_))}",
+                  opening(plan_of(Subject(animal_id=id_), name))),
+            Entry("milking, and the calf that shares her milk", asking(MilkingSheet, id_)),
+            Entry("moves to another pen, also for the vet or a visit", asking(MovingSheet, id_)),
+            Entry("has calved", asking(BirthSheet, id_)),
+            Entry("weight or heart girth", asking(BodySheet, id_)),
+            Entry("birth, calving, breed, in calf", asking(DetailSheet, id_)),
+            Entry("looks at her that come again and again", opening(_looks(row))),
+            Entry("leaves: sold, died, gone home", asking(LeavingSheet, id_)),
+        ],
+    )  # fmt: skip
+
+
+def plan_of(subject: Subject, name: str) -> Chapter:
+    """What an animal or pen gets, feed by feed."""
+
+    def entries(register: Register) -> Iterator[Entry]:
+        for feed_id in dict.fromkeys(row["feed_id"] for row in plans(register, subject)):
+            words = f"{register.name('feed_as', feed_id)}: {amounts(register, subject, feed_id)}"
+            yield Entry(words, asking(PlanSheet, subject, name, feed_id))
+
+    def new(listing: Listing) -> Place:
+        if not feeds_in_use(listing.register):
+            raise LookupError("There is no feed yet. Esc, then FEEDS: set one up first.")
+        return SheetForm(listing, PlanSheet(listing.register, subject, name))
+
+    each = ", for each head" if subject.pen_id else ""
+    return Chapter(f"{name} GETS{each}", lambda register: list(entries(register)), "A adds a feed.", new)
+
+
+def pen(row: Row) -> Chapter:
+    pen_id, name = row["pen_id"], row["name"]
+    subject = Subject(pen_id=pen_id)
+    return Chapter(
+        f"{name}",
+        lambda register: [
+            Entry("name, and place in the walk", asking(PenSheet, pen_id)),
+            Entry(f"what each head gets: {gets(register, subject)}", opening(plan_of(subject, name))),
+        ],
+    )
+
+
+def feed(row: Row) -> Chapter:
+    feed_id, name = row["feed_id"], row["name"]
+    soaking = [Entry("how it soaks", asking(SoakingSheet, feed_id))] if row["soaked"] else []
+    return Chapter(
+        f"{name}",
+        lambda _: [
+            Entry("name, bales, soaking, whom it is never for", asking(FeedSheet, feed_id)),
+            Entry("weigh a scoop, flake or bale of it", asking(MeasureSheet, None, feed_id)),
+            Entry("what it is made of, from its tag or a test", asking(CompositionSheet, feed_id)),
+            *soaking,
+        ],
+    )
+
+
+def _looks(row: Row) -> Chapter:
+    id_, name = row["animal_id"], row["name"]
+    return Chapter(
+        f"LOOKS AT {name}",
+        lambda register: [
+            Entry(f"{each['name']}, {each['slot']}", asking(LookSheet, id_, each["look_id"]))
+            for each in register.all("look_as")
+            if each["animal_id"] == id_ and each["in_use"]
+        ],
+        "A foot, condition, signs of calving. A begins the first.",
+        asking(LookSheet, id_),
+    )
