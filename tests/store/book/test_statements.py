@@ -40,6 +40,7 @@ VALUES = {
     "at": micros(MORNING), "day": "2026-03-11", "slot": "morning", "subject": bytes(16), "air": "cold",
     "kind": "feed", "known": micros(MORNING),
     "look": bytes(16), "feed": bytes(16), "treatment": bytes(16), "year_ago": 0,
+    **{f"step_{at}": bytes(16) for at in range(sql.STEPS_AT_ONCE)},
 }  # fmt: skip
 
 
@@ -92,7 +93,7 @@ def test_the_statements_of_what_grows_are_found() -> None:
     assert set(MADE) <= set(GROWING)
     assert len(MADE) == len(FIGURES) == 11
     assert {"ENTRIES", "ANIMAL_GIVEN_BEFORE", "PEN_GIVEN_BEFORE", "PAILS_BEFORE", "PARTINGS", "BATCHES",
-            "ANY_ENTRY", "LAST_LOOK", "DOSES_BEFORE"} <= set(GROWING)  # fmt: skip
+            "ANY_ENTRY", "LAST_LOOK", "DOSES_BEFORE", "STEPS"} <= set(GROWING)  # fmt: skip
     assert {"PEOPLE", "PENS", "ANIMALS", "SHARED", "FEEDS", "BARRED", "ANIMAL_PLANS", "PEN_PLANS", "MILKINGS", "JOBS",
             "MEASURES", "SOAK_RULES", "WITHHELD", "LOOKS", "TREATMENTS"} <= set(DATED)  # fmt: skip
 
