@@ -124,7 +124,7 @@ class Walker:
         return min(self.book.clock.now(), self.turn.ends(self.zone, self.evening_from_h))
 
     def is_over(self) -> bool:
-        """Whether the next round has begun since this one was opened to be walked."""
+        """Whether the time of this round has gone by since it was opened to be walked."""
         return self.live and not self.is_now(self.turn)
 
     def hand(self) -> Hand:

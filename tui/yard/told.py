@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from typing import ClassVar
 
 from store.book.figures import CountedFigure, LookedFigure, NotedFigure
-from store.book.snapshot import Written, counting, found_of, notes_of
+from store.book.snapshot import LastRound, Written, found_of, notes_of
 from store.book.words import NOT_NEEDED, Kind, State
 from store.round.steps import DoseStep
 from tui.frame import framed
@@ -55,7 +55,8 @@ def _left(walker: Walker) -> Iterator[tuple[str, Role]]:
     yield from ((f"FOUND  {_whose(walker, each)}: {_signed(walker, each)}", Role.STRONG) for each in found_of(entries))
     yield from ((words, Role.STRONG) for words in _due(walker))
     for state, heading in ((State.MOVED_ON, "MOVED ON"), (State.SKIPPED, "SKIPPED"), (State.OPEN, "NOT RECORDED")):
-        yield from ((words, Role.TEXT) for words in _not_done(walker, state, heading))
+        for last in walker.snapshot.last.with_between:
+            yield from ((words, Role.TEXT) for words in _not_done(walker, last, state, heading))
     yield from ((words, Role.TEXT) for words in _between(walker))
 
 
@@ -74,13 +75,12 @@ def _between(walker: Walker) -> Iterator[str]:
         yield f"{heading}  {turn_words(turn)}: {', '.join(map(step_words, steps))}. {way_to(walker, turn)}"
 
 
-def _not_done(walker: Walker, state: State, heading: str) -> Iterator[str]:
-    left = [each for each in counting(walker.snapshot.last.all_entries).values() if each.state is state]
-    news = sorted((each for each in left if _is_news(each)), key=_is_plain)
+def _not_done(walker: Walker, last: LastRound, state: State, heading: str) -> Iterator[str]:
+    news = sorted((each for each in last.left(state) if _is_news(each)), key=_is_plain)
     for entry in news[:LISTED_MOST]:
         yield f"{heading}  {_whose(walker, entry)} ({_what(walker, entry)}): {_signed(walker, entry)}"
     if len(news) > LISTED_MOST:
-        yield f"{heading}  {len(news) - LISTED_MOST} more: {way_to(walker, walker.snapshot.last.turn)}"
+        yield f"{heading}  {len(news) - LISTED_MOST} more: {way_to(walker, last.turn)}"
 
 
 def _is_news(entry: Written) -> bool:
