@@ -21,13 +21,14 @@ class Rounds(Picking):
         self.turns = listed(self.walker)
 
     def choices(self) -> list[str]:
-        """Day and slot."""
-        return [f"{turn_words(turn)}{self._which(turn)}" for turn in self.turns]
+        """Day and slot; a midday or night round that can be walked now says so."""
+        return [self._words(turn) for turn in self.turns]
 
-    def _which(self, turn: Turn) -> str:
-        if turn == self.turns[0]:
-            return "  (now)"
-        return "" if turn.feeds else "  (jobs and looks, no feeding)"
+    def _words(self, turn: Turn) -> str:
+        if turn.feeds:
+            return f"{turn_words(turn)}{'  (now)' if turn == self.turns[0] else ''}"
+        today = f"{turn.slot} round today" if self.walker.is_now(turn) else turn_words(turn)
+        return f"{today}  (jobs and looks, no feeding)"
 
     def picked(self, row: int) -> Place:
         """Open it."""
