@@ -105,8 +105,15 @@ def _as_one(walker: Walker, summary: Summary) -> Iterator[str]:
 def _next(walker: Walker, summary: Summary) -> list[str]:
     """What this round has set going, and until when, in the order of time; a past round's is long over."""
     zone = walker.farm.zone
-    coming = sorted(_set_going(summary)) if walker.live else []
+    coming = sorted((*_set_going(summary), *_between(walker))) if walker.live else []
     return [f"{clock(at, zone)}  {words}" for at, words in coming]
+
+
+def _between(walker: Walker) -> Iterator[tuple[datetime, str]]:
+    """The midday or night round that comes next."""
+    for turn in walker.between(walker.turn) if walker.turn.feeds else ():
+        if not turn.is_before(walker.turn):
+            yield turn.begins(walker.zone), f"{turn.slot} round: R opens it"
 
 
 def _set_going(summary: Summary) -> Iterator[tuple[datetime, str]]:

@@ -33,7 +33,7 @@ def _marked(shown: Shown, size: Size) -> list[Line]:
     snapshot, cow_id = shown.walker.snapshot, shown.step.subject.animal_id
     if cow_id is None or shown.step.kind not in (Kind.UDDER, Kind.MILK):
         return []
-    entries = (*snapshot.last.left(State.DONE), *snapshot.counts().values())
+    entries = (*(e for last in snapshot.last.with_between for e in last.left(State.DONE)), *snapshot.counts().values())
     words = ", ".join(
         f"{said(each.quarter.value, shown.walker.farm.dialect)}: {each.sign.value}" for each in marked(entries, cow_id)
     )

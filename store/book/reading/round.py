@@ -9,11 +9,25 @@ from uuid import UUID
 
 from store.book.clock import micros, moment
 from store.book.desk import FoundRow, ReadingDesk
-from store.book.facts import Batch, FarmFacts, Feed, Look, Milking, PastPail, PlanRow, Portion, Share, Told, Treatment
+from store.book.facts import (
+    Batch,
+    FarmFacts,
+    Feed,
+    Job,
+    Look,
+    Milking,
+    PastPail,
+    PlanRow,
+    Portion,
+    Share,
+    Told,
+    Treatment,
+)
 from store.book.reading import facts, sql, stock_sql
+from store.book.reading.done import done_on
 from store.book.reading.entries import read_entries
 from store.book.reading.facts import uid
-from store.book.snapshot import Given, LastRound, Snapshot
+from store.book.snapshot import Given, LastRound, Snapshot, Written
 from store.book.turn import Turn
 from store.book.words import Kind, State
 from store.husbandry.lots import lot_began
@@ -70,7 +84,7 @@ def read_snapshot(desk: ReadingDesk, turn: Turn, now: datetime) -> Snapshot:
         | _with_rows(reading, pen_portions, sql.PEN_PLAN_ROWS),
         portions_next=next_animal | next_pen,
         milkings={uid(found[0]): _milking(reading, found) for found in rows(sql.MILKINGS)},
-        jobs=facts.jobs(rows(sql.JOBS)),
+        jobs=tuple(_job(reading, turn, job) for job in facts.jobs(rows(sql.JOBS), reading.farm.zone)),
         names={uid(id_): name for id_, name, _ in named},
         pen_of={uid(id_): uid(pen_id) for id_, _, pen_id in named if pen_id is not None},
         given_before=_given_before(reading, animal_portions, pen_portions),
@@ -85,6 +99,11 @@ def read_snapshot(desk: ReadingDesk, turn: Turn, now: datetime) -> Snapshot:
         last=_last_round(reading, turn),
         entries=read_entries(rows),
     )
+
+
+def was_written(desk: ReadingDesk, turn: Turn) -> bool:
+    """Whether anything was written in a round."""
+    return bool(desk.rows(sql.ANY_ENTRY, {**_named(turn), "known": FOR_EVER}))
 
 
 def read_again(desk: ReadingDesk, before: Snapshot, now: datetime) -> Snapshot:
@@ -120,19 +139,31 @@ def _told(reading: Reading, **more: Any) -> dict[tuple[UUID, UUID], Told]:
 
 def _last_round(reading: Reading, turn: Turn) -> LastRound:
     """The round before this one; rounds that nobody opened are passed over, so that what was left is not lost."""
-    before = turn.before()
-    for _ in range(PASSED_OVER_MOST):
-        if reading.rows(sql.ANY_ENTRY, **_named(before)):
-            break
-        before = before.before()
-    else:
-        before = turn.before()
-    entries = read_entries(partial(reading.rows, **_named(before)))
-    return LastRound(before, tuple(entry for entry in entries if micros(entry.written_at) <= reading.values["known"]))
+    passed = [turn.before()]
+    while len(passed) <= PASSED_OVER_MOST and not reading.rows(sql.ANY_ENTRY, **_named(passed[-1])):
+        passed.append(passed[-1].before())
+    if len(passed) > PASSED_OVER_MOST:
+        passed = passed[:1]
+    between = (each.between() for each in reversed(passed) if each.between() != turn)
+    walked = (each for each in between if reading.rows(sql.ANY_ENTRY, **_named(each)))
+    return LastRound(passed[-1], _known(reading, passed[-1]), tuple(LastRound(e, _known(reading, e)) for e in walked))
+
+
+def _known(reading: Reading, turn: Turn) -> tuple[Written, ...]:
+    """What was written in another round, as far as it was known."""
+    entries = read_entries(partial(reading.rows, **_named(turn)))
+    return tuple(entry for entry in entries if micros(entry.written_at) <= reading.values["known"])
 
 
 def _named(turn: Turn) -> dict[str, str]:
     return {"day": turn.day.isoformat(), "slot": turn.slot}
+
+
+def _job(reading: Reading, turn: Turn, job: Job) -> Job:
+    """A job, and when it was done last: looked up only where this round's plan hangs on it."""
+    if not (job.due.looks_back and job.slot == turn.slot and job.due.comes_on(turn.day)):
+        return job
+    return replace(job, last_on=done_on(reading.rows, reading.farm.id, job, turn))
 
 
 def _look(reading: Reading, found: FoundRow) -> Look:
