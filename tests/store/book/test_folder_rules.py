@@ -17,6 +17,7 @@ Break = Callable[[Path], None]
 TWICE = "both or neither of animal_id and pen_id; expected one of the two"
 SUBJECTS = "animal_id, pen_id, task_id, feed_id; expected exactly one"
 TURN = "day without slot, or slot without day; expected both or neither"
+SEASON = "season_first without season_last, or season_last without season_first; expected both or neither"
 FATE = "milk_kg without fate, or fate without milk_kg; expected both or neither"
 
 
@@ -55,6 +56,8 @@ def test_what_only_the_database_would_refuse_is_named_too(folder: Path, file_des
         ("entry.csv", {"slot": ""}, TURN),
         ("milked.csv", {"fate": ""}, FATE),
         ("milked.csv", {"milk_kg": ""}, FATE),
+        ("task_due.csv", {"season_first": ""}, SEASON),
+        ("task_due.csv", {"season_last": ""}, SEASON),
         ("feed_plan.csv", {"pen_id": "stall"}, TWICE),
         ("feed_plan.csv", {"animal_id": ""}, TWICE),
     ],
