@@ -10,6 +10,8 @@ from store.book.folder.put_out import put_out
 from store.book.folder.take_in import new_book_from, take_in
 from store.book.merging import merge
 from store.book.opening import is_address, make_on_server, open_book
+from store.book.reading import read_facts
+from tui.merged import merged_words
 from tui.words import day
 
 
@@ -43,4 +45,5 @@ def back_up(folder: Path, place: str) -> str:
 def merge_book(other: Path, place: str) -> str:
     """Take in what another book of the same farm holds."""
     with closing(open_book(place, Clock())) as book:
-        return f"{merge(book.desk, other)} new rows came in from {other}."
+        merged = merge(book.desk, other)
+        return merged_words(merged, other, read_facts(book.desk, book.clock.now()).zone)

@@ -66,7 +66,8 @@ class FileDesk:
         if sqlite3.sqlite_version_info < OLDEST_SQLITE:
             raise DamagedBook(f"SQLite {sqlite3.sqlite_version} is too old: Penwalk needs 3.37 or newer.")
         if not new:
-            _look_at(path)
+            look_at(path)
+            _may_be_written(path)
         self._lock = _lock(path)
         self._engine: Engine | None = None
         try:
@@ -131,7 +132,7 @@ class ServerDesk:
         self._engine.dispose()
 
 
-def _look_at(path: Path) -> None:
+def look_at(path: Path) -> None:
     """Raise NoBook or DamagedBook for what cannot be a book, before anything beside it is touched."""
     if not path.exists():
         raise NoBook(f"There is no farm book at {path}.")
@@ -142,6 +143,9 @@ def _look_at(path: Path) -> None:
         raise DamagedBook(f"The book {path} cannot be opened: {error.strerror}.") from error
     if head != SQLITE_HEAD:
         raise DamagedBook(f"{path} is no book of Penwalk. Nothing of it was changed. --book names another one.")
+
+
+def _may_be_written(path: Path) -> None:
     if not os.access(path, os.W_OK):
         raise DamagedBook(f"The book {path} may only be read, so no round can be written. Make it writable.")
 
