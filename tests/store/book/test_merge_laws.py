@@ -39,13 +39,13 @@ ACTS = st.lists(
 def three_books(acts: list[Act]) -> Iterator[Path]:
     """A folder with the books of three benches, each written on its own."""
     with TemporaryDirectory(prefix="penwalk-laws-") as folder:
-        benches = []
+        benches: list[Bench] = []
         for name in NAMES:
             place = Path(shutil.copy(built(), Path(folder) / f"{name}.penwalk"))
             clock = HandClock(MORNING + timedelta(seconds=7 * len(benches)))
             benches.append(Bench(place, clock, open_book(str(place), clock, name)))
-        for which, *act in acts:
-            benches[which].act(*act)
+        for which, round_at, step_at, what, moved_s in acts:
+            benches[which].act(round_at, step_at, what, moved_s)
         for bench in benches:
             bench.book.close()
         yield Path(folder)
