@@ -7,7 +7,7 @@ from store.book.clock import Clock
 from store.book.copying import copy_book
 from store.book.errors import BookError
 from store.book.folder.put_out import put_out
-from store.book.folder.take_in import new_book_from, take_in
+from store.book.folder.take_in import Taken, new_book_from, take_in
 from store.book.merging import merge
 from store.book.opening import is_address, make_on_server, open_book
 from store.book.reading import read_facts
@@ -21,9 +21,15 @@ def import_folder(folder: Path, place: str) -> str:
         make_on_server(place)
     elif not Path(place).exists():
         Path(place).parent.mkdir(parents=True, exist_ok=True)
-        return f"A new book: {place}, {new_book_from(folder, Path(place))} rows. `penwalk` opens the round."
+        taken = new_book_from(folder, Path(place))
+        return _taken_words(f"A new book: {place}, {taken.rows} rows. `penwalk` opens the round.", taken)
     with closing(open_book(place, Clock())) as book:
-        return f"{take_in(folder, book.desk)} new rows are in {book.desk.place}."
+        taken = take_in(folder, book.desk)
+        return _taken_words(f"{taken.rows} new rows are in {book.desk.place}.", taken)
+
+
+def _taken_words(first: str, taken: Taken) -> str:
+    return "\n".join([first, *taken.understood])
 
 
 def export_folder(folder: Path, place: str) -> str:
