@@ -54,7 +54,16 @@ def read_folder(folder: Path) -> Found:
         path = folder / f"{record.__tablename__}.csv"
         if path.is_file() and record is not Farm:
             _read_file(path, record, found)
+    found.wrong += _strange_files(folder)
     return found
+
+
+def _strange_files(folder: Path) -> Iterator[str]:
+    """Tables that nobody knows: a misspelt one would else be left out without a word."""
+    known = {f"{record.__tablename__}.csv" for record in RECORDS if record is not Farm}
+    for path in sorted(folder.glob("*.csv")):
+        if path.name not in known and not path.name.startswith("."):
+            yield f"{path.name}: found a table of this name; expected one of {', '.join(sorted(known))}."
 
 
 def _read_file(path: Path, record: type[Row], found: Found) -> None:

@@ -38,6 +38,13 @@ def test_an_unknown_column_is_named_with_the_ones_there_are(folder: Path, file_d
     ]
 
 
+def test_an_unknown_table_is_named_with_the_ones_there_are(folder: Path, file_desk: FileDesk) -> None:
+    """A misspelt one would else be left out without a word."""
+    (folder / "pens.csv").write_text("id\nloft\n", encoding="utf-8")
+    (said,) = mistakes(folder, file_desk)
+    assert said.startswith("pens.csv: found a table of this name; expected one of animal.csv, animal_as.csv, ")
+
+
 def test_a_missing_column_is_named(folder: Path, file_desk: FileDesk) -> None:
     """Unless the record can do without it."""
     edit(folder, "weighing.csv", "id,measure_id", "id")

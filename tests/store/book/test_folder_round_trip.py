@@ -85,10 +85,10 @@ def test_what_was_typed_with_a_blank_beside_it_comes_back_as_it_was(desk_book: B
 
 
 def test_a_folder_holds_a_file_for_each_record_class_and_no_other(file_desk: FileDesk, tmp_path: Path) -> None:
-    """With a column for each field, in order; the farm itself is farm.toml."""
+    """With a column for each field, in order; the farm itself is farm.toml; rounds.txt is for people."""
     put_out(file_desk, tmp_path / "out")
     names = {f"{table_of(record)}.csv" for record in RECORDS if record is not Farm}
-    assert contents(tmp_path / "out").keys() == names | {"farm.toml"}
+    assert contents(tmp_path / "out").keys() == names | {"farm.toml", "rounds.txt"}
     for record in RECORDS:
         if record is not Farm:
             with (tmp_path / "out" / f"{table_of(record)}.csv").open(encoding="utf-8", newline="") as file:
