@@ -11,8 +11,9 @@ from store.book.folder.take_in import Taken, new_book_from, take_in
 from store.book.merging import merge
 from store.book.opening import is_address, make_on_server, open_book
 from store.book.reading import read_facts
+from store.book.restoring import restore_book
+from tui.copied import copied_words, refuse_server, thinned_words
 from tui.merged import merged_words
-from tui.words import day
 
 
 def import_folder(folder: Path, place: str) -> str:
@@ -40,12 +41,21 @@ def export_folder(folder: Path, place: str) -> str:
 
 def back_up(folder: Path, place: str) -> str:
     """Copy the book into a folder, read the copy again, and say what is in it."""
+    refuse_server(place)
+    now = Clock().now()
+    made = copy_book(Path(place), folder, now)
+    what = copied_words(made.rounds, made.newest, now.astimezone().date())
+    return f"{made.place}: read again, {what}.{thinned_words(made)}"
+
+
+def restore(copy: Path, place: str) -> str:
+    """Put a copy in the place of the book; the book that is there is kept beside it."""
     if is_address(place):
-        raise BookError("A book on a server is copied with the server's own tools (pg_dump), or with `penwalk export`.")
-    made = copy_book(Path(place), folder, Clock().now())
-    newest = f", the newest {day(made.newest[0])} {made.newest[1]}" if made.newest else ""
-    thinned = f" {made.thinned} older copies were taken away." if made.thinned else ""
-    return f"{made.place}: read again, {made.rounds} rounds{newest}.{thinned}"
+        raise BookError("A book on a server comes back with the server's own tools, or with `penwalk import FOLDER`.")
+    now = Clock().now()
+    found = restore_book(copy, Path(place), now)
+    kept = f"; the book before it is kept as {found.kept}" if found.kept else ""
+    return f"{place}: {copied_words(found.rounds, found.newest, now.astimezone().date())}{kept}."
 
 
 def merge_book(other: Path, place: str) -> str:

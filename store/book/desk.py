@@ -68,7 +68,7 @@ class FileDesk:
         if not new:
             look_at(path)
             _may_be_written(path)
-        self._lock = _lock(path)
+        self._lock = lock_book(path)
         self._engine: Engine | None = None
         try:
             self.connection = _connect(path, new=new)
@@ -150,7 +150,7 @@ def _may_be_written(path: Path) -> None:
         raise DamagedBook(f"The book {path} may only be read, so no round can be written. Make it writable.")
 
 
-def _lock(path: Path) -> Any:
+def lock_book(path: Path) -> Any:
     """One program per book: an open, locked file beside it. Raises BookInUse or DamagedBook."""
     lock_path = path.with_name(path.name + ".lock")
     try:
