@@ -9,28 +9,32 @@ from store.book.errors import BookError
 from store.book.folder.put_out import put_out
 from store.book.folder.take_in import Taken, new_book_from, take_in
 from store.book.merging import merge
-from store.book.opening import is_address, make_on_server, open_book
+from store.book.opening import Book, is_address, make_on_server, open_book
 from store.book.reading import read_facts
+from store.book.reading.yard import read_yard
 from store.book.restoring import restore_book
+from store.herd.findings import findings
 from tui.copied import copied_words, refuse_server, thinned_words
 from tui.merged import merged_words
 
 
 def import_folder(folder: Path, place: str) -> str:
-    """Read a farm folder into the book; into a new one where there is none."""
+    """Read a farm folder into the book; into a new one where there is none. What deserves a second look is said."""
     if is_address(place):
         make_on_server(place)
     elif not Path(place).exists():
         Path(place).parent.mkdir(parents=True, exist_ok=True)
         taken = new_book_from(folder, Path(place))
-        return _taken_words(f"A new book: {place}, {taken.rows} rows. `penwalk` opens the round.", taken)
+        with closing(open_book(place, Clock())) as book:
+            return _taken_words(f"A new book: {place}, {taken.rows} rows. `penwalk` opens the round.", taken, book)
     with closing(open_book(place, Clock())) as book:
         taken = take_in(folder, book.desk)
-        return _taken_words(f"{taken.rows} new rows are in {book.desk.place}.", taken)
+        return _taken_words(f"{taken.rows} new rows are in {book.desk.place}.", taken, book)
 
 
-def _taken_words(first: str, taken: Taken) -> str:
-    return "\n".join([first, *taken.understood])
+def _taken_words(first: str, taken: Taken, book: Book) -> str:
+    again = (f"Look again: {each}" for each in findings(read_yard(book.desk, book.clock.now())))
+    return "\n".join([first, *taken.understood, *again])
 
 
 def export_folder(folder: Path, place: str) -> str:
