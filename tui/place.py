@@ -51,6 +51,9 @@ class Rooms(Protocol):
     def new_scoop(self, back: Any, step: Any) -> "Place":
         """A measure weighed here and now."""
 
+    def also_given(self, back: Any, step: Any) -> "Place":
+        """Something else that was given."""
+
     def returned(self, back: "Place") -> "Place":
         """What the time away has changed."""
 

@@ -12,7 +12,7 @@ from tui.closing.ending import Ending
 from tui.closing.printing import Printing
 from tui.help import Help
 from tui.place import Place
-from tui.walk.asking import LeftOver, NewScoop, Reason
+from tui.walk.asking import ExtraFed, LeftOver, NewScoop, Reason
 from tui.walk.lamp import Lamp
 from tui.walk.later import Later
 from tui.walk.more import MoreList
@@ -111,6 +111,10 @@ class House:
     def new_scoop(self, back: Lamp, step: FeedStep) -> Place:
         """A measure weighed here and now."""
         return NewScoop(self, back, step)
+
+    def also_given(self, back: Lamp, step: FeedStep) -> Place:
+        """Something else that was given."""
+        return ExtraFed(self, back, step)
 
     def returned(self, back: Place) -> Place:
         """What the time away has changed."""

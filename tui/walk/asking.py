@@ -2,6 +2,7 @@
 
 from store.round.amount import Unreadable
 from store.round.confirm import Doubtful, Hand, skipped
+from store.round.extra import extra_fed
 from store.round.measured import left_over, scoop_weight
 from store.round.steps import FeedStep
 from tui.place import Place, Rooms
@@ -66,6 +67,27 @@ class LeftOver(FeedAsking):
             return self.lamp.write(left_over(self.hand, self.step, self.due, self.text))
         except Unreadable as problem:
             return self.say(str(problem))
+
+
+class ExtraFed(FeedAsking):
+    """Something else that was given, beside what is planned."""
+
+    MOST = 60
+
+    def heading(self) -> str:
+        """To whom."""
+        return f"ALSO GIVEN  to {self.step.name}: a weight and a feed, as 2 kg apples"
+
+    def enter(self) -> Place:
+        """Write it; the step itself stays as it is."""
+        feeds = self.walker.snapshot.feeds.values()
+        try:
+            problem = self.walker.write(extra_fed(self.hand, self.step, feeds, self.text))
+        except Unreadable as found:
+            return self.say(str(found))
+        return (
+            self.say(problem) if problem else self.rooms.at_step(self.step.step_id).say("It counts in this round too.")
+        )
 
 
 class NewScoop(FeedAsking):

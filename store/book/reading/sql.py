@@ -178,6 +178,7 @@ SELECT e.day, f.feed_id, f.given_kg FROM entry e JOIN fed f ON f.entry_id = e.id
 WHERE e.id = (
   SELECT e.id FROM entry e
   WHERE e.{subject}_id = :subject AND e.kind = :kind AND e.slot = :slot AND e.day < :day AND e.state = 'done'
+  AND e.step_id <> e.id
   AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
 ) AND f.given_kg IS NOT NULL
 """
