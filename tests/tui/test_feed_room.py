@@ -129,3 +129,8 @@ def test_a_new_bag_is_said_at_the_step_until_its_scoop_is_weighed(room: Sitting,
     room.press("f", "escape", "4", "enter", "down", "enter")
     room.press("pagedown", "2.1", "pagedown", "enter", "escape", "escape")
     assert "NEW BAG" not in room.to_step("Hazel", "feed").text()
+
+
+def test_a_scoop_that_changed_is_told_with_how_much(room: Sitting) -> None:
+    """0.64 kg until 21 February."""
+    assert "One scoop: 0.68 kg since Sat 21 Feb, before 0.64 kg (+5.5 %)" in room.press(NUTS).text(100, 30)

@@ -18,6 +18,7 @@ from store.feedroom.saying import by_day_words
 from store.feedroom.tub import tub_intake
 from store.husbandry.units import KG_PER_LB
 from store.round.saying import exact, weight
+from tui.feed_room.lately import lately
 from tui.walker import Walker
 from tui.words import day, when
 
@@ -77,6 +78,7 @@ def feed_lines(walker: Walker, line: RoomLine, desk: Desk, now: datetime) -> Ite
     if stock.feed.baled:
         yield from _hay(walker, stock, desk, now)
     yield from _tub(walker, stock, desk)
+    yield from lately(walker, stock, desk, now)
 
 
 def why(walker: Walker, stock: FeedStock) -> str:
