@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from datetime import datetime, timedelta
 
-from store.book.desk import ReadingDesk
+from store.book.desk import Desk
 from store.book.reading.stock import names_at, read_rows, read_weighings, told_at
 from store.book.stocks import FeedStock
 from store.book.turn import local
@@ -17,7 +17,7 @@ REFUSED_DAYS = 14
 """So many days back it is looked who left something. Common practice."""
 
 
-def lately(walker: Walker, stock: FeedStock, desk: ReadingDesk, now: datetime) -> Iterator[str]:
+def lately(walker: Walker, stock: FeedStock, desk: Desk, now: datetime) -> Iterator[str]:
     """Lines, each only where there is something to say."""
     yield from _scoops(walker, stock, desk, now)
     today = local(now, walker.farm.zone).date()
@@ -28,7 +28,7 @@ def lately(walker: Walker, stock: FeedStock, desk: ReadingDesk, now: datetime) -
         yield f"{names.get(refusal.subject.id, 'somebody')} left some of it the last three times: {left}, newest first"
 
 
-def _scoops(walker: Walker, stock: FeedStock, desk: ReadingDesk, now: datetime) -> Iterator[str]:
+def _scoops(walker: Walker, stock: FeedStock, desk: Desk, now: datetime) -> Iterator[str]:
     """Each measure of it that was weighed more than once."""
     for (measure_id, feed_id), told in told_at(desk, now).items():
         if feed_id != stock.feed.id or told.holds_kg is None:
