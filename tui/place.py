@@ -261,7 +261,7 @@ LEAVE_KEY = Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves. The round stay
                 go_out)  # fmt: skip
 ROUNDS_KEY = Key(("r",), "R", "rounds", "Earlier rounds: to look at, type in, correct.",
                  lambda place: place.rooms.past_rounds(place))  # fmt: skip
-KEEP_KEY = Key(("k",), "K", "", "Keeps a copy of the book on a stick or in a folder, and reads the copy again.",
+KEEP_KEY = Key(("k",), "K", "", "Keeps a copy of the book on a stick, and reads it again.",
                lambda place: place.rooms.keeping(place))  # fmt: skip
 YARD_KEYS = (
     BUCKETS_KEY, GO_KEY, NOTE_KEY, UNDO_KEY, PERSON_KEY, TIME_KEY, VET_KEY, ROUNDS_KEY, KEEP_KEY, HELP_KEY, LOCK_KEY,
