@@ -55,14 +55,23 @@ class Server:
         with psycopg.connect(host=str(self.folder), user=owner(), dbname="postgres", autocommit=True) as connection:
             connection.execute(statement)
 
-    def stop(self) -> None:
-        """Stop it and take its folder away."""
+    def halt(self) -> None:
+        """It is gone: whoever talks to it is cut off. Its databases stay."""
         if self.process.poll() is None:
             self.process.send_signal(signal.SIGINT)
         self.process.wait(PATIENCE_S)
         self.listener.join(PATIENCE_S)
         if self.process.stderr:
             self.process.stderr.close()
+
+    def come_back(self) -> None:
+        """It is there again, with the same databases at the same address."""
+        again = _run(self.folder)
+        self.process, self.listener = again.process, again.listener
+
+    def stop(self) -> None:
+        """Stop it and take its folder away."""
+        self.halt()
         shutil.rmtree(self.folder, ignore_errors=True)
 
 
@@ -82,9 +91,13 @@ def start_server() -> Server:
     if made.returncode:
         shutil.rmtree(folder, ignore_errors=True)
         raise RuntimeError(f"initdb failed: {made.stderr}")
+    return _run(folder)
+
+
+def _run(folder: Path) -> Server:
     settings = (word for each in CAREFREE for word in ("-c", each))
     process = subprocess.Popen(
-        [programs / "postgres", "-D", folder / "data", "-k", folder, *settings],
+        [_programs() / "postgres", "-D", folder / "data", "-k", folder, *settings],
         stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, text=True, **_as(folder),
     )  # fmt: skip
     return _once_ready(folder, process)

@@ -164,7 +164,7 @@ LEAVE_KEY = Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves. The round stay
                 go_out)  # fmt: skip
 ROUNDS_KEY = Key(("r",), "R", "rounds", "Earlier rounds: to look at, type in, correct.",
                  lambda place: place.rooms.past_rounds(place))  # fmt: skip
-KEEP_KEY = Key(("k",), "K", "", "Keeps a copy of the book on a stick or in a folder, and reads the copy again.",
+KEEP_KEY = Key(("k",), "K", "", "Keeps a copy of the book on a stick, and reads it again.",
                lambda place: place.rooms.keeping(place))  # fmt: skip
 FARM_KEY = Key(("f",), "F", "my farm", "My farm: pens, animals, feeds, scoops, plans, people, jobs, settings.",
                lambda place: place.rooms.my_farm(place))  # fmt: skip

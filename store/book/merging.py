@@ -13,7 +13,7 @@ from store.book.clock import moment
 from store.book.contradictions import Contradiction, contradictions
 from store.book.desk import Desk, FileDesk
 from store.book.engines import writing_said
-from store.book.errors import BookError
+from store.book.errors import BookError, DamagedBook
 from store.book.listing import names_of
 from store.book.reading.sql import FARM
 from store.book.records import RECORDS, Dated, Row
@@ -59,7 +59,11 @@ def merge(desk: Desk, other: Path) -> Merged:
     with set_aside(other) as found:
         if found.rows(FARM, {}) != desk.rows(FARM, {}):
             raise BookError(f"{other} is the book of another farm. Nothing was merged.")
-        fresh, came, added = _taken_in(desk, found.place)
+        try:
+            fresh, came, added = _taken_in(desk, found.place)
+        except DamagedBook:
+            desk.forget_half_written()
+            raise
     names = names_of(desk)
     new = tuple(each for each in contradictions(desk) if any(version.id in fresh for version in each.versions))
     dated = tuple((str(record.__tablename__), added[record]) for record in added if issubclass(record, Dated))

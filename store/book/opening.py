@@ -57,8 +57,8 @@ class Book:
 
 
 def is_address(place: str) -> bool:
-    """Whether a place is a server's address and not a path."""
-    return place.startswith(("postgresql://", "postgresql+"))
+    """Whether a place is a server's address and not a path: also a misspelt one, whose password must not be shown."""
+    return "://" in place or place.startswith("postgresql+")
 
 
 def make_on_server(place: str) -> None:

@@ -101,6 +101,18 @@ def test_an_import_without_room_says_so_and_leaves_no_half_book(env: dict[str, s
     assert list(tmp_path.glob("farm.penwalk*")) == []
 
 
+def test_a_restore_or_a_merge_without_room_says_so_and_the_book_stays(env: dict[str, str], tmp_path: Path) -> None:
+    place, other = walked_book(env), tmp_path / "copy.penwalk"
+    shutil.copy(place, other)
+    before = place.read_bytes()
+    for command in ("restore", "merge"):
+        with Terminal([PENWALK, "--book", str(place), command, str(other)], env, preexec=little_room) as terminal:
+            assert terminal.left() == 1
+            assert len(terminal.said) <= SENTENCE_LINES + 1
+    assert place.read_bytes() == before
+    assert list(place.parent.glob("*.part")) == []
+
+
 def test_a_first_demo_without_room_says_so_in_words(env: dict[str, str]) -> None:
     shutil.rmtree(env["XDG_CACHE_HOME"])
     with Terminal([PENWALK, *DEMO], env, preexec=little_room) as terminal:

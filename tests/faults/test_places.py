@@ -67,3 +67,20 @@ def test_an_import_of_a_table_that_may_not_be_read_names_it(env: dict[str, str],
     (farm / "animal.csv").chmod(0o000)
     assert "animal.csv" in sentences(env, "--book", str(tmp_path / "farm.penwalk"), "import", str(farm))
     assert not (tmp_path / "farm.penwalk").exists()
+
+
+def test_a_restore_into_a_shut_folder_names_it(env: dict[str, str], shut: Path) -> None:
+    assert str(shut) in sentences(env, "--book", str(shut / "farm.penwalk"), "restore", str(walked_book(env)))
+
+
+def test_a_restore_of_a_copy_that_may_not_be_read_names_it(env: dict[str, str], tmp_path: Path) -> None:
+    copy = tmp_path / "copy.penwalk"
+    copy.write_bytes(walked_book(env).read_bytes())
+    copy.chmod(0o000)
+    before = walked_book(env).read_bytes()
+    assert str(copy) in sentences(env, "--book", str(walked_book(env)), "restore", str(copy))
+    assert walked_book(env).read_bytes() == before
+
+
+def test_a_copy_below_a_shut_folder_names_it(env: dict[str, str], shut: Path) -> None:
+    assert str(shut) in sentences(env, "--book", str(walked_book(env)), "backup", str(shut / "copies"))

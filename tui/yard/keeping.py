@@ -9,7 +9,7 @@ from platformdirs import user_state_path
 from store.book.errors import BookError
 from store.book.turn import local
 from tui.page import Line, Role, Size, Span, cut, line, wrapped
-from tui.place import Place, Rooms
+from tui.place import Key, Place, Rooms
 from tui.typed import is_pick
 from tui.yard.wording import Wording
 
@@ -103,6 +103,12 @@ class Keeping(Wording):
         return (
             f"{copied_words(made.rounds, made.newest, local(now, self.walker.zone).date())}; read again: {made.place}"
         )
+
+    KEYS: ClassVar[tuple[Key, ...]] = (
+        Wording.KEYS[0],
+        Key((), "1-9", "take a stick", "Takes a stick that is in; the folder can then be typed on."),
+        *Wording.KEYS[1:],
+    )
 
 
 def _remember(folder: Path) -> None:

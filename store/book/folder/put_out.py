@@ -22,10 +22,10 @@ def put_out(desk: Desk, folder: Path) -> int:
     folder.mkdir(parents=True, exist_ok=True)
     with Session(desk.engine()) as session:
         header = _header(session)
-        write_header(folder, header)
         firsts = {row.id for row in header.rows()}
         written = [_write_file(session, folder, record, firsts) for record in RECORDS if record is not Farm]
         write_plain(desk, session, folder)
+        write_header(folder, header)  # last: what was cut short is no farm folder, and no import takes it for one
     return sum(written)
 
 

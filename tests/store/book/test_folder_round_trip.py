@@ -148,6 +148,21 @@ def test_export_writes_nothing_over(file_desk: FileDesk, tmp_path: Path) -> None
     assert put_out(file_desk, tmp_path / "empty") > 0
 
 
+def test_an_export_that_is_cut_short_is_no_farm_folder(
+    file_desk: FileDesk, bare: Desk, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The stick was pulled out: half of the tables must not pass for all of them."""
+
+    def pulled_out(*_: object) -> None:
+        raise OSError(5, "Input/output error")
+
+    monkeypatch.setattr("store.book.folder.put_out.write_plain", pulled_out)
+    with pytest.raises(OSError, match="Input/output error"):
+        put_out(file_desk, tmp_path / "out")
+    with pytest.raises(FolderError, match=r"is no farm folder: it has no farm\.toml\.$"):
+        take_in(tmp_path / "out", bare)
+
+
 def add_animal(desk: Desk, name: str) -> None:
     """One more animal."""
     animal, named = new_id(MORNING), new_id(MORNING)
