@@ -181,6 +181,13 @@ class House:
         step = _step_of(back)
         return MyFarm(self, back, step.step_id if step else None).about(step.subject if step else Subject())
 
+    def weather(self, back: Place) -> Place:
+        """Tonight's forecast, and what it asks for."""
+        from tui.yard.weather import WeatherForm  # noqa: PLC0415 heavy: it reads with the records
+
+        step = _step_of(back)
+        return WeatherForm(back, step.step_id if step else None)
+
     def at_step(self, step_id: UUID | None) -> Place:
         """A step of the walk by its name, where it is still planned; else the first that is not recorded."""
         index = next((at for at, each in enumerate(self.walker.steps) if each.step_id == step_id), None)

@@ -96,7 +96,7 @@ class Form(View):
         try:
             answers = self.filling.answers()
             self.rows = self.sheet.rows(answers)
-            if self.rows:
+            if self.rows or self.sheet.KEPT:
                 self.effects = [self.sheet.told(answers), *self.what_changes(self.rows, answers)]
         except Wrong as problem:
             self.filling.stand_at(problem.question)
@@ -105,7 +105,7 @@ class Form(View):
             self.say(str(problem))
 
     def _written(self) -> View | None:
-        if not self.rows:
+        if not (self.rows or self.sheet.KEPT):
             return self.say("Nothing here differs from what the book holds. Up goes back to the answers, Esc leaves.")
         try:
             return self.write(self.rows, self.filling.answers())
