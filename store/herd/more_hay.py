@@ -44,7 +44,7 @@ class More:
 
 def more_hay(pen: OutsidePen, asked_percent: float, limits: Limits) -> tuple[More, ...]:
     """Every hay of a pen, with so much more of it as the cold asks for and they can eat."""
-    held = [(asked_percent, ""), (limits.most_percent, "your most")]
+    held = [(asked_percent, ""), (limits.most_percent, "the most you allow")]
     if pen.spare_percent is not None:
         held.append((pen.spare_percent, "all that they can eat"))
     return tuple(_more(hay, held, limits.step_kg) for hay in pen.hay)

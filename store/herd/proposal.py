@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from uuid import UUID
 
 from store.book.register import Register
-from store.book.words import Air, Stage, Units
+from store.book.words import Air, Species, Stage, Units
 from store.herd.forecast import FREEZES_C, HOT_FROM_C, Weather, degrees
 from store.herd.more_hay import More
 from store.herd.outside import OutsidePen
@@ -13,9 +13,12 @@ from store.husbandry.weather import LEAST_F, MOST_F, drinks_us_gal
 from store.round.saying import bare, weight
 
 FOR_WHOM = (
-    "The rule is for beef cattle outside; none is published for milking cows, and none is known here for calves. "
-    "Forage only: never more grain at once. Thin, old and sick ones need your eye; your vet decides."
+    "A rule for beef cattle outside, forage only: none is published for milking cows, none is known here for calves. "
+    "Thin, old and sick ones need your eye, and your vet."
 )
+THE_REST = "That is not all that the cold takes: give this much now, the rest over the days after."
+PERCENT = "\u00a0%"
+"""Stays in one row with its number."""
 DRINKS = {
     Stage.IN_MILK: "milking", Stage.SUCKLER: "milking", Stage.DRY: "dry", Stage.CLOSE_UP: "dry", Stage.CALF: "calf",
     Stage.HEIFER: "growing", Stage.STEER: "growing", Stage.BULL: "milking", Stage.OTHER: "dry",
@@ -29,31 +32,34 @@ def cold_lines(weather: Weather, pens: Sequence[OutsidePen], found: Sequence[Mor
     coat = "a wet coat" if weather.wet else f"a {weather.coat} coat"
     if weather.more_percent <= 0:
         yield f"HAY  no more: it feels like {feels}, and {coat} holds to {critical}"
-        yield from (_line(more, units) for more in found if more.hay.passing)
+        yield from _hay_lines([more for more in found if more.hay.passing], units)
         return
-    yield f"COLD  feels like {feels}; with {coat} they need more below {critical}: +{weather.more_percent:.0f} % energy"
-    yield from _hay_lines(found, units)
+    more = f"+{weather.more_percent:.0f}{PERCENT} energy"
+    yield f"COLD  feels like {feels}; with {coat} they need more below {critical}: {more}"
+    yield from _hay_lines(found, units) if found else ("HAY  no pen that you picked gets hay by its plan",)
     for pen in pens:
         yield from (f"{pen.pen.name}: {feed} stands free, keep it full" for feed in pen.free)
     if any(more.limit for more in found):
-        yield "More than that is not eaten, or you do not allow it: give this much now, the rest over the days after."
+        yield THE_REST
     yield FOR_WHOM
 
 
 def _hay_lines(found: Sequence[More], units: Units) -> Iterator[str]:
-    if not found:
-        yield "HAY  no pen that you picked gets hay by its plan"
-    yield from (_line(more, units) for more in found)
+    """`HAY  Orchard, morning and evening: grass hay 10.2 -> 11.7 kg, +14 %`: a line for all slots where it is one."""
+    slots: dict[tuple[str, str], list[str]] = {}
+    for more in found:
+        slots.setdefault((more.hay.name, _amount(more, units)), []).append(more.hay.slot)
+    for (name, amount), at in slots.items():
+        yield f"HAY  {name}, {' and '.join(at)}: {amount}"
 
 
-def _line(more: More, units: Units) -> str:
-    """`HAY  Orchard, evening: grass hay 10.2 -> 11.7 kg, +14 %`."""
+def _amount(more: More, units: Units) -> str:
     was, now = (weight(kg * more.hay.heads, units) for kg in (more.hay.lasting_kg, more.kg))
     limit = f", {more.limit}" if more.limit else ""
-    what = f"HAY  {more.hay.name}, {more.hay.slot}: {more.hay.portion.feed.name}"
+    limit += f" (now {weight(more.hay.portion.due_kg * more.hay.heads, units)})" if more.hay.passing else ""
     if more.kg == more.hay.lasting_kg:
-        return f"{what} stays {was}{limit}"
-    return f"{what} {was} -> {now}, +{more.percent:.0f} %{limit}"
+        return f"{more.hay.portion.feed.name} stays {was}{limit}"
+    return f"{more.hay.portion.feed.name} {was} -> {now}, +{more.percent:.0f}{PERCENT}{limit}"
 
 
 def soak_lines(weather: Weather, register: Register, feeds: Mapping[UUID, str], set_to: Air) -> Iterator[str]:
@@ -74,7 +80,7 @@ def soak_lines(weather: Weather, register: Register, feeds: Mapping[UUID, str], 
 def water_lines(weather: Weather, pens: Sequence[OutsidePen], units: Units) -> Iterator[str]:
     """Ice, or what they drink in the heat."""
     if weather.low_c <= FREEZES_C:
-        yield "WATER  break the ice at every round, take it out, see that it runs: who drinks little eats little"
+        yield "WATER  break the ice and take it out; lukewarm is drunk best; who drinks little eats little"
     if weather.low_c >= HOT_FROM_C:
         least, most = (degrees(celsius(each), units) for each in (LEAST_F, MOST_F))
         for pen in pens:
@@ -84,7 +90,8 @@ def water_lines(weather: Weather, pens: Sequence[OutsidePen], units: Units) -> I
 
 
 def _drinks_l(pen: OutsidePen, air_f: float) -> float:
-    return sum(drinks_us_gal(DRINKS[animal.stage], air_f) for animal in pen.heads) * L_PER_US_GAL
+    cattle = (animal for animal in pen.heads if animal.species is Species.CATTLE)
+    return sum(drinks_us_gal(DRINKS[animal.stage], air_f) for animal in cattle) * L_PER_US_GAL
 
 
 def _volume(litres: float, units: Units) -> str:

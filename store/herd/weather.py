@@ -87,13 +87,18 @@ class WeatherSheet(YardSheet):
     def rows(self, answers: Answers) -> Sequence[RowDraft]:
         """What of the proposal is taken: dated rows, and those that put back what was before."""
         hay = self.tonight(answers).hay_rows() if answers["change"] else ()
-        coat = self.dated("setting", answers, {"name": SettingName.COAT}, {"value": answers["coat"].value})
-        return [*hay, *coat, *self._air(answers)]
+        return [*hay, *self._coat(answers), *self._air(answers)]
 
     def told(self, answers: Answers) -> str:
         """What was taken, and for which rounds."""
-        what = "hay by the weather" if answers["change"] else "the hay stays as it is"
-        return f"{what}, {self._stretch(answers).words()}"
+        hay = answers["change"] and any(self.tonight(answers).hay_rows())
+        air = answers["air"] != self.register.farm.air
+        parts = (
+            f"hay by the weather, {self._stretch(answers).words()}" if hay else "",
+            f"coats: {answers['coat']}" if self._coat(answers) else "",
+            f"soak in {answers['air']} air, {self._stretch(answers).words()}" if air else "",
+        )
+        return "; ".join(filter(None, parts)) or "the forecast is kept, nothing is changed"
 
     def forecast(self, answers: Answers, person_id: UUID, now: datetime) -> Draft:
         """The weather to come, as an entry outside of any round."""
@@ -114,6 +119,9 @@ class WeatherSheet(YardSheet):
 
     def _stretch(self, answers: Answers) -> Stretch:
         return stretch_from(self.rounds[0], self.register.at, answers["rounds"])
+
+    def _coat(self, answers: Answers) -> Sequence[RowDraft]:
+        return self.dated("setting", answers, {"name": SettingName.COAT}, {"value": answers["coat"].value})
 
     def _air(self, answers: Answers) -> Iterator[RowDraft]:
         """The air that the soak stands in, and the lasting one again after these rounds."""

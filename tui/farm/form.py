@@ -77,14 +77,19 @@ class Form(View):
     def go(self, by: int) -> View:
         """Another line; at the last one it is looked at what would be changed."""
         self.filling.go(by)
+        self.scroll.moved = 0
         self.leaving = False
         if self.question is None:
             self._look_ahead()
         return self
 
+    def down(self) -> View:
+        """The next question; at the last line, more of what is said there."""
+        return self.move(1) if self.question is None else self.go(1)
+
     def to_end(self) -> View:
-        """The last line at once; what was not asked stays as it stands there."""
-        return self.go(len(self.filling.questions))
+        """The last line at once, what was not asked stays as it stands there; at the last line, more of the page."""
+        return self.leaf_page(1) if self.question is None else self.go(len(self.filling.questions))
 
     def turn(self, by: int) -> View:
         """The choice before or after."""
@@ -132,7 +137,7 @@ class Form(View):
         Key(("left",), "Left Right", "another choice", "The choice before or after.", lambda form: form.turn(-1)),
         Key(("right",), "Right", "", "", lambda form: form.turn(1)),
         Key(("up", "shift+tab"), "Up Down", "question", "The question above or below.", lambda form: form.go(-1)),
-        Key(("down", "tab"), "Down", "", "", lambda form: form.go(1)),
+        Key(("down", "tab"), "Down", "", "", lambda form: form.down()),
         Key(("pagedown", "end"), "Page Down", "to the end", "To the last line; the rest stays as it stands there.",
             lambda form: form.to_end()),
         Key(BACKSPACE, "Backspace", "a letter back", "A letter back.", go_back),
