@@ -55,7 +55,7 @@ def _more(hay: Hay, held: Sequence[tuple[float, str]], step_kg: float | None) ->
     percent, limit = min((*held, *steps), key=lambda each: each[0])
     if percent < LEAST_PERCENT:
         return More(hay, hay.lasting_kg, limit)
-    return More(hay, round(hay.lasting_kg * (1 + percent / 100), 3), limit)
+    return More(hay, hay.lasting_kg * (1 + percent / 100), limit)
 
 
 def is_left_alone(more: More, stretch: Stretch) -> bool:

@@ -191,9 +191,12 @@ AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 40
 """Also what is still on paper: then nobody knows where the calf was."""
 
 LAST_FORECAST = f"""
-SELECT e.happened_at, f.low_c, f.wind_kmh, f.wet FROM entry e JOIN forecast f ON f.entry_id = e.id
-WHERE e.animal_id IS NULL AND e.kind = 'weather' AND e.state = 'done' AND e.happened_at <= :at AND {NEWEST_OF_ITS_STEP}
-ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
+SELECT w.happened_at, f.low_c, f.wind_kmh, f.wet FROM entry w JOIN forecast f ON f.entry_id = w.id
+WHERE w.id = (
+  SELECT e.id FROM entry e
+  WHERE e.animal_id IS NULL AND e.kind = 'weather' AND e.state = 'done' AND e.happened_at <= :at
+  AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
+)
 """
 
 WITHHELD = """
