@@ -72,12 +72,12 @@ def plan_rows(more: More, stretch: Stretch) -> Iterator[RowDraft]:
     begins, ends = stretch.begins(more.hay.slot), stretch.ends(more.hay.slot)
     yield _row(more, more.kg, begins)
     for row in more.hay.portion.rows:
-        if (begins or stretch.now) < row.begins_at < ends:  # where an earlier forecast went back
+        if begins < row.begins_at < ends:  # where an earlier forecast went back
             yield _row(more, more.kg, row.begins_at)
     yield _row(more, more.hay.lasting_kg, ends)
 
 
-def _row(more: More, due_kg: float, begins_at: datetime | None) -> RowDraft:
+def _row(more: More, due_kg: float, begins_at: datetime) -> RowDraft:
     hay, portion = more.hay, more.hay.portion
     values = {
         "slot": hay.slot,
@@ -87,5 +87,6 @@ def _row(more: More, due_kg: float, begins_at: datetime | None) -> RowDraft:
         "measure_id": portion.told.id if portion.told else None,
         "position": portion.position,
         "due_kg": due_kg,
+        "begins_at": begins_at,
     }
-    return RowDraft("feed_plan", values | ({"begins_at": begins_at} if begins_at else {}))
+    return RowDraft("feed_plan", values)

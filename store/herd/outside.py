@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 from itertools import pairwise
 from uuid import UUID
 
@@ -12,10 +12,11 @@ from store.book.register import Register
 from store.book.snapshot import Snapshot
 from store.book.words import Species, Stage
 from store.husbandry.appetite import most_dry_matter_kg
-from store.round.change import ONE_CHANGE
 
 DRY_PERCENT = 88.0
 """Of a feed whose dry matter nobody knows: hay and nuts lie near it. Common practice. [%]"""
+LONG_SPELL = timedelta(days=60)
+"""No spell of cold, typed in night after night, is longer. Common practice."""
 MILKING, GROWING = (Stage.IN_MILK, Stage.SUCKLER), (Stage.HEIFER, Stage.STEER, Stage.CALF)
 
 
@@ -46,9 +47,10 @@ class OutsidePen:
     free: tuple[str, ...]  # hay that stands free in it
 
     @property
-    def milked(self) -> bool:
-        """Whether a cow in milk stands in it."""
-        return any(animal.stage is Stage.IN_MILK for animal in self.heads)
+    def by_the_rule(self) -> bool:
+        """Whether the rule of cold is made for them: no cow in milk stands in it, and not calves alone."""
+        stages = {animal.stage for animal in self.heads}
+        return Stage.IN_MILK not in stages and stages != {Stage.CALF}
 
 
 def outside_pens(register: Register, rounds: Sequence[Snapshot]) -> Iterator[OutsidePen]:
@@ -70,10 +72,17 @@ def _free(register: Register, snapshot: Snapshot, pen: Pen) -> Iterator[str]:
 
 
 def lasting_kg(rows: Sequence[PlanRow], at: datetime) -> float | None:
-    """What is fed again after a passing amount, which goes back to what was fed within the last week; None: no such."""
+    """What is fed again after an amount that passes by itself; None: no such, what is fed now lasts or is changed.
+
+    An amount passes where nothing comes but its end, and that is an amount that was fed before.
+    """
     begun, coming = [row for row in rows if row.begins_at <= at], [row for row in rows if row.begins_at > at]
-    before = {row.due_kg for row, after in pairwise(begun) if at - after.begins_at <= ONE_CHANGE}
-    return coming[-1].due_kg if coming and coming[-1].due_kg in before else None
+    if not begun or not coming:
+        return None
+    before = {row.due_kg for row, after in pairwise(begun) if at - after.begins_at <= LONG_SPELL}
+    back_kg = coming[-1].due_kg
+    passes = back_kg in before and all(row.due_kg in (begun[-1].due_kg, back_kg) for row in coming)
+    return back_kg if passes else None
 
 
 def _hay(snapshot: Snapshot, pen: Pen, heads: tuple[Animal, ...]) -> Iterator[Hay]:

@@ -31,11 +31,11 @@ def cold_lines(weather: Weather, pens: Sequence[OutsidePen], found: Sequence[Mor
     feels, critical = degrees(weather.feels_c, units), degrees(weather.critical_c, units)
     coat = "a wet coat" if weather.wet else f"a {weather.coat} coat"
     if weather.more_percent <= 0:
-        yield f"HAY  no more: it feels like {feels}, and {coat} holds to {critical}"
+        yield f"HAY  no more: it feels like about {feels}, and {coat} holds to {critical}"
         yield from _hay_lines([more for more in found if more.hay.passing], units)
         return
     more = f"+{weather.more_percent:.0f}{PERCENT} energy"
-    yield f"COLD  feels like {feels}; with {coat} they need more below {critical}: {more}"
+    yield f"COLD  feels like about {feels}; with {coat} they need more below {critical}: {more}"
     yield from _hay_lines(found, units) if found else ("HAY  no pen that you picked gets hay by its plan",)
     for pen in pens:
         yield from (f"{pen.pen.name}: {feed} stands free, keep it full" for feed in pen.free)
@@ -56,7 +56,8 @@ def _hay_lines(found: Sequence[More], units: Units) -> Iterator[str]:
 def _amount(more: More, units: Units) -> str:
     was, now = (weight(kg * more.hay.heads, units) for kg in (more.hay.lasting_kg, more.kg))
     limit = f", {more.limit}" if more.limit else ""
-    limit += f" (now {weight(more.hay.portion.due_kg * more.hay.heads, units)})" if more.hay.passing else ""
+    due_kg = more.hay.portion.due_kg
+    limit += f" (now {weight(due_kg * more.hay.heads, units)})" if due_kg != more.hay.lasting_kg else ""
     if more.kg == more.hay.lasting_kg:
         return f"{more.hay.portion.feed.name} stays {was}{limit}"
     return f"{more.hay.portion.feed.name} {was} -> {now}, +{more.percent:.0f}{PERCENT}{limit}"
@@ -70,7 +71,8 @@ def soak_lines(weather: Weather, register: Register, feeds: Mapping[UUID, str], 
     rules = ((name, register.get("soak_rule", id_, air)) for id_, name in feeds.items())
     hours = ", ".join(f"{name} {rule['most_h']:g} h" for name, rule in rules if rule)
     other = f"; you have it set to {set_to}" if air != set_to else ""
-    yield f"SOAK  stands in {air} air tonight{other}. Thrown out by your rule after: {hours or 'no rule yet'}"
+    yield f"SOAK  {air} air tonight, unless it stands indoors{other}"
+    yield f"SOAK  thrown out by your rule in {air} air after: {hours or 'no rule yet'}"
     if weather.low_c <= FREEZES_C:
         yield "SOAK  can freeze: stand it indoors, never feed it frozen"
     if air is Air.HOT:

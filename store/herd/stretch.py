@@ -34,11 +34,14 @@ class Stretch:
         last = [turn for turn in self.turns if turn.slot == slot][-1]
         return last.ends(self.farm.zone, self.farm.evening_from_h)
 
-    def begins(self, slot: str) -> datetime | None:
-        """When its first round of a slot begins: after the present round, where that is one of the slot; None: now."""
+    def begins(self, slot: str) -> datetime:
+        """From when on a slot is another: now, or after the present round, where that is of the slot and not one of it.
+
+        Never the moment of writing: whoever leaves the sheet open past a round's end would begin behind it.
+        """
         present = turn_at(self.now, self.farm.zone, self.farm.evening_from_h)
         waits = present.slot == slot and present not in self.turns
-        return present.ends(self.farm.zone, self.farm.evening_from_h) if waits else None
+        return present.ends(self.farm.zone, self.farm.evening_from_h) if waits else self.now
 
     def words(self) -> str:
         """`morning Wed to evening Wed`."""

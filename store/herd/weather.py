@@ -60,7 +60,7 @@ class WeatherSheet(YardSheet):
         """The weather, the coat, who is outside, and what of the proposal is taken."""
         return (
             *self._weather_questions(),
-            *(yes_or_no(f"out {pen.pen.id}", f"outside: {pen.pen.name}", first=not pen.milked) for pen in self.pens),
+            *(yes_or_no(f"out {pen.pen.id}", f"outside: {pen.pen.name}", first=pen.by_the_rule) for pen in self.pens),
             Question("rounds", "for how many rounds", a_count(1, ROUNDS_MOST, "rounds"), f"1 to {ROUNDS_MOST}",
                      str(USUAL_ROUNDS)),
             Question("most", "no more hay than +", a_number(0, 100, "%"), "% of what they get now",
@@ -127,10 +127,11 @@ class WeatherSheet(YardSheet):
         """The air that the soak stands in, and the lasting one again after these rounds."""
         if answers["air"] == self.register.farm.air:
             return
-        yield RowDraft("setting", {"name": SettingName.AIR, "value": answers["air"].value})
-        if answers["air"] != self.lasting_air:
-            back = {"name": SettingName.AIR, "value": self.lasting_air.value, "begins_at": self._stretch(answers).over}
-            yield RowDraft("setting", back)
+        for air, begins_at in (
+            (answers["air"], self.register.at),
+            (self.lasting_air, self._stretch(answers).over),
+        ):
+            yield RowDraft("setting", {"name": SettingName.AIR, "value": air.value, "begins_at": begins_at})
 
 
 def weather_sheet(desk: ReadingDesk, register: Register) -> WeatherSheet:
