@@ -1,6 +1,7 @@
 """C: tonight's weather is typed, what it asks for is seen, and nothing of it is done unless it is said."""
 
 import pytest
+from syrupy.assertion import SnapshotAssertion
 
 from store.book.reading.weather import last_forecast
 from store.round.steps import FeedStep
@@ -45,6 +46,11 @@ def test_the_proposal_stands_at_the_line_that_writes_and_the_hay_stays(at_orchar
     assert at_orchard.said == "The forecast is kept."
     assert due_kg(at_orchard) == pytest.approx(10.25)
     assert low_c(at_orchard) == -12
+
+
+def test_the_screen_of_a_cold_night_is_as_kept(at_orchard: Sitting, screen: SnapshotAssertion) -> None:
+    """Typed, and at the line that writes."""
+    assert at_orchard.press("c", *COLD).text(80, 40) == screen
 
 
 def test_up_and_yes_changes_the_hay_and_the_step_shows_it(at_orchard: Sitting) -> None:
@@ -101,9 +107,9 @@ def test_the_closing_opens_it_and_has_it_back(sitting: Sitting) -> None:
 
 def test_on_a_small_window_down_shows_the_rest_of_the_proposal_and_up_goes_to_the_answers(at_orchard: Sitting) -> None:
     at_orchard.press("c", *COLD)
-    assert "The hay is not changed" not in at_orchard.text(80, 24)
+    assert "WATER  break the ice" not in at_orchard.text(80, 24)
     for _ in range(30):
         at_orchard.press("down").text(80, 24)
-    assert "The hay is not changed" in at_orchard.text(80, 24)
+    assert "WATER  break the ice" in at_orchard.text(80, 24)
     at_orchard.press("up")
     assert "> change the hay" in at_orchard.text(80, 24)

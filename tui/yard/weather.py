@@ -26,7 +26,7 @@ class WeatherForm(SheetForm):
     def what_changes(self, rows: Sequence[RowDraft], answers: Answers) -> list[str]:
         """The proposal, then the steps of the next two rounds, before and after."""
         lines = [*self.weather.tonight(answers).lines()]
-        return [*lines, *super().what_changes(rows, answers)] if answers["change"] else [*lines, NOT_CHANGED]
+        return [*lines, *super().what_changes(rows, answers)] if answers["change"] else [NOT_CHANGED, *lines]
 
     def write(self, rows: Sequence[RowDraft], answers: Answers) -> Place:
         """The forecast, and what of the proposal is taken."""
