@@ -13,7 +13,21 @@ from store.book.opening import Book
 from store.book.reading import read_facts, read_snapshot
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn, from_wall
-from store.book.words import EVENING, MORNING, SKIP_REASONS, Asks, Fate, Fill, Looks, Quarter, Sign, Soak, Stage, State
+from store.book.words import (
+    EVENING,
+    MORNING,
+    NIGHT,
+    SKIP_REASONS,
+    Asks,
+    Fate,
+    Fill,
+    Looks,
+    Quarter,
+    Sign,
+    Soak,
+    Stage,
+    State,
+)
 from store.round.care import dosed, look_measured, looked, quarters_found
 from store.round.confirm import Hand, counted, done, felt, got_out, left_open, moved_on, noted, parted, skipped
 from store.round.measured import fates_of, fed, milked, soak_checked, soak_started
@@ -32,8 +46,8 @@ from store.round.steps import (
 )
 
 FIRST_DAY, DAYS = date(2026, 2, 9), 30
-BEGINS = {MORNING: time(6, 30), EVENING: time(17, 45)}
-STEP_S = {MORNING: (40, 140), EVENING: (55, 160)}
+BEGINS = {MORNING: time(6, 30), EVENING: time(17, 45), NIGHT: time(22)}
+STEP_S = {MORNING: (40, 140), EVENING: (55, 160), NIGHT: (60, 300)}
 MILKING_S = 240  # how long a step takes, and how much longer a milking [s]
 KG_H = {"Briar": 0.52, "Fennel": 0.48, "Hazel": 0.66}  # how fast each cow fills [kg/h]
 NIGHT_H, LONG_H = 12.6, 16.0  # longer than this apart: a milking between is on paper only [h]
@@ -83,8 +97,8 @@ NOTES = {
 
 def past_rounds(book: Book, chance: random.Random) -> Iterator[tuple[Step, Draft]]:
     """Every entry in the order written. Each is written into the book too, so that later rounds are drawn from it."""
-    for number in range(DAYS * 2):
-        turn = Turn(FIRST_DAY + timedelta(days=number // 2), (MORNING, EVENING)[number % 2])
+    for number in range(DAYS * len(BEGINS)):
+        turn = Turn(FIRST_DAY + timedelta(days=number // len(BEGINS)), tuple(BEGINS)[number % len(BEGINS)])
         yield from _round(book, turn, chance)
 
 
@@ -174,8 +188,10 @@ def _felt(hand: Hand, step: UdderStep, _: random.Random) -> Draft:
 
 
 def _looked(hand: Hand, step: LookStep, _: random.Random) -> Draft:
-    """Tansy holds her condition; Sloe's foot mends."""
-    return look_measured(hand, step, "3") if step.look.asks is Asks.CONDITION else looked(hand, step, Looks.BETTER)
+    """Tansy holds her condition; Sloe's foot mends; Sorrel is a cow that is near, no more."""
+    if step.look.asks is Asks.CONDITION:
+        return look_measured(hand, step, "3")
+    return looked(hand, step, Looks.RIGHT if hand.turn.slot == NIGHT else Looks.BETTER)
 
 
 def _done(hand: Hand, step: Step, _: random.Random) -> Draft:

@@ -96,6 +96,9 @@ class Rooms(Protocol):
     def my_farm(self, back: "Place") -> "Place":
         """What is set up, and the sheets that change it."""
 
+    def feed_room(self, back: "Place") -> "Place":
+        """What is there of each feed."""
+
     def weather(self, back: "Place") -> "Place":
         """Tonight's forecast, and what it asks for."""
 
@@ -160,9 +163,11 @@ ROUNDS_KEY = Key(("r",), "R", "rounds", "Earlier rounds: to look at, type in, co
                  lambda place: place.rooms.past_rounds(place))  # fmt: skip
 FARM_KEY = Key(("f",), "F", "my farm", "My farm: pens, animals, feeds, scoops, plans, people, jobs, settings.",
                lambda place: place.rooms.my_farm(place))  # fmt: skip
+FEED_ROOM_KEY = Key(("d",), "D", "feed room", "The feed room: what is there, deliveries, what was weighed, costs.",
+                    lambda place: place.rooms.feed_room(place))  # fmt: skip
 WEATHER_KEY = Key(("c",), "C", "cold, weather", "Tonight's weather: more hay, soak and water, as a proposal.",
                   lambda place: place.rooms.weather(place))  # fmt: skip
 YARD_KEYS = (
-    BUCKETS_KEY, GO_KEY, NOTE_KEY, UNDO_KEY, PERSON_KEY, TIME_KEY, VET_KEY, ROUNDS_KEY, WEATHER_KEY, FARM_KEY,
-    HELP_KEY, LOCK_KEY, LEAVE_KEY,
+    BUCKETS_KEY, GO_KEY, NOTE_KEY, UNDO_KEY, PERSON_KEY, TIME_KEY, VET_KEY, ROUNDS_KEY, FARM_KEY, FEED_ROOM_KEY,
+    WEATHER_KEY, HELP_KEY, LOCK_KEY, LEAVE_KEY,
 )  # fmt: skip

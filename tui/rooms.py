@@ -4,7 +4,6 @@ from uuid import UUID
 
 from store.book.drafts import Subject
 from store.book.facts import Animal
-from store.book.turn import Turn, turn_at
 from store.round.steps import FeedStep, Step
 from store.round.together import buckets, plain_steps
 from tui.board.board import Board
@@ -44,29 +43,28 @@ class House:
 
     def enter(self) -> Place:
         """Where a sitting begins: a round left open, or never opened, is asked about first; then this one."""
-        this = self._this()
+        this = self.walker.this()
         left = self.walker.left_unfinished(this)
         if left:
             self.walker.open_turn(left)
             asked = Unfinished(self, Closing(self))
-            return Told(self, asked) if to_tell(self.walker) else asked
+            told = to_tell(self.walker)
+            return Told(self, asked, told) if told else asked
         return self._begin() if self.walker.turn == this else self.this_round()
 
     def this_round(self) -> Place:
         """The round of this moment, where it stands."""
-        self.walker.open_turn(self._this())
+        self.walker.open_turn(self.walker.this())
         return self._begin()
 
     def _begin(self) -> Place:
         """What the last person left is read first; back after a while, what the time has changed."""
-        if to_tell(self.walker):
-            return Told(self, self.first())
+        told = to_tell(self.walker)
+        if told:
+            return Told(self, self.first(), told)
         if not self.walker.steps:
             return self.my_farm(self.closing())
         return Returned(self, self.first()) if is_long_ago(self.walker) else self.first()
-
-    def _this(self) -> Turn:
-        return turn_at(self.walker.book.clock.now(), self.walker.zone, self.walker.evening_from_h)
 
     def first(self, after: int = -1) -> Place:
         """The first step behind a place in the walk that is not recorded, or the closing if there is none."""
@@ -119,7 +117,7 @@ class House:
 
     def past_rounds(self, back: Place) -> Place:
         """Earlier rounds."""
-        return Rounds(self, back, self._this())
+        return Rounds(self, back)
 
     def on_paper(self, back: Place) -> Place:
         """The few times of a round that was done on paper."""
@@ -187,6 +185,12 @@ class House:
 
         step = _step_of(back)
         return WeatherForm(back, step.step_id if step else None)
+
+    def feed_room(self, back: Place) -> Place:
+        """What is there of each feed."""
+        from tui.feed_room.room import FeedRoom  # noqa: PLC0415 not on the way to the first frame
+
+        return FeedRoom(self, back)
 
     def at_step(self, step_id: UUID | None) -> Place:
         """A step of the walk by its name, where it is still planned; else the first that is not recorded."""

@@ -18,6 +18,7 @@ from store.book.figures import (
 from store.book.snapshot import Written
 from store.book.turn import Turn
 from store.book.words import Kind, State
+from store.round.dialect import said
 from store.round.saying import weight
 from store.round.steps import ApartStep, DoseStep, LookStep, SoakCheckStep, SoakStartStep, Step
 from tui.walker import Walker
@@ -100,7 +101,9 @@ def _each(walker: Walker, entry: Written) -> Iterator[str]:
         yield soaked.act.value if soaked.dry_kg is None else f"{soaked.act.value}, {weight(soaked.dry_kg, units)} dry"
     yield from (parted.state.value for parted in entry.of(PartedFigure))
     yield from (felt.fill.value for felt in entry.of(FeltFigure))
-    yield from (f"{found.quarter.value}: {found.sign.value}" for found in entry.of(QuarterFigure))
+    yield from (
+        f"{said(found.quarter.value, walker.farm.dialect)}: {found.sign.value}" for found in entry.of(QuarterFigure)
+    )
     for looked in entry.of(LookedFigure):
         yield f"{walker.snapshot.names.get(looked.look_id, 'look')}: {look_words(looked, units)}"
     for dosed in entry.of(DosedFigure):

@@ -31,12 +31,22 @@ class Walker:
         """Open a round: the one that this moment belongs to, or another. pretend: the demo farm, said in the header."""
         self.book = book
         self.pretend = pretend
-        self.turn = turn or turn_at(book.clock.now(), farm.zone, farm.evening_from_h)
         self.zone, self.evening_from_h = farm.zone, farm.evening_from_h
+        self.turn = turn or self.this()
         self.live = True
         self.set_at: datetime | None = None
         self.look()
         self.person = self._first_person()
+
+    def this(self) -> Turn:
+        """The feeding round of this moment."""
+        return turn_at(self.book.clock.now(), self.zone, self.evening_from_h)
+
+    def is_now(self, turn: Turn) -> bool:
+        """Whether a round is walked at this moment: a midday or night round, until it is too late for it."""
+        if turn.feeds:
+            return turn == self.this()
+        return turn.day_begins(self.zone) <= self.book.clock.now() < turn.ends(self.zone, self.evening_from_h)
 
     def look(self) -> None:
         """Read the book and draw the plan again; a past round by what was in force then."""
@@ -59,8 +69,7 @@ class Walker:
     def _as_of(self) -> datetime:
         """Now; for a past round the last moment of its own day."""
         now = self.book.clock.now()
-        past = turn_at(now, self.zone, self.evening_from_h) != self.turn
-        return min(now, self.turn.facts_at(self.zone, self.evening_from_h)) if past else now
+        return now if self.is_now(self.turn) else min(now, self.turn.facts_at(self.zone, self.evening_from_h))
 
     def left_unfinished(self, this: Turn) -> Turn | None:
         """What has to be asked about before a round: the last one begun and not ended, or the one before, never opened.
@@ -71,10 +80,27 @@ class Walker:
         asked = dict.fromkeys((last.turn, this.before()) if last.entries else ())
         if _is_ended(last.entries):
             del asked[last.turn]
-        return next((turn for turn in asked if self._has_open_steps(turn)), None)
+        return next((turn for turn in asked if self._open_steps(turn)), None)
 
-    def _has_open_steps(self, turn: Turn) -> bool:
-        return any(step.state is State.OPEN for step in plan(self._read(turn)))
+    def between(self, this: Turn) -> tuple[Turn, ...]:
+        """The midday and night rounds on either side of a feeding round, the later first, where the farm has any."""
+        slots = {job.slot for job in self.snapshot.jobs} | {look.slot for look in self.snapshot.looks}
+        return tuple(turn for turn in (this.between(), this.before().between()) if turn.slot in slots)
+
+    def left_between(self) -> tuple[tuple[Turn, tuple[Step, ...]], ...]:
+        """What is not recorded of the midday and night rounds since the last round; of an ended one the book says it.
+
+        Of those that nobody opened, the one just before this round.
+        """
+        last = self.snapshot.last
+        ended = {each.turn for each in last.between if _is_ended(each.entries)}
+        begun = [each.turn for each in last.between]
+        before = [turn for turn in self.between(self.turn) if turn.is_before(self.turn) and turn not in begun]
+        found = ((turn, self._open_steps(turn)) for turn in (*begun, *before) if turn not in ended)
+        return tuple((turn, steps) for turn, steps in found if steps)
+
+    def _open_steps(self, turn: Turn) -> tuple[Step, ...]:
+        return tuple(step for step in plan(self._read(turn)) if step.state is State.OPEN)
 
     def _read(self, turn: Turn) -> Snapshot:
         now = self.book.clock.now()
@@ -98,8 +124,8 @@ class Walker:
         return min(self.book.clock.now(), self.turn.ends(self.zone, self.evening_from_h))
 
     def is_over(self) -> bool:
-        """Whether the next round has begun since this one was opened to be walked."""
-        return self.live and self.turn != turn_at(self.book.clock.now(), self.zone, self.evening_from_h)
+        """Whether the time of this round has gone by since it was opened to be walked."""
+        return self.live and not self.is_now(self.turn)
 
     def hand(self) -> Hand:
         """Who presses a key now."""

@@ -72,14 +72,28 @@ def counting(entries: Iterable[Written]) -> dict[UUID, Written]:
 
 @dataclass(frozen=True, slots=True)
 class LastRound:
-    """The last round before this one in which anything was written: what it left for this one."""
+    """The last feeding round before this one in which anything was written: what it left for this one.
+
+    between: the midday and night rounds since then in which anything was written, oldest first.
+    """
 
     turn: Turn
     entries: tuple[Written, ...] = ()
+    between: tuple["LastRound", ...] = ()
 
     def left(self, *states: State) -> tuple[Written, ...]:
         """What counts and is in one of some states: moved on, skipped, open."""
         return tuple(entry for entry in counting(self.entries).values() if entry.state in states)
+
+    @property
+    def with_between(self) -> tuple["LastRound", ...]:
+        """Itself, then those since."""
+        return (self, *self.between)
+
+    @property
+    def all_entries(self) -> tuple[Written, ...]:
+        """Its own, then what was written in those since."""
+        return tuple(entry for each in self.with_between for entry in each.entries)
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,6 +117,7 @@ class Snapshot:
     batches: Mapping[UUID, Batch]  # by feed: what is soaking now
     portions_next: Mapping[UUID, tuple[Portion, ...]]  # of the round after this one, by animal or pen
     told: Mapping[tuple[UUID, UUID], Told]  # by measure and feed: how it is told now
+    new_bags: Mapping[UUID, datetime]  # by feed: when its newest lot came
     looks: tuple[Look, ...]  # of every slot
     treatments: tuple[Treatment, ...]
     last: LastRound

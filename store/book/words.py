@@ -209,6 +209,7 @@ FIRST_SETTINGS = (SettingName.NAME, SettingName.ZONE, SettingName.UNITS, Setting
 MORNING, EVENING = "morning", "evening"
 MIDDAY, NIGHT = "midday", "night"
 """Rounds that are not feeding rounds: nothing is fed, milked or put to soak for them."""
+FEEDING = (MORNING, EVENING)
 SLOTS = (MORNING, MIDDAY, EVENING, NIGHT)
 
 NOT_NEEDED = "not needed today"

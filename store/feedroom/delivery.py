@@ -6,7 +6,7 @@ The screen shows the reading before it is written.
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from statistics import median
 
 from store.book.facts import Told
@@ -49,15 +49,15 @@ def delivery(typed: str, of: Delivering) -> DeliveredFigure:
     sure, text = typed.rstrip().endswith(SURE), typed.rstrip(f"{SURE} ").strip()
     if len(text) > TYPED_MOST:
         raise Unreadable(f"That is {len(text)} letters; the book keeps {TYPED_MOST}. {HOW}")
-    what, lot = _apart(_LOT, text, "lot")
-    what, price = _apart(_PRICE, what, "price")
-    how = _PRICE.search(text)
-    kg, bags = _quantity(what, of)
-    paid = _price(price, how["how"].lower(), kg, bags, of) if price and how else None
-    _refuse(kg, paid, lot)
+    lot, priced = _LOT.search(text), _PRICE.search(_LOT.sub("", text))
+    found = _counted(_PRICE.sub("", _LOT.sub("", text)), of)
+    if priced:
+        found = replace(found, price=_price(priced, found, of))
+    found = replace(found, lot=lot["lot"].strip() if lot else "", typed=text)
+    _refuse(found)
     if not sure:
-        _ask(kg, paid, of)
-    return DeliveredFigure(kg, bags, paid, lot, text)
+        _ask(found, of)
+    return found
 
 
 def delivery_words(figure: DeliveredFigure, units: Units, currency: str = "") -> str:
@@ -79,39 +79,32 @@ def money(amount: float, currency: str) -> str:
     return f"{before}{amount:.2f}{after}"
 
 
-def _ask(kg: float, price: float | None, of: Delivering) -> None:
+def _ask(found: DeliveredFigure, of: Delivering) -> None:
     """Ten times the usual kilograms, or ten times the last price of a kilogram."""
-    if of.usual_kg and kg >= UNUSUAL * of.usual_kg:
+    if of.usual_kg and found.kg >= UNUSUAL * of.usual_kg:
         usual = weight(of.usual_kg, of.units)
-        raise Doubtful(f"That is {weight(kg, of.units)}; usual is {usual}. {IF_RIGHT}")
-    last = of.stock.priced
-    if price is not None and last and last.price_per_kg and price / kg >= UNUSUAL * last.price_per_kg:
-        now, before = (money(each, of.currency) for each in (price / kg, last.price_per_kg))
+        raise Doubtful(f"That is {weight(found.kg, of.units)}; usual is {usual}. {IF_RIGHT}")
+    last = of.stock.priced.price_per_kg if of.stock.priced else None
+    if found.price is not None and last and found.price / found.kg >= UNUSUAL * last:
+        now, before = (money(each, of.currency) for each in (found.price / found.kg, last))
         raise Doubtful(f"That is {now} a kg; the last time it was {before}. {IF_RIGHT}")
 
 
-def _apart(pattern: re.Pattern[str], text: str, name: str) -> tuple[str, str]:
-    """A text without what a pattern finds at its end, and that."""
-    found = pattern.search(text)
-    return (text[: found.start()], found[name].strip()) if found else (text, "")
-
-
-def _quantity(text: str, of: Delivering) -> tuple[float, int | None]:
+def _counted(text: str, of: Delivering) -> DeliveredFigure:
     """Kilograms, and bags or bales if it was told in those."""
     times = _TIMES.match(text)
     if times:
         bags = _bags(times["bags"])
-        return bags * feed_amount(times["each"], of.stock.feed, None, of.units).kg, bags
-    number, word = number_and_unit(text) if text.strip() else (0.0, "")
+        return DeliveredFigure(bags * _kg(*number_and_unit(times["each"]), of), bags)
+    number, word = number_and_unit(text)
     told = next((each for each in of.told if word in (each.name.lower(), each.plural.lower())), None)
     if word and (told or word in BAG_WORDS):
-        return number * _one_kg(word, told, of), _bags(f"{number:g}")
-    return _loose_kg(text, of), None
+        return DeliveredFigure(number * _one_kg(word, told, of), _bags(f"{number:g}"))
+    return DeliveredFigure(_kg(number, word, of))
 
 
-def _loose_kg(text: str, of: Delivering) -> float:
-    """More than one step ever takes, so that the amounts of a step do not read it."""
-    number, word = number_and_unit(text)
+def _kg(number: float, word: str, of: Delivering) -> float:
+    """A weight by its unit; it may be more than one step of a round ever takes."""
     return number * feed_amount(f"1 {word}", of.stock.feed, None, of.units).kg
 
 
@@ -132,22 +125,21 @@ def _bags(text: str) -> int:
     return int(number)
 
 
-def _price(text: str, how: str, kg: float, bags: int | None, of: Delivering) -> float:
+def _price(priced: re.Match[str], found: DeliveredFigure, of: Delivering) -> float:
     """The price of all of it."""
-    bare = re.sub(r"[€$£]", "", text).strip()
-    number, word = number_and_unit(bare)
+    number, word = number_and_unit(re.sub(r"[€$£]", "", priced["price"]))
     if word and word != of.currency.lower():
-        raise Unreadable(f"«{text}» is no price. Type a number, as at 9.50 (each) or for 95 (all of it).")
-    if how == "for":
+        raise Unreadable(f"«{priced['price']}» is no price. Type a number, as at 9.50 (each) or for 95 (all of it).")
+    if priced["how"].lower() == "for":
         return number
-    return number * (bags or kg / (KG_PER_LB if of.units is Units.US else 1.0))
+    return number * (found.bags or found.kg / (KG_PER_LB if of.units is Units.US else 1.0))
 
 
-def _refuse(kg: float, price: float | None, lot: str) -> None:
-    if not 0 < kg <= STOCK_MOST_KG:
+def _refuse(found: DeliveredFigure) -> None:
+    if not 0 < found.kg <= STOCK_MOST_KG:
         most = f"more than nothing and at most {STOCK_MOST_KG:.0f} kg"
-        raise Unreadable(f"That is {kg:.0f} kg; a delivery is {most}. {HOW}")
-    if price is not None and price > PRICE_MOST:
-        raise Unreadable(f"That is {price:.0f} for all of it; at most {PRICE_MOST:.0f} can be kept. {HOW}")
-    if len(lot) > LOT_MOST:
-        raise Unreadable(f"The lot has {len(lot)} letters; the book keeps {LOT_MOST}. Type its last ones.")
+        raise Unreadable(f"That is {found.kg:.0f} kg; a delivery is {most}. {HOW}")
+    if found.price is not None and found.price > PRICE_MOST:
+        raise Unreadable(f"That is {found.price:.0f} for all of it; at most {PRICE_MOST:.0f} can be kept. {HOW}")
+    if len(found.lot) > LOT_MOST:
+        raise Unreadable(f"The lot has {len(found.lot)} letters; the book keeps {LOT_MOST}. Type its last ones.")

@@ -4,7 +4,6 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from itertools import pairwise
 from uuid import UUID
 
 from store.book.desk import Desk
@@ -14,6 +13,7 @@ from store.book.needs import Needs
 from store.book.reading.stock import read_weighings
 from store.book.stocks import Delivered, FeedStock, Weighed
 from store.book.words import Units
+from store.husbandry.lots import lot_began
 from store.husbandry.measures import change_percent, in_quarters, one_of
 from store.round.amount import Unreadable, feed_amount, whole_number
 from store.round.measured import SURE, scoop_weight
@@ -77,10 +77,7 @@ def needs_weighing(desk: Desk, stock: FeedStock, needs: Needs, now: datetime) ->
 
 def new_lot_at(deliveries: Sequence[Delivered]) -> datetime | None:
     """When the newest delivery of another lot than the one before it came. deliveries: newest first. None: nothing."""
-    for each, before in pairwise(deliveries):
-        if not each.lot or each.lot != before.lot:
-            return each.at
-    return deliveries[-1].at if deliveries else None
+    return deliveries[lot_began([each.lot for each in deliveries])].at if deliveries else None
 
 
 def level_weight(typed: str, feed: Feed, told: Told, units: Units) -> float:

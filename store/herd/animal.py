@@ -9,15 +9,20 @@ from store.book.register import Register
 from store.book.words import Species, Stage
 from store.herd.answers import a_name, day_words, maybe_day, words
 from store.herd.sheet import Answers, Choices, Question, Wrong, YardSheet, pick, yes_or_no
+from store.round.dialect import said
 
 NO_PEN = "in no pen"
-STAGES: Choices = tuple((stage.value, stage) for stage in Stage)
 SPECIES: Choices = tuple((species.value, species) for species in Species)
 
 
 def kept(register: Register) -> list[Mapping[str, Any]]:
     """The rows of the animals that are here, by name."""
     return sorted((row for row in register.all("animal_as") if row["kept"]), key=lambda row: row["name"])
+
+
+def stages(register: Register) -> Choices:
+    """Every class, in the farm's own words."""
+    return tuple((said(stage.value, register.farm.dialect), stage) for stage in Stage)
 
 
 def pen_choices(register: Register) -> Choices:
@@ -61,7 +66,7 @@ class AnimalSheet(OneAnimal):
         stands = self.standing if self.row else pens[0][1]
         asked = (
             Question("name", "name", a_name, "as you call her", self.name),
-            pick("stage", "class", STAGES, self.row.get("stage", Stage.IN_MILK), "where she stands in life"),
+            pick("stage", "class", stages(self.register), self.row.get("stage", Stage.IN_MILK)),
             pick("pen_id", "stands in", pens, stands),
             Question("tag", "ear tag", lambda text: words(text, 40), "as one reads it: BLUE 12; may be left empty",
                      self.row.get("tag", "")),

@@ -11,6 +11,8 @@ from store.round.amount import Unreadable, number_and_unit
 from store.round.saying import weight
 
 NAME_MOST, WORDS_MOST = 60, 120
+LEAP_YEAR = 2028
+"""A year that has every day of a year."""
 MONTHS = "jan feb mar apr may jun jul aug sep oct nov dec".split()
 _ISO = re.compile(r"^(\d{4})-(\d{1,2})-(\d{1,2})$")
 _DOTTED = re.compile(r"^(\d{1,2})\.(\d{1,2})\.(\d{4})$")
@@ -162,6 +164,21 @@ def an_hour(text: str) -> str:
     if found is None or int(found[1]) > 23 or int(found[2] or 0) > 59:
         raise Unreadable(f"«{text.strip()}» is no time of day. Type it as 6:30.")
     return f"{int(found[1]):02d}:{int(found[2] or 0):02d}"
+
+
+def a_day_of_year(text: str) -> str | None:
+    """A day of every year as `05-01`, or nothing; typed as `1 May`."""
+    if not text.strip():
+        return None
+    return a_day(f"{' '.join(text.lower().split())} {LEAP_YEAR}", date(LEAP_YEAR, 1, 1)).strftime("%m-%d")
+
+
+def day_of_year_words(of: str | None) -> str:
+    """A day of every year as it can be typed again: `1 May`; empty where there is none."""
+    if of is None:
+        return ""
+    found = date.fromisoformat(f"{LEAP_YEAR}-{of}")
+    return f"{found.day} {found.strftime('%b')}"
 
 
 def day_words(of: date | None) -> str:

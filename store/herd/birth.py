@@ -6,12 +6,12 @@ from datetime import datetime
 from store.book.drafts import RowDraft
 from store.book.turn import from_wall
 from store.book.words import Species, Stage
-from store.herd.animal import OneAnimal, kept
+from store.herd.animal import OneAnimal, kept, stages
 from store.herd.answers import a_name, maybe_day, words
 from store.herd.milking import LONGEST_H
 from store.herd.sheet import Answers, Choices, Question, Wrong, pick, yes_or_no
 
-MOTHERS: Choices = tuple((stage.value, stage) for stage in (Stage.IN_MILK, Stage.SUCKLER, Stage.OTHER))
+MOTHERS = (Stage.IN_MILK, Stage.SUCKLER, Stage.OTHER)
 
 
 class BirthSheet(OneAnimal):
@@ -30,7 +30,7 @@ class BirthSheet(OneAnimal):
             Question("name", "name", a_name, "as you call it"),
             Question("born_on", "born on", maybe_day(self.today), "today, yesterday, or a day", "today"),
             Question("tag", "ear tag", lambda text: words(text, 40), "may be left empty"),
-            pick("mother", f"{self.name} is now", MOTHERS, mother if cow else Stage.OTHER),
+            pick("mother", f"{self.name} is now", self._classes(), mother if cow else Stage.OTHER),
             yes_or_no("shares", "shut away at night, to share her milk", first=mother is Stage.IN_MILK and cow),
         )
 
@@ -47,6 +47,9 @@ class BirthSheet(OneAnimal):
     def told(self, answers: Answers) -> str:
         """What was born."""
         return f"has borne {answers['name']}"
+
+    def _classes(self) -> Choices:
+        return tuple(each for each in stages(self.register) if each[1] in MOTHERS)
 
     def _young(self, answers: Answers) -> Iterator[RowDraft]:
         id_, day = self.new_id(), answers["born_on"]

@@ -6,7 +6,7 @@ from typing import Any
 
 from store.book.drafts import RowDraft
 from store.book.words import Air, Coat, Dialect, SettingName, Units
-from store.herd.answers import a_count, a_number, an_hour, maybe, maybe_weight, words
+from store.herd.answers import a_count, a_day_of_year, a_number, an_hour, day_of_year_words, maybe, maybe_weight, words
 from store.herd.sheet import Answers, Choices, Question, YardSheet, pick
 
 
@@ -32,6 +32,8 @@ class SettingsSheet(YardSheet):
             self._picked(SettingName.AIR, "the soak stands in", Air, "air, as it is now"),
             self._picked(SettingName.COAT, "coats outside", Coat),
             self._typed(SettingName.LEAD_DAYS, "order feed ahead", maybe(a_count(0, 60, "days")), "days"),
+            Question(SettingName.TURNOUT_ON, "turnout", a_day_of_year, "about when, as 1 May",
+                     day_of_year_words(self._now(SettingName.TURNOUT_ON))),
             self._typed(SettingName.HAY_LOSS_PERCENT, "hay that is lost", maybe(a_number(0, 60, "%")), "% of it"),
             self._typed(SettingName.CURRENCY, "money", lambda text: words(text, 8), "as EUR"),
             self.question_from(),

@@ -1,15 +1,14 @@
 """A standing job of the round: what, where, and when it falls due."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from datetime import date
 from typing import Any
 from uuid import UUID
 
 from store.book.drafts import RowDraft, Subject
 from store.book.register import Register
-from store.book.words import EVERY_MOST_DAYS, SLOTS, Stage
-from store.herd.animal import pen_choices
-from store.herd.answers import WORDS_MOST, a_count, a_day, day_words, maybe_day, words
+from store.book.words import EVERY_MOST_DAYS, SLOTS
+from store.herd.animal import pen_choices, stages
+from store.herd.answers import WORDS_MOST, a_count, a_day_of_year, day_of_year_words, day_words, maybe_day, words
 from store.herd.sheet import Answers, Choices, Question, Wrong, YardSheet, pick, yes_or_no
 from store.round.amount import Unreadable
 
@@ -63,15 +62,19 @@ class TaskSheet(YardSheet):
 
     def _when(self) -> Iterator[Question]:
         day, due = maybe_day(self.today), self.due
-        stages: Choices = (("whoever is there", None), *((f"{stage.value}", stage) for stage in Stage))
+        classes: Choices = (("whoever is there", None), *stages(self.register))
         yield Question("every_days", "every how many days", a_count(1, EVERY_MOST_DAYS, "days"), "1: every day",
                        str(due.get("every_days", 1)))  # fmt: skip
         yield yes_or_no("once", "only once", first=due.get("once", False), hint="it stays until it is done")
         yield Question("until_on", "last on", day, "a day; empty: goes on", day_words(due.get("until_on")))
         season = "a day of the year, as 1 May; empty: all year"
-        yield Question("season_first", "each year from", self._day_of_year, season, _spoken(due.get("season_first")))
-        yield Question("season_last", "each year until", self._day_of_year, season, _spoken(due.get("season_last")))
-        yield pick("stage", "only while there is", stages, due.get("stage"), "an animal of this class")
+        yield Question(
+            "season_first", "each year from", a_day_of_year, season, day_of_year_words(due.get("season_first"))
+        )
+        yield Question(
+            "season_last", "each year until", a_day_of_year, season, day_of_year_words(due.get("season_last"))
+        )
+        yield pick("stage", "only while there is", classes, due.get("stage"), "an animal of this class")
 
     def _since(self) -> Iterator[Question]:
         if self.row:
@@ -94,11 +97,6 @@ class TaskSheet(YardSheet):
     def _last_position(self) -> int:
         return min(max((row["position"] for row in self.register.all("task_as")), default=0) + 1, 999)
 
-    def _day_of_year(self, text: str) -> str | None:
-        if not text.strip():
-            return None
-        return a_day(f"{' '.join(text.lower().split())} 2028", self.today).strftime("%m-%d")
-
 
 EVERY_DAY: Mapping[str, Any] = {
     "every_days": 1, "once": False, "until_on": None, "season_first": None, "season_last": None, "stage": None,
@@ -110,11 +108,3 @@ def _job(text: str) -> str:
     if not text.strip():
         raise Unreadable("What is to be done? Type it in a few words, as Water runs.")
     return words(text, WORDS_MOST)
-
-
-def _spoken(of: str | None) -> str:
-    """A day of the year as it can be typed again: `1 May`."""
-    if of is None:
-        return ""
-    found = date.fromisoformat(f"2028-{of}")
-    return f"{found.day} {found.strftime('%b')}"

@@ -19,9 +19,10 @@ class FeederLoss:
     source: str
 
 
-_BUSKIRK = "Buskirk et al. 2003, second cut stored in a barn; as told by University of Illinois Extension"
-_OKLAHOMA = "Oklahoma State University trial; as told by University of Illinois Extension"
+_BUSKIRK = "Buskirk et al. 2003, second cut stored in a barn; extension.illinois.edu/beef-cattle/bale-feeder-design"
+_OKLAHOMA = "Oklahoma State University trial; extension.illinois.edu/beef-cattle/bale-feeder-design"
 _KANSAS = "Kansas State University, krex.k-state.edu/handle/2097/6266"
+_NO_FEEDER = "Bell and Martz 1973; extension.okstate.edu/fact-sheets/hay-feeder-design-effect-on-hay-waste.html"
 LOSS_BY_FEEDER = (
     FeederLoss("cone feeder", 3.5, "hay that disappears", _BUSKIRK),
     FeederLoss("ring feeder", 6.1, "hay that disappears", _BUSKIRK),
@@ -37,7 +38,7 @@ LOSS_BY_FEEDER = (
     FeederLoss("unrolled on the ground, sudan hay", 22.0, "bale", _KANSAS),
     FeederLoss("shredded on the ground, sudan hay", 16.0, "bale", _KANSAS),
     FeederLoss("shredded in a bunk, sudan hay", 11.0, "bale", _KANSAS),
-    FeederLoss("no feeder", 45.0, "bale", "Bell and Martz 1973; as told by Oklahoma State University Extension"),
+    FeederLoss("no feeder", 45.0, "bale", _NO_FEEDER),
 )
 """Two trials of one kind of feeder differ threefold: hay, weather and how full it is count too. Weigh what is left."""
 

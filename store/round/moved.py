@@ -23,9 +23,10 @@ def may_move(step: Step) -> bool:
 
 def moved_here(planning: Planning, pen_id: UUID | None, place: str = BENCH) -> Iterator[Step]:
     """What was moved on, in its own pen; pen_id None: what has no pen, at the bench."""
-    for entry in planning.snapshot.last.left(State.MOVED_ON):
-        if planning.snapshot.pen_id_of(entry.subject) == pen_id:
-            yield replace(_step(planning, entry, place), moved_from=planning.snapshot.last.turn)
+    for last in planning.snapshot.last.with_between:
+        for entry in last.left(State.MOVED_ON):
+            if planning.snapshot.pen_id_of(entry.subject) == pen_id:
+                yield replace(_step(planning, entry, place), moved_from=last.turn)
 
 
 def _step(planning: Planning, entry: Written, place: str) -> Step:
@@ -61,4 +62,4 @@ def _task(planning: Planning, entry: Written, head: Head) -> TaskStep:
     jobs = planning.snapshot.jobs
     job: Job | None = next((job for job in jobs if job.id == entry.subject.task_id), None)
     adult_only, two_people = bool(job and job.adult_only), bool(job and job.two_people)
-    return TaskStep(*head, adult_only=adult_only, two_people=two_people)
+    return TaskStep(*head, adult_only=adult_only, two_people=two_people, job=job)

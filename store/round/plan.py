@@ -18,7 +18,7 @@ from store.round.milk import animal_milk
 from store.round.moved import moved_here
 from store.round.planning import BENCH, GONE, NO_PEN, Planning
 from store.round.soak import soak_checks, soak_starts
-from store.round.steps import LookStep, PastStep, Step
+from store.round.steps import LookStep, PastStep, Step, TaskStep
 from store.round.task import tasks
 from store.round.udder import animal_udder
 
@@ -29,8 +29,14 @@ NO_STEP = (Kind.NOTE, Kind.ROUND)
 def plan(snapshot: Snapshot) -> tuple[Step, ...]:
     """Every step of the round: the bench, each pen in turn, the bench again; then what is no longer planned."""
     planning = Planning(snapshot, snapshot.counts())
-    steps = tuple(_once(tuple(_due(planning)), snapshot.turn.slot))
+    asked = tuple(step for step in _due(planning) if snapshot.turn.feeds or _is_for_between(step))
+    steps = tuple(_once(asked, snapshot.turn.slot))
     return steps + tuple(_past(planning, {step.step_id for step in steps}))
+
+
+def _is_for_between(step: Step) -> bool:
+    """A midday or night round has its own jobs and looks; what was moved on or left waits for the feeding round."""
+    return isinstance(step, LookStep | TaskStep) and not step.moved_from
 
 
 def _once(steps: tuple[Step, ...], slot: str) -> Iterator[Step]:

@@ -9,6 +9,7 @@ from store.book.facts import (
     Animal,
     Batch,
     Feed,
+    Job,
     Look,
     Milking,
     Parting,
@@ -151,10 +152,11 @@ class ApartStep(Step):
 
 @dataclass(frozen=True, slots=True)
 class TaskStep(Step):
-    """A standing job."""
+    """A standing job. job None: it is no longer among the farm's jobs, or is left of something that is gone."""
 
     adult_only: bool = False
     two_people: bool = False
+    job: Job | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -105,8 +105,15 @@ def _as_one(walker: Walker, summary: Summary) -> Iterator[str]:
 def _next(walker: Walker, summary: Summary) -> list[str]:
     """What this round has set going, and until when, in the order of time; a past round's is long over."""
     zone = walker.farm.zone
-    coming = sorted(_set_going(summary)) if walker.live else []
+    coming = sorted((*_set_going(summary), *_between(walker))) if walker.live else []
     return [f"{clock(at, zone)}  {words}" for at, words in coming]
+
+
+def _between(walker: Walker) -> Iterator[tuple[datetime, str]]:
+    """The midday or night round that comes next."""
+    for turn in walker.between(walker.turn) if walker.turn.feeds else ():
+        if not turn.is_before(walker.turn):
+            yield turn.begins(walker.zone), f"{turn.slot} round: R opens it"
 
 
 def _set_going(summary: Summary) -> Iterator[tuple[datetime, str]]:
@@ -145,9 +152,17 @@ def _what_changed(entry: Written, other: Written) -> Written:
 def _totals(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:
     units = walker.farm.units
     yield from _list(width, "MILK", (_milk(total, units) for total in summary.milk))
+    yield from _list(width, "SHORT", _short(walker))
     yield from _list(width, "NEXT", _next(walker, summary))
     fed = [f"{t.feed.name} {weight(t.given_kg, units)}{' dry' if t.feed.soaked else ''}" for t in summary.fed]
     yield from _list(width, "FED", ["   ".join(fed)] if fed else [])
+
+
+def _short(walker: Walker) -> list[str]:
+    """Feeds that will not last, and by when to order; of a round that is walked now."""
+    from tui.feed_room.told import shortages  # noqa: PLC0415 not on the way to the first frame
+
+    return shortages(walker) if walker.live else []
 
 
 def _milk(total: MilkTotal, units: Units) -> str:

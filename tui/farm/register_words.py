@@ -8,6 +8,7 @@ from store.book.drafts import Subject
 from store.book.register import Register
 from store.herd.animal import kept
 from store.herd.feed import feeds_in_use
+from store.round.dialect import said
 from store.round.saying import exact
 
 Row: TypeAlias = Mapping[str, Any]
@@ -33,7 +34,7 @@ def stands_in(register: Register, row: Row) -> UUID | None:
 def animal_words(register: Register, row: Row) -> str:
     """One animal in a line."""
     pen = register.name("pen_as", stands_in(register, row)) or "in no pen"
-    return ", ".join(filter(None, (row["name"], row["stage"].value, pen, row["tag"])))
+    return ", ".join(filter(None, (row["name"], said(row["stage"].value, register.farm.dialect), pen, row["tag"])))
 
 
 def weighed(register: Register) -> list[tuple[str, str, Row]]:

@@ -1,6 +1,7 @@
 """The step under the lamp, drawn: the drawing of its kind, and what the book holds for it already."""
 
 from store.book.words import Kind, State
+from store.round.dialect import said
 from store.round.milk import marked
 from tui.page import Line, Role, Size, Span, line, wrapped
 from tui.telling import entry_words, turn_words
@@ -32,8 +33,10 @@ def _marked(shown: Shown, size: Size) -> list[Line]:
     snapshot, cow_id = shown.walker.snapshot, shown.step.subject.animal_id
     if cow_id is None or shown.step.kind not in (Kind.UDDER, Kind.MILK):
         return []
-    entries = (*snapshot.last.left(State.DONE), *snapshot.counts().values())
-    words = ", ".join(f"{each.quarter.value}: {each.sign.value}" for each in marked(entries, cow_id))
+    entries = (*(e for last in snapshot.last.with_between for e in last.left(State.DONE)), *snapshot.counts().values())
+    words = ", ".join(
+        f"{said(each.quarter.value, shown.walker.farm.dialect)}: {each.sign.value}" for each in marked(entries, cow_id)
+    )
     return wrapped(f"QUARTER {words}: look at it again", size.width, Role.WARNING, "  ") if words else []
 
 

@@ -19,7 +19,7 @@ EARLY_H = 1.0
 
 def look_lines(shown: Shown, step: LookStep, size: Size) -> list[Line]:
     """The body of a look: findings to pick from, or a figure to type."""
-    lines = title(step.name, animal_facts("LOOK", step.animal, step.place, shown.today), size)
+    lines = title(step.name, animal_facts("LOOK", step.animal, step.place, shown), size)
     lines += [(Span("  "), *row) for row in large_lines(step.look.name, Role.AMOUNT, size.width - 4)]
     how = step.look.asks is Asks.HOW
     asked = findings(list(Looks), shown.row) if how else _figure(shown, step, size)
@@ -58,7 +58,7 @@ def _last(shown: Shown, look: Look) -> str:
 def dose_lines(shown: Shown, step: DoseStep, size: Size) -> list[Line]:
     """The body of a dose: what, how much, when it was due, what was given before."""
     treatment = step.treatment
-    facts = animal_facts(f"DOSE {step.number} of {treatment.doses}", step.animal, step.place, shown.today)
+    facts = animal_facts(f"DOSE {step.number} of {treatment.doses}", step.animal, step.place, shown)
     lines = title(step.name, facts, size)
     lines += [(Span("  "), *row) for row in large_lines(treatment.product, Role.AMOUNT, size.width - 4)]
     lines += [(), line(Span(f"  AMOUNT  {treatment.amount}", Role.STRONG))]

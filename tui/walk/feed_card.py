@@ -23,7 +23,7 @@ ROWS_BESIDE_FEEDS = 15
 def feed_lines(shown: Shown, step: FeedStep, size: Size) -> list[Line]:
     """The body of a feed step. The chosen feed is always large, the others while there is room."""
     facts = (
-        animal_facts("FEED", step.animal, step.place, shown.today)
+        animal_facts("FEED", step.animal, step.place, shown)
         if step.animal
         else [f"{step.kind.upper()} for the whole pen", _heads(step)]
     )

@@ -15,8 +15,11 @@ Words = tuple[str, Role]
 
 
 def context(shown: Shown, step: FeedStep, size: Size) -> list[Line]:
-    """At most four kinds of line, each only where there is something to say."""
-    told = [*_forage(shown, step), *_soak(shown, step), *_change(shown, step), _last_time(shown, step)]
+    """A few kinds of line, each only where there is something to say."""
+    told = [
+        *_forage(shown, step), *_soak(shown, step), *_new_bag(shown, step), *_change(shown, step),
+        _last_time(shown, step),
+    ]  # fmt: skip
     return [row for words, role in told for row in wrapped(words, size.width, role, "  ")]
 
 
@@ -48,6 +51,15 @@ def _stood(shown: Shown, check: SoakCheckStep) -> str:
     stood_h = (shown.now - check.batch.started_at).total_seconds() / 3600
     limit = f", your limit {check.limit.most_h:g} h" if check.limit else ""
     return f"{check.feed.name}: {hours(stood_h)}{limit}{looked}"
+
+
+def _new_bag(shown: Shown, step: FeedStep) -> Iterator[Words]:
+    """A bag of another lot came since the scoop was weighed: it may hold a third more."""
+    for due in step.due:
+        came_at = shown.walker.snapshot.new_bags.get(due.feed.id)
+        if due.told and came_at and (due.told.weighed_at is None or due.told.weighed_at < came_at):
+            when = day(local(came_at, shown.walker.farm.zone))
+            yield f"NEW BAG {due.feed.name}, {when}: weigh a level {due.told.name} first. M", Role.WARNING
 
 
 def _change(shown: Shown, step: FeedStep) -> Iterator[Words]:

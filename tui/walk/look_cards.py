@@ -48,7 +48,7 @@ def _short(step: CountStep) -> list[Line]:
 
 def udder_lines(shown: Shown, step: UdderStep, size: Size) -> list[Line]:
     """The findings to pick from."""
-    facts = animal_facts("UDDER", step.animal, step.place, shown.today)
+    facts = animal_facts("UDDER", step.animal, step.place, shown)
     lines = [*title(step.name, facts, size), *wrapped(UDDER, size.width, Role.STRONG, "  "), ()]
     return [*lines, *findings([FILL_WORDS[fill] for fill in Fill], shown.row)]
 

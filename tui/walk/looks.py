@@ -133,9 +133,9 @@ class TaskJob(Job[Step]):
         """Done."""
         return done(hand, step)
 
-    def lines(self, shown: Shown, step: Step, size: Size) -> list[Line]:  # noqa: ARG002
+    def lines(self, shown: Shown, step: Step, size: Size) -> list[Line]:
         """What to do, large."""
-        return task_lines(step, size)
+        return task_lines(step, shown.today, size)
 
 
 QUARTER = More("A quarter: clots, hard, hot, tight, little milk", lambda lamp: lamp.rooms.quarters(lamp))

@@ -21,7 +21,7 @@ LONG_H = 16.0
 
 def milk_lines(shown: Shown, step: MilkStep, size: Size, fate: Fate) -> list[Line]:
     """The body of a milk step."""
-    facts = animal_facts("MILK", step.animal, step.place, shown.today)
+    facts = animal_facts("MILK", step.animal, step.place, shown)
     return [
         *title(step.name, facts, size),
         *_figures(shown, step, size),

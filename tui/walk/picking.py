@@ -33,6 +33,10 @@ class Picking(Over):
         """Above the list."""
         return self.TITLE
 
+    def below(self, size: Size) -> list[Line]:  # noqa: ARG002
+        """What stands under the list."""
+        return []
+
     def takes(self, character: str) -> bool:
         """A digit picks."""
         if not is_pick(character) or int(character) > len(self.choices()):
@@ -59,7 +63,7 @@ class Picking(Over):
             here = row == self.row
             words = cut(f" {'>' if here else ' '} {row + 1}  {choice} ", size.width - 2)
             body.append(line(" ", Span(words, Role.HERE if here else Role.TEXT)))
-        return framed(self, body, size)
+        return framed(self, [*body, *self.below(size)], size)
 
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key(ENTER, "Enter", lambda place: place.ENTER_WORDS, "Takes what is picked.", enter),

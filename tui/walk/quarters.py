@@ -2,6 +2,7 @@
 
 from store.book.words import Quarter, Sign
 from store.round.care import quarters_found
+from store.round.dialect import said
 from tui.place import Place, Rooms
 from tui.walk.lamp import Lamp
 from tui.walk.picking import Picking
@@ -21,7 +22,7 @@ class QuarterList(Picking):
 
     def choices(self) -> list[str]:
         """The four."""
-        return [quarter.value for quarter in QUARTERS]
+        return [said(quarter.value, self.walker.farm.dialect) for quarter in QUARTERS]
 
     def picked(self, row: int) -> Place:
         """Then what was found there."""
@@ -39,7 +40,8 @@ class SignList(Picking):
 
     def heading(self) -> str:
         """Whose, and which."""
-        return f"{self.quarter.value.upper()} QUARTER of {self.lamp.step.name}: what is it?"
+        quarter = said(self.quarter.value, self.walker.farm.dialect).upper()
+        return f"{quarter} QUARTER of {self.lamp.step.name}: what is it?"
 
     def choices(self) -> list[str]:
         """What one sees and feels; no diagnosis."""

@@ -1,11 +1,11 @@
 """The head of a card: the name as large as the amount, and the facts that tell one animal from another."""
 
-from datetime import date
-
 from store.book.facts import Animal
 from store.book.words import Stage
+from store.round.dialect import said
 from tui.frame import SMALL
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of
+from tui.walk.shown import Shown
 from tui.words import age
 
 ROOMY = Size(100, 32)
@@ -28,10 +28,11 @@ def title(name: str, facts: list[str], size: Size) -> list[Line]:
     return [*large, below, ()] if size.height >= SMALL.height else large
 
 
-def animal_facts(what: str, animal: Animal, place: str, today: date) -> list[str]:
+def animal_facts(what: str, animal: Animal, place: str, shown: Shown) -> list[str]:
     """What is to be done, where she stands, her tag, and where she is in life."""
+    today, named = shown.today, said(animal.stage.value, shown.walker.farm.dialect)
     milking = animal.calved_on if animal.stage is Stage.IN_MILK else None
-    stage = f"{animal.stage.value} {age(milking, today)}" if milking else animal.stage.value
+    stage = f"{named} {age(milking, today)}" if milking else named
     born = f", {age(animal.born_on, today)} old" if animal.born_on and not animal.calved_on else ""
     return [what, f"{place}   {tag_words(animal)}".rstrip(), stage + born]
 

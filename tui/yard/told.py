@@ -1,19 +1,20 @@
 """What the last round left for this one: it has to be paged past before the round begins."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import ClassVar
 
 from store.book.figures import CountedFigure, LookedFigure, NotedFigure
-from store.book.snapshot import Written, found_of, notes_of
+from store.book.snapshot import LastRound, Written, found_of, notes_of
 from store.book.words import NOT_NEEDED, Kind, State
 from store.round.steps import DoseStep
 from tui.frame import framed
-from tui.page import Line, Page, Role, Size, Span, line, wrapped
-from tui.place import Over
-from tui.telling import figure, turn_words, who
+from tui.page import Line, Page, Role, Size, wrapped
+from tui.place import Over, Place, Rooms
+from tui.telling import figure, step_words, turn_words, who
 from tui.view import ENTER, SCROLL_KEYS, Key, go_back, go_out
 from tui.walker import Walker
 from tui.words import clock
+from tui.yard.rounds import way_to
 
 STATE_WORDS = {State.MOVED_ON: "stands in this round", State.OPEN: "nobody wrote it"}
 LISTED_MOST = 5
@@ -23,11 +24,16 @@ LISTED_MOST = 5
 class Told(Over):
     """Notes marked for the next person, doses due now, what was skipped, not recorded or moved on."""
 
+    def __init__(self, rooms: Rooms, back: Place, told: Sequence[tuple[str, Role]]) -> None:
+        """Over the place that comes after it; told: what there is to tell."""
+        super().__init__(rooms, back)
+        self.told = told
+
     def draw(self, size: Size) -> Page:
         """Each thing with who wrote it and when."""
-        heading = f"  LEFT FOR YOU by {turn_words(self.walker.snapshot.last.turn)}"
-        body: list[Line] = [(), line(Span(heading, Role.NAME)), ()]
-        for words, role in to_tell(self.walker):
+        rounds = ", ".join(turn_words(each.turn) for each in self.walker.snapshot.last.with_between)
+        body: list[Line] = [(), *wrapped(f"LEFT FOR YOU by {rounds}", size.width, Role.NAME, "  "), ()]
+        for words, role in self.told:
             body += wrapped(words, size.width, role, "  ")
         return framed(self, body, size)
 
@@ -39,18 +45,20 @@ class Told(Over):
 
 
 def to_tell(walker: Walker) -> list[tuple[str, Role]]:
-    """Sentences for the next person; none once this round has begun."""
-    return [] if walker.snapshot.entries else list(_left(walker))
+    """Sentences for the next person; none once this round has begun, and none in a midday or night round."""
+    return [] if walker.snapshot.entries or not walker.turn.feeds else list(_left(walker))
 
 
 def _left(walker: Walker) -> Iterator[tuple[str, Role]]:
-    entries = walker.snapshot.last.entries
+    entries = walker.snapshot.last.all_entries
     notes = [each for each in notes_of(entries) if any(note.tell for note in each.of(NotedFigure))]
     yield from ((f"{_whose(walker, entry)}: {_signed(walker, entry)}", Role.STRONG) for entry in notes)
     yield from ((f"FOUND  {_whose(walker, each)}: {_signed(walker, each)}", Role.STRONG) for each in found_of(entries))
     yield from ((words, Role.STRONG) for words in _due(walker))
     for state, heading in ((State.MOVED_ON, "MOVED ON"), (State.SKIPPED, "SKIPPED"), (State.OPEN, "NOT RECORDED")):
-        yield from ((words, Role.TEXT) for words in _not_done(walker, state, heading))
+        for last in walker.snapshot.last.with_between:
+            yield from ((words, Role.TEXT) for words in _not_done(walker, last, state, heading))
+    yield from ((words, Role.TEXT) for words in _between(walker))
 
 
 def _due(walker: Walker) -> Iterator[str]:
@@ -61,12 +69,19 @@ def _due(walker: Walker) -> Iterator[str]:
             yield f"DUE  {step.name}: {words}"
 
 
-def _not_done(walker: Walker, state: State, heading: str) -> Iterator[str]:
-    news = sorted((each for each in walker.snapshot.last.left(state) if _is_news(each)), key=_is_plain)
+def _between(walker: Walker) -> Iterator[str]:
+    """What is open of a midday or night round: still to be walked, or too late for it."""
+    for turn, steps in walker.left_between():
+        heading = "STILL TO DO" if walker.is_now(turn) else "NOT RECORDED"
+        yield f"{heading}  {turn_words(turn)}: {', '.join(map(step_words, steps))}. {way_to(walker, turn)}"
+
+
+def _not_done(walker: Walker, last: LastRound, state: State, heading: str) -> Iterator[str]:
+    news = sorted((each for each in last.left(state) if _is_news(each)), key=_is_plain)
     for entry in news[:LISTED_MOST]:
         yield f"{heading}  {_whose(walker, entry)} ({_what(walker, entry)}): {_signed(walker, entry)}"
     if len(news) > LISTED_MOST:
-        yield f"{heading}  {len(news) - LISTED_MOST} more: R, then 2, opens that round"
+        yield f"{heading}  {len(news) - LISTED_MOST} more: {way_to(walker, last.turn)}"
 
 
 def _is_news(entry: Written) -> bool:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from typing import ClassVar
 
 from store.book.facts import Animal
+from store.round.dialect import said
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
 from tui.place import Over, Place, Rooms
@@ -34,11 +35,16 @@ class Vet(Over):
 
     def draw(self, size: Size) -> Page:
         """Signs, number, facts."""
-        number = self.walker.farm.vet or "no number is set: a row `vet` in setting.csv"
+        number = self.walker.farm.vet or "no number is set: F, then SETTINGS"
         body: list[Line] = [(), line(Span(f"  VET  {number}", Role.NAME)), (), line(Span("  CALL NOW", Role.WARNING))]
+        dialect = self.walker.farm.dialect
         for signs in CALL_NOW:
-            body += wrapped(signs, size.width, Role.TEXT, "    ")
-        body += [line(Span("  CALL TODAY", Role.WARNING)), *wrapped(CALL_TODAY, size.width, Role.TEXT, "    "), ()]
+            body += wrapped(said(signs, dialect), size.width, Role.TEXT, "    ")
+        body += [
+            line(Span("  CALL TODAY", Role.WARNING)),
+            *wrapped(said(CALL_TODAY, dialect), size.width, Role.TEXT, "    "),
+            (),
+        ]
         for fact in self.facts():
             body += wrapped(fact, size.width, Role.STRONG, "  ")
         return framed(self, body, size)
@@ -49,7 +55,8 @@ class Vet(Over):
         if animal is None:
             return
         calved = f", calved {day(animal.calved_on)} ({age(animal.calved_on, today)} ago)" if animal.calved_on else ""
-        yield f"{animal.name.upper()}  {tag_words(animal)}  {animal.stage.value}{calved}"
+        stage = said(animal.stage.value, self.walker.farm.dialect)
+        yield f"{animal.name.upper()}  {tag_words(animal)}  {stage}{calved}"
         milking = self.walker.snapshot.milkings.get(animal.id)
         pails = [pail.milk_kg for pail in milking.pails_before if pail.milk_kg is not None] if milking else []
         if pails:

@@ -8,9 +8,8 @@ from store.book.records import Entry, Row, Setting
 from store.book.records.care import TreatmentAs
 from store.book.records.feeding import FeedPlan, MilkPlan
 from store.book.records.lines import Milked
-from store.book.words import EVENING, MORNING, SLOTS, Kind, SettingName
+from store.book.words import FEEDING, SLOTS, Kind, SettingName
 
-FEEDING = (MORNING, EVENING)
 ROUND_H = 8
 """Two rounds of a day are hardly closer than this. Common practice. [h]"""
 SUBJECTS = ("animal_id", "pen_id", "task_id", "feed_id")

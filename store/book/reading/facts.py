@@ -10,7 +10,9 @@ from store.book.clock import micros, moment
 from store.book.desk import FoundRow, ReadingDesk
 from store.book.errors import DamagedBook
 from store.book.facts import (
+    EVERY_DAY,
     Animal,
+    Due,
     FarmFacts,
     Feed,
     Job,
@@ -29,11 +31,13 @@ from store.book.facts import (
 )  # fmt: skip
 from store.book.figures import LookedFigure
 from store.book.reading import sql
+from store.book.turn import local
 from store.book.words import (
     FIRST_SETTINGS,
     Air,
     Apart,
     Asks,
+    Dialect,
     Looks,
     SettingName,
     Species,
@@ -82,7 +86,13 @@ def _facts(farm_id: UUID, setting: Mapping[str, str]) -> FarmFacts:
         meal_limit_kg=float(setting[SettingName.MEAL_LIMIT_KG]) if SettingName.MEAL_LIMIT_KG in setting else None,
         air=Air(setting.get(SettingName.AIR, Air.MILD)),
         vet=setting.get(SettingName.VET, ""),
+        dialect=Dialect(setting.get(SettingName.DIALECT) or _usual_dialect(setting[SettingName.UNITS])),
     )
+
+
+def _usual_dialect(units: str) -> Dialect:
+    """Who counts in pounds and US gallons speaks so, until it is said otherwise."""
+    return Dialect.AMERICAN if units == Units.US else Dialect.BRITISH
 
 
 def last_written(desk: ReadingDesk) -> datetime | None:
@@ -169,13 +179,23 @@ def pail(id_: Any, name: str | None, empty_kg: float | None) -> Pail | None:
     return None if id_ is None or name is None or empty_kg is None else Pail(uid(id_), name, empty_kg)
 
 
-def jobs(found: Sequence[FoundRow]) -> tuple[Job, ...]:
+def jobs(found: Sequence[FoundRow], zone: str) -> tuple[Job, ...]:
     """Standing tasks of every slot, in order."""
     in_order = sorted(found, key=lambda row: (row[6], row[1], uid(row[0]).bytes))
     return tuple(
-        Job(uid(id_), name, maybe_uid(pen), bool(closing), slot, bool(adult_only), bool(two_people))
-        for id_, name, pen, closing, adult_only, two_people, _, slot in in_order
+        Job(uid(id_), name, maybe_uid(pen), bool(closing), slot, bool(adult_only), bool(two_people), _due(due, zone))
+        for id_, name, pen, closing, adult_only, two_people, _, slot, *due in in_order
     )
+
+
+def _due(found: Sequence[Any], zone: str) -> Due:
+    """When a job comes; without a row of its own every day."""
+    begins, every_days, once, until_on, first, last, stage = found
+    if begins is None:
+        return EVERY_DAY
+    season = None if first is None else (first, last)
+    since = local(moment(begins), zone).date()
+    return Due(since, every_days, bool(once), _day(until_on), season, None if stage is None else Stage(stage))
 
 
 def look(found: FoundRow, last: LastLook | None) -> Look:

@@ -9,16 +9,33 @@ from uuid import UUID
 
 from store.book.clock import micros, moment
 from store.book.desk import FoundRow, ReadingDesk
-from store.book.facts import Batch, FarmFacts, Feed, Look, Milking, PastPail, PlanRow, Portion, Share, Told, Treatment
-from store.book.reading import facts, sql
+from store.book.facts import (
+    Batch,
+    FarmFacts,
+    Feed,
+    Job,
+    Look,
+    Milking,
+    PastPail,
+    PlanRow,
+    Portion,
+    Share,
+    Told,
+    Treatment,
+)
+from store.book.reading import facts, sql, stock_sql
+from store.book.reading.done import done_on
 from store.book.reading.entries import read_entries
 from store.book.reading.facts import uid
-from store.book.snapshot import Given, LastRound, Snapshot
+from store.book.snapshot import Given, LastRound, Snapshot, Written
 from store.book.turn import Turn
 from store.book.words import Kind, State
+from store.husbandry.lots import lot_began
 
 PASSED_OVER_MOST = 14
 """So many rounds in which nothing was written are passed over: a week of two a day."""
+LOTS_MOST = 12
+"""So many deliveries back it is looked for the beginning of a lot."""
 FOR_EVER = 2**63 - 1
 """Later than any moment. [microseconds]"""
 
@@ -54,6 +71,7 @@ def read_snapshot(desk: ReadingDesk, turn: Turn, now: datetime) -> Snapshot:
     next_begins = max(turn.after().begins(reading.farm.zone), now)
     next_animal, next_pen = _portions(reading, feeds, turn.after().slot, at=micros(next_begins))
     shares = _shares(reading)
+    all_portions = animal_portions | pen_portions
     named = rows(sql.NAMES)
     return Snapshot(
         farm=reading.farm,
@@ -66,7 +84,7 @@ def read_snapshot(desk: ReadingDesk, turn: Turn, now: datetime) -> Snapshot:
         | _with_rows(reading, pen_portions, sql.PEN_PLAN_ROWS),
         portions_next=next_animal | next_pen,
         milkings={uid(found[0]): _milking(reading, found) for found in rows(sql.MILKINGS)},
-        jobs=facts.jobs(rows(sql.JOBS)),
+        jobs=tuple(_job(reading, turn, job) for job in facts.jobs(rows(sql.JOBS), reading.farm.zone)),
         names={uid(id_): name for id_, name, _ in named},
         pen_of={uid(id_): uid(pen_id) for id_, _, pen_id in named if pen_id is not None},
         given_before=_given_before(reading, animal_portions, pen_portions),
@@ -75,11 +93,17 @@ def read_snapshot(desk: ReadingDesk, turn: Turn, now: datetime) -> Snapshot:
         soak_limits=facts.soak_limits(rows(sql.SOAK_RULES)),
         batches=_batches(reading, feeds),
         told=_told(reading),
+        new_bags=_new_bags(reading, {each.feed.id for plan in all_portions.values() for each in plan}),
         looks=tuple(_look(reading, found) for found in rows(sql.LOOKS)),
         treatments=tuple(_treatment(reading, found) for found in rows(sql.TREATMENTS)),
         last=_last_round(reading, turn),
         entries=read_entries(rows),
     )
+
+
+def was_written(desk: ReadingDesk, turn: Turn) -> bool:
+    """Whether anything was written in a round."""
+    return bool(desk.rows(sql.ANY_ENTRY, {**_named(turn), "known": FOR_EVER}))
 
 
 def read_again(desk: ReadingDesk, before: Snapshot, now: datetime) -> Snapshot:
@@ -115,19 +139,31 @@ def _told(reading: Reading, **more: Any) -> dict[tuple[UUID, UUID], Told]:
 
 def _last_round(reading: Reading, turn: Turn) -> LastRound:
     """The round before this one; rounds that nobody opened are passed over, so that what was left is not lost."""
-    before = turn.before()
-    for _ in range(PASSED_OVER_MOST):
-        if reading.rows(sql.ANY_ENTRY, **_named(before)):
-            break
-        before = before.before()
-    else:
-        before = turn.before()
-    entries = read_entries(partial(reading.rows, **_named(before)))
-    return LastRound(before, tuple(entry for entry in entries if micros(entry.written_at) <= reading.values["known"]))
+    passed = [turn.before()]
+    while len(passed) <= PASSED_OVER_MOST and not reading.rows(sql.ANY_ENTRY, **_named(passed[-1])):
+        passed.append(passed[-1].before())
+    if len(passed) > PASSED_OVER_MOST:
+        passed = passed[:1]
+    between = (each.between() for each in reversed(passed) if each.between() != turn)
+    walked = (each for each in between if reading.rows(sql.ANY_ENTRY, **_named(each)))
+    return LastRound(passed[-1], _known(reading, passed[-1]), tuple(LastRound(e, _known(reading, e)) for e in walked))
+
+
+def _known(reading: Reading, turn: Turn) -> tuple[Written, ...]:
+    """What was written in another round, as far as it was known."""
+    entries = read_entries(partial(reading.rows, **_named(turn)))
+    return tuple(entry for entry in entries if micros(entry.written_at) <= reading.values["known"])
 
 
 def _named(turn: Turn) -> dict[str, str]:
     return {"day": turn.day.isoformat(), "slot": turn.slot}
+
+
+def _job(reading: Reading, turn: Turn, job: Job) -> Job:
+    """A job, and when it was done last: looked up only where this round's plan hangs on it."""
+    if not (job.due.looks_back and job.slot == turn.slot and job.due.comes_on(turn.day)):
+        return job
+    return replace(job, last_on=done_on(reading.rows, reading.farm.id, job, turn))
 
 
 def _look(reading: Reading, found: FoundRow) -> Look:
@@ -174,6 +210,12 @@ def _given_before(
         for id_, rows in found.items()
         if rows
     }
+
+
+def _new_bags(reading: Reading, feed_ids: set[UUID]) -> dict[UUID, datetime]:
+    """When the newest lot of each feed came, where any came by the book."""
+    found = {id_: reading.rows(stock_sql.LAST_DELIVERED, feed=id_.bytes, most=LOTS_MOST) for id_ in feed_ids}
+    return {id_: moment(rows[lot_began([row[-1] for row in rows])][2]) for id_, rows in found.items() if rows}
 
 
 def _batches(reading: Reading, feeds: Mapping[UUID, Feed]) -> dict[UUID, Batch]:

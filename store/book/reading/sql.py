@@ -104,11 +104,21 @@ JOIN treatment_as a ON a.id = {in_force("treatment_as", "n.treatment_id = i.id")
 """
 
 JOBS = f"""
-SELECT i.id, a.name, a.pen_id, a.closing, a.adult_only, a.two_people, a.position, a.slot
+SELECT i.id, a.name, a.pen_id, a.closing, a.adult_only, a.two_people, a.position, a.slot,
+  d.begins_at, d.every_days, d.once, d.until_on, d.season_first, d.season_last, d.stage
 FROM task i
 JOIN task_as a ON a.id = {in_force("task_as", "n.task_id = i.id")}
+LEFT JOIN task_due d ON d.id = {in_force("task_due", "n.task_id = i.id")}
 WHERE a.in_use
 """
+
+STEPS_AT_ONCE = 8
+STEPS = f"""
+SELECT e.step_id, e.state FROM entry e
+WHERE e.step_id IN ({", ".join(f":step_{at}" for at in range(STEPS_AT_ONCE))}) AND e.written_at <= :known
+ORDER BY e.written_at, e.id
+"""
+"""What was written for some steps, what counts last. Entries have no index by task: the steps of a job are named."""
 
 LOOKS = f"""
 SELECT i.id, a.animal_id, a.name, a.asks, a.slot, a.every_days, a.until_on FROM look i

@@ -87,6 +87,7 @@ def read_weighings(desk: Desk, measure_id: UUID, feed_id: UUID, now: datetime) -
 def read_settings(desk: Desk, now: datetime) -> FeedSettings:
     """What the farm decided about its feed room; what cannot be read as such counts as not said."""
     said: dict[str, str] = dict(desk.rows(sql.SETTINGS, {"at": micros(now)}))
+    today = local(now, read_facts(desk, now).zone).date()
 
     def of(name: SettingName, read: Callable[[str], Any]) -> Any:
         try:
@@ -95,10 +96,22 @@ def read_settings(desk: Desk, now: datetime) -> FeedSettings:
             return None
 
     return FeedSettings(
-        of(SettingName.LEAD_DAYS, int), of(SettingName.TURNOUT_ON, date.fromisoformat),
+        of(SettingName.LEAD_DAYS, int), of(SettingName.TURNOUT_ON, partial(_next_day_of_year, today=today)),
         of(SettingName.HAY_LOSS_PERCENT, float), of(SettingName.CHANGE_STEP_KG, float),
         said.get(SettingName.CURRENCY, ""),
     )  # fmt: skip
+
+
+def _next_day_of_year(month_and_day: str, today: date) -> date:
+    """The next such day, today included; 02-29 is the last of February. Raises ValueError for what is no day."""
+    date.fromisoformat(f"2028-{month_and_day}")
+    for year in (today.year, today.year + 1):
+        month, day = map(int, month_and_day.split("-"))
+        found = date(year, month, 1) + timedelta(days=day - 1)
+        found = found if found.month == month else found - timedelta(days=1)
+        if found >= today:
+            return found
+    raise ValueError(month_and_day)
 
 
 def _rows(desk: Desk, feed_id: UUID, statement: str, **values: Any) -> Sequence[FoundRow]:

@@ -44,6 +44,7 @@ VALUES = {
     "kind": "feed", "known": micros(MORNING),
     "look": bytes(16), "feed": bytes(16), "treatment": bytes(16), "year_ago": 0, "measure": bytes(16),
     "since": micros(MORNING), "since_day": "2026-03-04", "until_day": "2026-03-11", "most": 2,
+    **{f"step_{at}": bytes(16) for at in range(sql.STEPS_AT_ONCE)},
 }  # fmt: skip
 
 
@@ -96,8 +97,8 @@ def test_the_statements_of_what_grows_are_found() -> None:
     assert set(MADE) <= set(GROWING)
     assert len(MADE) == len(FIGURES) == 11
     assert {"ENTRIES", "ANIMAL_GIVEN_BEFORE", "PEN_GIVEN_BEFORE", "PAILS_BEFORE", "PARTINGS", "BATCHES",
-            "ANY_ENTRY", "LAST_LOOK", "DOSES_BEFORE", "STOCKED", "DELIVERED", "LOST", "THROWN_OUT", "SOAKING", "FED",
-            "ROWS", "RECORDED", "MILKED"} <= set(GROWING)  # fmt: skip
+            "ANY_ENTRY", "LAST_LOOK", "DOSES_BEFORE", "STEPS", "STOCKED", "DELIVERED", "LOST", "THROWN_OUT", "SOAKING",
+            "FED", "ROWS", "RECORDED", "MILKED"} <= set(GROWING)  # fmt: skip
     assert {"PEOPLE", "PENS", "ANIMALS", "SHARED", "FEEDS", "BARRED", "ANIMAL_PLANS", "PEN_PLANS", "MILKINGS", "JOBS",
             "MEASURES", "SOAK_RULES", "WITHHELD", "LOOKS", "TREATMENTS", "WEIGHINGS", "FREE",
             "STOOD_SINCE", "KEPT_SINCE", "ANIMAL_PLANS_TO_COME"} <= set(DATED)  # fmt: skip

@@ -1,18 +1,23 @@
 """Book against scale: the explanations in order, none forced."""
 
+from dataclasses import replace
+from datetime import timedelta
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from store.book.stocks import Delivered
+from store.book.drafts import Subject
+from store.book.stocks import Delivered, Row, Weighed
 from store.book.turn import Turn
-from store.book.words import Units
+from store.book.words import State, Units
 from store.feedroom.against import Cause, Why, compare, comparison_words, explanation_words
-from store.feedroom.case import Case
+from store.feedroom.case import Case, Measured
 from store.feedroom.causes import bag_causes, causes, delivery_causes, measure_causes, row_causes
 from store.feedroom.open_rows import OpenRow
+from tests.farm import MORNING
 from tests.store.feedroom.made import TODAY, came, stock_by_hand
-from tests.store.round.made import dawn
+from tests.store.round.made import SCOOP, dawn, some_id
 
 MONDAY = Turn(TODAY, "evening")
 ROW = OpenRow(MONDAY, "Fennel", 2.5)
@@ -117,6 +122,22 @@ def test_bags_that_held_less_than_was_written() -> None:
     assert found.words == "each of the 10 bags of lot L-204 held 24.40 kg, not 25.00 kg"
     assert list(bag_causes(case(300, 240, came(250, 10)))) == []
     assert list(bag_causes(case(300, 294, came(250)))) == []
+
+
+def test_only_what_was_fed_by_a_measure_is_told_in_it() -> None:
+    """30 kg since the last weighing, 10 of them since the scoop itself was weighed; what was skipped is none of it."""
+    subject, scoop = Subject(animal_id=some_id("a cow")), SCOOP.id
+    rows = tuple(
+        Row(MONDAY, subject, state, scoop, kg, kg, None, MORNING - timedelta(days=days))
+        for state, kg, days in ((State.DONE, 20.0, 9), (State.DONE, 10.0, 2), (State.SKIPPED, 99.0, 1))
+    )
+    weighings = (Weighed(MORNING - timedelta(days=5), 0.5), Weighed(MORNING - timedelta(days=90), 0.4))
+    measures = (Measured(scoop, "scoop", weighings),)
+    found = [cause.words for cause in measure_causes(replace(case(300, 295), rows=rows, measures=measures))]
+    assert found == [
+        "a scoop held 0.58 kg, not 0.50 kg, since Wednesday 11 February",
+        "a scoop held 0.75 kg, not 0.50 kg, since Friday 6 March",
+    ]
 
 
 def test_nothing_told_in_a_measure_says_nothing_of_it() -> None:

@@ -149,6 +149,14 @@ def test_a_change_to_come_is_counted_from_its_day_on(room: Book) -> None:
                     (14, MORNING): 2.0, (14, EVENING): 0.0}  # fmt: skip
 
 
+def test_a_change_made_while_the_round_is_in_hand_counts_in_it(room: Book, clock: HandClock) -> None:
+    """At nine in the morning, of a round that usually begins at seven."""
+    fennel, lucerne = named(room, "Fennel"), named(room, LUCERNE)
+    clock.move(hours=2.5)
+    put(room.desk, FeedPlan, slot=MORNING, animal_id=fennel, feed_id=lucerne, due_kg=1.2, begins_at=clock.now())
+    assert read_needs(room.desk, clock.now()).kg(lucerne, THIS_MORNING) == 1.2
+
+
 def test_of_two_changes_that_begin_together_the_one_written_last_counts(room: Book) -> None:
     """As everywhere in the book."""
     fennel, lucerne, friday = named(room, "Fennel"), named(room, LUCERNE), DAWN.replace(day=13, hour=12)

@@ -1,7 +1,7 @@
 """What is there of a feed: it falls by what was really fed, and by nothing twice."""
 
 from dataclasses import replace
-from datetime import timedelta
+from datetime import date, timedelta
 
 import pytest
 
@@ -195,10 +195,21 @@ def test_a_moment_is_read_as_it_was_then(room: Book, clock: HandClock) -> None:
 def test_the_settings_of_the_feed_room(room: Book) -> None:
     """What is not said is not said; what cannot be read is not said either."""
     assert read_settings(room.desk, MORNING).lead_days is None
-    said = {SettingName.LEAD_DAYS: "3", SettingName.TURNOUT_ON: "2026-04-20", SettingName.HAY_LOSS_PERCENT: "ten",
+    said = {SettingName.LEAD_DAYS: "3", SettingName.TURNOUT_ON: "04-20", SettingName.HAY_LOSS_PERCENT: "ten",
             SettingName.CHANGE_STEP_KG: "0.5", SettingName.CURRENCY: "EUR"}  # fmt: skip
     for name, value in said.items():
         put(room.desk, Setting, name=name, value=value)
     found = read_settings(room.desk, MORNING + timedelta(minutes=1))
     assert (found.lead_days, found.hay_loss_percent, found.change_step_kg) == (3, None, 0.5)
     assert (str(found.turnout_on), found.currency) == ("2026-04-20", "EUR")
+
+
+@pytest.mark.parametrize(("said", "found"), [
+    ("03-11", date(2026, 3, 11)), ("03-10", date(2027, 3, 10)), ("05-01", date(2026, 5, 1)),
+    ("02-29", date(2027, 2, 28)),
+    ("13-01", None), ("spring", None), ("04-31", None),
+])  # fmt: skip
+def test_turnout_is_the_next_such_day(room: Book, said: str, found: date | None) -> None:
+    """Today included; seen from 11 March."""
+    put(room.desk, Setting, name=SettingName.TURNOUT_ON, value=said)
+    assert read_settings(room.desk, MORNING + timedelta(minutes=1)).turnout_on == found

@@ -50,9 +50,9 @@ def test_a_closing_job_in_a_pen_comes_after_its_animals() -> None:
 
 
 def test_a_job_in_an_empty_pen_is_still_done() -> None:
-    """The trough runs whether anybody stands there or not."""
-    empty = replace(dawn(), animals=())
-    assert "Water trough runs" in {step.name for step in plan(empty)}
+    """The hinge is looked at whether anybody stands there or not."""
+    empty = replace(with_job("Orchard", closing=True), animals=())
+    assert "Look at the hinge" in {step.name for step in plan(empty)}
 
 
 def test_every_job_of_the_slot_is_one_step() -> None:

@@ -1,0 +1,131 @@
+"""The feed room by keys: what came, what is there, what was lost, and how long it lasts."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from store.book.drafts import RowDraft
+from store.book.reading import read_facts
+from store.book.words import SettingName
+from tests.farm import HandClock
+from tests.store.feedroom.made import empty_room
+from tests.tui.keys import Sitting
+from tui.feed_room.one_feed import OneFeed
+from tui.feed_room.room import FeedRoom
+from tui.rooms import House
+from tui.walker import Walker
+
+NUTS, HAY = "1", "2"
+
+
+@pytest.fixture
+def room(tmp_path: Path, clock: HandClock) -> Iterator[Sitting]:
+    """In an empty feed room, on the pretend morning."""
+    book = empty_room(tmp_path, clock)
+    for name, value in ((SettingName.LEAD_DAYS, "2"), (SettingName.CURRENCY, "EUR")):
+        book.change([RowDraft("setting", {"name": name, "value": value})])
+    yield Sitting(House(Walker(book, read_facts(book.desk, clock.now())))).press("d")
+    book.close()
+
+
+def delivered(room: Sitting, typed: str = "10 x 25 kg at 9.50 lot L-7") -> Sitting:
+    """Nuts have come."""
+    return room.press(NUTS, "enter", "enter", typed, "enter")
+
+
+def test_what_nobody_weighed_is_not_known_and_the_screen_says_what_to_do(room: Sitting) -> None:
+    assert "dairy nuts         not known" in room.text()
+    assert "Enter opens it: weigh what is there" in room.text(120)
+
+
+def test_a_delivery_is_read_while_it_is_typed(room: Sitting) -> None:
+    """Bags, weight, price a kilogram and lot, before it is written."""
+    room.press(NUTS, "enter", "enter", "10 x 25 kg at 9.50 lot L-7")
+    assert "10 x 25.0 kg = 250 kg, 95.00 EUR in all, 0.38 EUR a kg, lot L-7" in room.text()
+    assert room.press("enter").said.startswith("Written: dairy nuts, 10 x 25.0 kg = 250 kg")
+
+
+def test_after_a_delivery_it_is_there_with_its_days_its_price_and_a_scoop_to_weigh(room: Sitting) -> None:
+    page = delivered(room).text(100, 30)
+    assert "dairy nuts            250 kg  26 full days" in page
+    assert "nothing + 250.00 kg delivered = 250.00 kg" in page
+    assert "0.38 EUR a kg, by the delivery of Wed 11 Mar" in page
+    assert "A new bag came: weigh a level scoop of it" in page
+
+
+def test_the_scoop_is_weighed_from_there_and_the_asking_ends(room: Sitting, clock: HandClock) -> None:
+    """Three level ones together."""
+    delivered(room)
+    clock.move(minutes=5)
+    room.press(NUTS, "enter", "4", "enter", "pagedown", "2.1", "pagedown", "enter", "escape", "d")
+    assert "A new bag came" not in room.text(100, 30)
+    assert "250.00 kg delivered" in room.text(100, 30)
+
+
+def test_what_is_weighed_stands_against_the_book_and_counts(room: Sitting) -> None:
+    """The difference is explained where it can be; the weighed figure counts whatever explains it."""
+    delivered(room).press(NUTS, "enter", "2", "enter", "237.5")
+    page = room.text(100, 30)
+    assert "The book has 250.00 kg. What was weighed counts from here on." in page
+    assert "12.5 kg lost: spilt, spoilt, or eaten by others" in page
+    room.press("enter")
+    assert "dairy nuts            238 kg" in room.text(100, 30)
+
+
+def test_a_loss_is_no_feed(room: Sitting) -> None:
+    delivered(room).press(NUTS, "enter", "3", "enter", "12.5 kg wet bag", "enter")
+    assert room.said == "Written: dairy nuts, 12.5 kg lost: wet bag."
+    assert "250.00 kg delivered - 12.50 kg lost = 237.50 kg" in room.text(100, 30)
+
+
+def test_what_was_written_by_mistake_is_taken_back_and_kept_as_history(room: Sitting) -> None:
+    delivered(room).press(NUTS, "enter", "5", "enter")
+    assert "is taken back; it stays in the book as history" in room.said
+    assert "dairy nuts         not known" in room.text()
+
+
+def test_a_delivery_of_a_thousand_times_the_usual_is_asked_about(room: Sitting) -> None:
+    """What was typed stays, and ! behind it is the answer."""
+    delivered(room).press(NUTS, "enter", "enter", "10000 x 25 kg", "enter")
+    assert "usual is 250 kg" in room.said
+    assert "10000 x 25 kg_" in room.text()
+    assert room.press("!", "enter").said.startswith("Written: dairy nuts, 10000 x 25.0 kg")
+
+
+@pytest.mark.parametrize("typed", ["bags", "10 x", "25 l", "-5", "0 kg", "10 x 25 kg at"])
+def test_what_is_no_delivery_is_said_while_it_is_typed(room: Sitting, typed: str) -> None:
+    room.press(NUTS, "enter", "enter", typed)
+    first = room.text(100, 30)
+    room.press("enter")
+    assert room.said
+    assert room.said.split(".")[0][:30] in first.replace("\n", " ")
+
+
+def test_the_closing_says_what_is_short_and_by_when_to_order(room: Sitting) -> None:
+    delivered(room, "25 kg").press("escape", "e")
+    said = next(row for row in room.text(100, 60).splitlines() if row.startswith(" SHORT"))
+    assert said.endswith("dairy nuts: 2 full days; short by 3.3 kg on Friday evening; order today")
+
+
+def test_costs_say_what_has_no_price(room: Sitting) -> None:
+    page = delivered(room).press("c").text(100, 30)
+    assert "COSTS of the last 7 days" in page
+    assert isinstance(room.press("enter").place, FeedRoom)
+
+
+def test_esc_leads_back_step_by_step(room: Sitting) -> None:
+    room.press(NUTS, "enter", "enter", "25", "escape")
+    assert isinstance(room.place, OneFeed)
+    assert isinstance(room.press("escape").place, FeedRoom)
+
+
+def test_a_new_bag_is_said_at_the_step_until_its_scoop_is_weighed(room: Sitting, clock: HandClock) -> None:
+    """A scoop of another lot may hold a third more."""
+    delivered(room).press("escape")
+    clock.move(minutes=2)
+    room.walker.look()
+    assert "NEW BAG dairy nuts, Wed 11 Mar: weigh a level scoop first. M" in room.to_step("Hazel", "feed").text()
+    room.press("f", "escape", "4", "enter", "down", "enter")
+    room.press("pagedown", "2.1", "pagedown", "enter", "escape", "escape")
+    assert "NEW BAG" not in room.to_step("Hazel", "feed").text()

@@ -1,0 +1,68 @@
+"""The feed room: every feed with what is there and how long it lasts."""
+
+from typing import ClassVar
+
+from store.feedroom.room import RoomLine, read_room
+from tui.feed_room.costing import Costing
+from tui.feed_room.one_feed import OneFeed
+from tui.feed_room.told import feed_lines, room_words
+from tui.page import Line, Role, Size, wrapped
+from tui.place import Place, Rooms
+from tui.view import Key
+from tui.walk.picking import Picking
+
+
+class FeedRoom(Picking):
+    """Up and Down look at a feed, Enter opens it."""
+
+    ENTER_WORDS = "open"
+
+    def __init__(self, rooms: Rooms, back: Place) -> None:
+        """Over the place that it goes back to."""
+        super().__init__(rooms, back)
+        self.row = 0
+        self.look()
+
+    def look(self) -> None:
+        """Read it anew."""
+        self.now = self.walker.book.clock.now()
+        self.lines = read_room(self.walker.book.desk, self.now)
+
+    def heading(self) -> str:
+        """What it is."""
+        empty = "" if self.lines else ": no feed yet. F, then FEEDS, sets one up."
+        return f"FEED ROOM  {self.walker.farm.name}{empty}"
+
+    def choices(self) -> list[str]:
+        """A line for each feed."""
+        return [room_words(self.walker, line) for line in self.lines]
+
+    @property
+    def line(self) -> RoomLine | None:
+        """The feed we look at."""
+        return self.lines[min(self.row or 0, len(self.lines) - 1)] if self.lines else None
+
+    def below(self, size: Size) -> list[Line]:
+        """Why there is so much of it, and what is to be done."""
+        if self.line is None:
+            return []
+        said = feed_lines(self.walker, self.line, self.walker.book.desk, self.now)
+        return [(), *(row for each in said for row in wrapped(each, size.width, Role.TEXT, "   "))]
+
+    def enter(self) -> Place:
+        """Open the feed; where there is none, say what fills the room."""
+        return self.picked(self.row or 0) if self.lines else self.say("There is no feed yet. F sets one up.")
+
+    def picked(self, row: int) -> Place:
+        """What can be written of it."""
+        return OneFeed(self, self.lines[row])
+
+    def costs(self) -> Place:
+        """What the last week cost."""
+        return Costing(self.rooms, self)
+
+    KEYS: ClassVar[tuple[Key, ...]] = (
+        *Picking.KEYS,
+        Key(("c",), "C", "costs", "What feeding cost in the last seven days.", lambda room: room.costs()),
+        Key(("f",), "F", "my farm", "My farm: feeds, scoops, plans.", lambda room: room.rooms.my_farm(room)),
+    )

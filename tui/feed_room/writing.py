@@ -1,0 +1,133 @@
+"""What is typed in the feed room, read while it is typed: what came, what is there, what was lost."""
+
+from abc import abstractmethod
+from typing import TYPE_CHECKING
+
+from store.book.drafts import Draft
+from store.book.figures import LostFigure
+from store.book.reading.stock import read_settings, told_at
+from store.book.words import STOCK_MOST_KG
+from store.feedroom import delivery
+from store.feedroom.against import comparison_words, explanation_words
+from store.feedroom.drafts import delivered, lost, weighed
+from store.feedroom.weighing import book_against_scale
+from store.herd.answers import a_weight
+from store.round.amount import Unreadable, number_and_unit
+from store.round.confirm import Doubtful
+from store.round.saying import exact, weight
+from tui.page import Line, Role, Size, wrapped
+from tui.place import Place
+from tui.yard.wording import Wording
+
+if TYPE_CHECKING:
+    from tui.feed_room.one_feed import OneFeed
+
+EXPLAINED_MOST = 3
+
+
+class FeedWriting(Wording):
+    """A line about one feed; what it is read as stands below it, before it is written."""
+
+    MOST = 80
+
+    def __init__(self, feed: "OneFeed") -> None:
+        """Over what can be written of a feed."""
+        super().__init__(feed.rooms, feed)
+        self.feed = feed
+        self.stock = feed.line.stock
+        self.desk, self.now = self.walker.book.desk, self.walker.book.clock.now()
+        self.units = self.walker.farm.units
+
+    @abstractmethod
+    def read(self) -> tuple[Draft, str]:
+        """The draft of what is typed, and in words what it is read as. Raises Unreadable or Doubtful."""
+
+    def more(self) -> list[str]:
+        """What else there is to say of what is typed."""
+        return []
+
+    def below(self, size: Size) -> list[Line]:
+        """The reading."""
+        if not self.text.strip():
+            return []
+        try:
+            said = [self.read()[1], *self.more()]
+        except (Unreadable, Doubtful) as problem:
+            return wrapped(str(problem), size.width, Role.WARNING, "  ")
+        return [row for each in said for row in wrapped(each, size.width, Role.STRONG, "  ")]
+
+    def enter(self) -> Place:
+        """Write it."""
+        if not self.text.strip():
+            return self.say("Nothing is typed. Type it, or Esc goes back.")
+        try:
+            draft, words = self.read()
+        except (Unreadable, Doubtful) as problem:
+            return self.say(str(problem))
+        return self.feed.write(draft, words) or self.say(self.feed.said)
+
+
+class Delivering(FeedWriting):
+    """A delivery."""
+
+    def heading(self) -> str:
+        """How it is typed."""
+        return (
+            f"DELIVERY of {self.stock.feed.name}: as 10 x 25 kg at 9.50, 250 kg for 95, 12 bales; lot L-204 behind it"
+        )
+
+    def read(self) -> tuple[Draft, str]:
+        """Bags, weight, price and lot."""
+        currency = read_settings(self.desk, self.now).currency
+        told = [each for (_, feed_id), each in told_at(self.desk, self.now).items() if feed_id == self.stock.feed.id]
+        of = delivery.Delivering(self.stock, self.units, currency, [each for each in told if each.holds_kg])
+        figure = delivery.delivery(self.text, of)
+        draft = delivered(self.feed.hand(), self.stock.feed.id, figure)
+        return draft, delivery.delivery_words(figure, self.units, currency)
+
+
+class StockWeighing(FeedWriting):
+    """What is really there."""
+
+    def heading(self) -> str:
+        """What is weighed."""
+        soaks = " What soaks is added by itself." if self.stock.soaking_kg else ""
+        return f"WEIGHED  all the {self.stock.feed.name} that is there, as 41.6 kg.{soaks}"
+
+    def _kg(self) -> float:
+        return a_weight(self.text, self.units, 0, STOCK_MOST_KG)
+
+    def read(self) -> tuple[Draft, str]:
+        """What is there."""
+        draft = weighed(self.feed.hand(), self.stock, self._kg(), self.text.strip())
+        return draft, f"{exact(self._kg(), self.units)} there"
+
+    def more(self) -> list[str]:
+        """Against the book, with what would explain a difference; what was weighed counts, whatever explains it."""
+        found = book_against_scale(self.desk, self.stock, self._kg(), self.now)
+        if found is None:
+            return ["The book knew of none; it counts from here on."]
+        book = f"The book has {exact(found.book_kg, self.units)}. What was weighed counts from here on."
+        explained = [explanation_words(each, self.units) for each in found.explanations[:EXPLAINED_MOST]]
+        said = (
+            []
+            if found.agrees and not found.best
+            else [each for each in explained if each != comparison_words(found, self.units)]
+        )
+        return [book, comparison_words(found, self.units), *said]
+
+
+class Losing(FeedWriting):
+    """Feed that no animal ate."""
+
+    def heading(self) -> str:
+        """How it is typed."""
+        return f"LOST  how much {self.stock.feed.name}, and why: 12.5 kg wet bag. It counts as nobody's feed"
+
+    def read(self) -> tuple[Draft, str]:
+        """A weight, and words."""
+        number, words = number_and_unit(self.text)
+        unit, _, why = words.partition(" ")
+        kg = a_weight(f"{number} {unit}", self.units, 0, STOCK_MOST_KG)
+        draft = lost(self.feed.hand(), self.stock.feed.id, LostFigure(kg, why.strip(), self.text.strip()))
+        return draft, f"{weight(kg, self.units)} lost{f': {why.strip()}' if why else ''}"
