@@ -34,12 +34,13 @@ class More:
     @property
     def percent(self) -> float:
         """More than without it."""
-        return (self.kg / self.hay.lasting_kg - 1) * 100
+        return (self.kg / self.hay.course.lasting_kg - 1) * 100
 
     @property
     def changes(self) -> bool:
         """Whether a head gets another amount than now."""
-        return self.hay.passing or self.kg != self.hay.lasting_kg
+        course = self.hay.course
+        return course.lasting_kg != self.kg or course.lasting_kg != course.now_kg
 
 
 def more_hay(pen: OutsidePen, asked_percent: float, limits: Limits) -> tuple[More, ...]:
@@ -51,30 +52,26 @@ def more_hay(pen: OutsidePen, asked_percent: float, limits: Limits) -> tuple[Mor
 
 
 def _more(hay: Hay, held: Sequence[tuple[float, str]], step_kg: float | None) -> More:
-    steps = [] if step_kg is None else [(step_kg / hay.lasting_kg * 100, "your limit for one step")]
+    lasting_kg = hay.course.lasting_kg
+    steps = [] if step_kg is None else [(step_kg / lasting_kg * 100, "your limit for one step")]
     percent, limit = min((*held, *steps), key=lambda each: each[0])
-    if percent < LEAST_PERCENT:
-        return More(hay, hay.lasting_kg, limit)
-    return More(hay, hay.lasting_kg * (1 + percent / 100), limit)
+    return More(hay, lasting_kg if percent < LEAST_PERCENT else lasting_kg * (1 + percent / 100), limit)
 
 
 def is_left_alone(more: More, stretch: Stretch) -> bool:
     """Whether a planned change of this feed falls into these rounds: then it is left to that change."""
-    ends = stretch.ends(more.hay.slot)
-    rows = more.hay.portion.rows
-    return more.changes and not more.hay.passing and any(stretch.now < row.begins_at < ends for row in rows)
+    return more.changes and any(row.begins_at < stretch.ends(more.hay.slot) for row in more.hay.course.planned)
 
 
 def plan_rows(more: More, stretch: Stretch) -> Iterator[RowDraft]:
-    """The rows that give it in these rounds, and the one that puts the old amount back after them."""
+    """The rows that give it in these rounds, and those that put the old amount back after them."""
     if not more.changes or is_left_alone(more, stretch):
         return
-    begins, ends = stretch.begins(more.hay.slot), stretch.ends(more.hay.slot)
-    yield _row(more, more.kg, begins)
-    for row in more.hay.portion.rows:
-        if begins < row.begins_at < ends:  # where an earlier forecast went back
-            yield _row(more, more.kg, row.begins_at)
-    yield _row(more, more.hay.lasting_kg, ends)
+    lasting_kg, ends = more.hay.course.lasting_kg, stretch.ends(more.hay.slot)
+    yield _row(more, more.kg, stretch.begins(more.hay.slot))
+    for row in more.hay.course.passing:  # of an earlier forecast: it says nothing any more
+        yield _row(more, more.kg if row.begins_at < ends else lasting_kg, row.begins_at)
+    yield _row(more, lasting_kg, ends)
 
 
 def _row(more: More, due_kg: float, begins_at: datetime) -> RowDraft:

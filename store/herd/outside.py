@@ -2,38 +2,31 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime, timedelta
-from itertools import pairwise
 from uuid import UUID
 
 from store.book.drafts import Subject
-from store.book.facts import Animal, Pen, PlanRow, Portion
+from store.book.facts import Animal, Pen, Portion
 from store.book.register import Register
 from store.book.snapshot import Snapshot
 from store.book.words import Species, Stage
+from store.herd.course import Course, course_of
 from store.husbandry.appetite import most_dry_matter_kg
 
 DRY_PERCENT = 88.0
 """Of a feed whose dry matter nobody knows: hay and nuts lie near it. Common practice. [%]"""
-LONG_SPELL = timedelta(days=60)
-"""No spell of cold, typed in night after night, is longer. Common practice."""
 MILKING, GROWING = (Stage.IN_MILK, Stage.SUCKLER), (Stage.HEIFER, Stage.STEER, Stage.CALF)
 
 
 @dataclass(frozen=True, slots=True)
 class Hay:
-    """One baled feed that each head of a pen, or one animal in it, gets in a slot. [kg a head]
-
-    lasting_kg: without what an earlier forecast added for a few rounds; passing: there is such an addition now.
-    """
+    """One baled feed that each head of a pen, or one animal in it, gets in a slot."""
 
     subject: Subject
     name: str
     heads: int
     slot: str
     portion: Portion
-    lasting_kg: float
-    passing: bool
+    course: Course
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,20 +64,6 @@ def _free(register: Register, snapshot: Snapshot, pen: Pen) -> Iterator[str]:
             yield feed.name
 
 
-def lasting_kg(rows: Sequence[PlanRow], at: datetime) -> float | None:
-    """What is fed again after an amount that passes by itself; None: no such, what is fed now lasts or is changed.
-
-    An amount passes where nothing comes but its end, and that is an amount that was fed before.
-    """
-    begun, coming = [row for row in rows if row.begins_at <= at], [row for row in rows if row.begins_at > at]
-    if not begun or not coming:
-        return None
-    before = {row.due_kg for row, after in pairwise(begun) if at - after.begins_at <= LONG_SPELL}
-    back_kg = coming[-1].due_kg
-    passes = back_kg in before and all(row.due_kg in (begun[-1].due_kg, back_kg) for row in coming)
-    return back_kg if passes else None
-
-
 def _hay(snapshot: Snapshot, pen: Pen, heads: tuple[Animal, ...]) -> Iterator[Hay]:
     at = snapshot.turn.begins(snapshot.farm.zone)
     subjects = (
@@ -94,9 +73,8 @@ def _hay(snapshot: Snapshot, pen: Pen, heads: tuple[Animal, ...]) -> Iterator[Ha
     for subject, name, count in subjects:
         for portion in snapshot.portions.get(subject.id, ()):
             if portion.feed.baled and count and portion.due_kg > 0:
-                lasting = lasting_kg(portion.rows, max(at, portion.since or at))
-                kg = portion.due_kg if lasting is None else lasting
-                yield Hay(subject, name, count, snapshot.turn.slot, portion, kg, lasting is not None)
+                course = course_of(portion.rows, max(at, portion.since or at))
+                yield Hay(subject, name, count, snapshot.turn.slot, portion, course)
 
 
 def _spare_percent(
@@ -104,7 +82,7 @@ def _spare_percent(
 ) -> float | None:
     """So much more hay than now until they are full: appetite by weight, less all that they get. None: not weighed."""
     weights = [(register.get("body", animal.id) or {}).get("weight_kg") for animal in heads]
-    hay_kg = sum(each.lasting_kg * each.heads * _dry(register, each.portion.feed.id) for each in hay)
+    hay_kg = sum(each.course.lasting_kg * each.heads * _dry(register, each.portion.feed.id) for each in hay)
     if not all(weights) or not hay_kg:
         return None
     tdn = (register.get("composition", hay[0].portion.feed.id) or {}).get("tdn_percent")

@@ -32,7 +32,7 @@ def cold_lines(weather: Weather, pens: Sequence[OutsidePen], found: Sequence[Mor
     coat = "a wet coat" if weather.wet else f"a {weather.coat} coat"
     if weather.more_percent <= 0:
         yield f"HAY  no more: it feels like about {feels}, and {coat} holds to {critical}"
-        yield from _hay_lines([more for more in found if more.hay.passing], units)
+        yield from _hay_lines([more for more in found if more.changes], units)
         return
     more = f"+{weather.more_percent:.0f}{PERCENT} energy"
     yield f"COLD  feels like about {feels}; with {coat} they need more below {critical}: {more}"
@@ -54,13 +54,13 @@ def _hay_lines(found: Sequence[More], units: Units) -> Iterator[str]:
 
 
 def _amount(more: More, units: Units) -> str:
-    was, now = (weight(kg * more.hay.heads, units) for kg in (more.hay.lasting_kg, more.kg))
+    course, feed = more.hay.course, more.hay.portion.feed.name
+    lasting, more_of, now = (weight(kg * more.hay.heads, units) for kg in (course.lasting_kg, more.kg, course.now_kg))
     limit = f", {more.limit}" if more.limit else ""
-    due_kg = more.hay.portion.due_kg
-    limit += f" (now {weight(due_kg * more.hay.heads, units)})" if due_kg != more.hay.lasting_kg else ""
-    if more.kg == more.hay.lasting_kg:
-        return f"{more.hay.portion.feed.name} stays {was}{limit}"
-    return f"{more.hay.portion.feed.name} {was} -> {now}, +{more.percent:.0f}{PERCENT}{limit}"
+    limit += f" (now {now})" if course.now_kg != course.lasting_kg else ""
+    if more.kg == course.lasting_kg:
+        return f"{feed} stays {lasting}{limit}"
+    return f"{feed} {lasting} -> {more_of}, +{more.percent:.0f}{PERCENT}{limit}"
 
 
 def soak_lines(weather: Weather, register: Register, feeds: Mapping[UUID, str], set_to: Air) -> Iterator[str]:

@@ -180,6 +180,18 @@ def test_a_planned_change_of_the_same_days_is_left_alone_and_said(book: Book, cl
     assert mornings == pytest.approx(before[::2])
 
 
+def test_a_change_planned_for_later_still_comes(book: Book, clock: HandClock) -> None:
+    found = register(book)
+    hay = id_of(found, "feed_as", "grass hay")
+    orchard = PlanSheet(found, Subject(pen_id=id_of(found, "pen_as", "Orchard")), "Orchard", hay)
+    write(book, orchard, morning="7 kg", evening="7 kg", from_at="13 Mar 2026")
+    clock.move(seconds=1)
+    take(book, **COLD, change="yes", rounds="2")
+    assert the_rounds(book, 6) == pytest.approx(
+        [2 * kg for kg in (*(ORCHARD_KG * MORE,) * 2, 5.125, 5.125, 7, 7)], 1e-3
+    )
+
+
 def test_the_change_is_told_at_the_step_with_its_end(book: Book) -> None:
     take(book, **COLD, change="yes")
     step = next(step for step in plan(morning(book)) if step.name == "Orchard" and isinstance(step, FeedStep))
