@@ -58,6 +58,7 @@ def test_up_and_yes_changes_the_hay_and_the_step_shows_it(at_orchard: Sitting) -
     page = at_orchard.text(100, 50)
     assert "morning  Orchard grass hay: 6.5 = 13.33 kg, was 5 = 10.25 kg" in page
     assert "evening  Orchard grass hay: 6.5 = 13.33 kg, was 5 = 10.25 kg" in page
+    assert "After these rounds the hay goes back" in page
     at_orchard.press("enter")
     assert isinstance(at_orchard.place, Lamp)
     assert at_orchard.place.step.name == "Orchard"

@@ -136,7 +136,7 @@ class Form(View):
         Key((), "letters", "type, or pick", "Every letter and digit belongs to the answer, or picks one of a list."),
         Key(("left",), "Left Right", "another choice", "The choice before or after.", lambda form: form.turn(-1)),
         Key(("right",), "Right", "", "", lambda form: form.turn(1)),
-        Key(("up", "shift+tab"), "Up Down", "question", "The question above or below.", lambda form: form.go(-1)),
+        Key(("up", "shift+tab"), "Up Down", "question", "The question above or below; at the last line Down shows more of the page.", lambda form: form.go(-1)),
         Key(("down", "tab"), "Down", "", "", lambda form: form.down()),
         Key(("pagedown", "end"), "Page Down", "to the end", "To the last line; the rest stays as it stands there.",
             lambda form: form.to_end()),

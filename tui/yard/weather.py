@@ -11,6 +11,7 @@ from tui.farm.sheet_form import SheetForm
 from tui.place import Place
 
 NOT_CHANGED = "The hay is not changed. Up, then Y changes it for these rounds; Enter keeps the forecast."
+GOES_BACK = "After these rounds the hay goes back, also where its plan is typed anew before they are over."
 
 
 class WeatherForm(SheetForm):
@@ -26,7 +27,9 @@ class WeatherForm(SheetForm):
     def what_changes(self, rows: Sequence[RowDraft], answers: Answers) -> list[str]:
         """The proposal, then the steps of the next two rounds, before and after."""
         lines = [*self.weather.tonight(answers).lines()]
-        return [*lines, *super().what_changes(rows, answers)] if answers["change"] else [NOT_CHANGED, *lines]
+        if not answers["change"]:
+            return [NOT_CHANGED, *lines]
+        return [*lines, GOES_BACK, *super().what_changes(rows, answers)]
 
     def write(self, rows: Sequence[RowDraft], answers: Answers) -> Place:
         """The forecast, and what of the proposal is taken."""

@@ -293,3 +293,17 @@ def test_calves_alone_are_outside_only_where_the_keeper_says_so(book: Book, cloc
     clock.move(seconds=1)
     first = {question.words: question.first for question in sheet(book).questions()}
     assert first["outside: Calf pen"] == "no"
+
+
+def test_a_us_farm_types_and_reads_its_own_units(book: Book, clock: HandClock) -> None:
+    """10 F with 10 mph feels like 0 F: 32 more in a hundred."""
+    book.change([RowDraft("setting", {"name": SettingName.UNITS, "value": "us"})])
+    clock.move(seconds=1)
+    found = lines(book, low_c="10", wind_kmh="10", most="50")
+    assert "feels like about 0 F; with a dry winter coat they need more below 32 F: +32 % energy" in found
+    assert "grass hay 22.6 lb -> 29.8 lb, +32 %" in found
+    typed = sheet(book)
+    book.change((), typed.forecast(answers(typed, low_c="10", wind_kmh="10"), morning(book).people[0].id, clock.now()))
+    first = {question.name: question.first for question in sheet(book).questions()}
+    assert (first["low_c"], first["wind_kmh"]) == ("10", "10")
+    assert "about 20.1 gal to 31.6 gal a day (70 F to 90 F)" in lines(book, low_c="72")
