@@ -17,9 +17,10 @@ from typing import Any
 from uuid import UUID
 
 from demo_farm.past import past_rounds
+from demo_farm.room import room_rows
 from store.book.clock import Clock
 from store.book.drafts import Draft
-from store.book.figures import FIGURES
+from store.book.figures import FIGURES, OUTSIDE
 from store.book.folder.cells import id_of, text_of
 from store.book.folder.header import read_header
 from store.book.folder.take_in import new_book_from
@@ -27,7 +28,7 @@ from store.book.opening import open_book
 from store.round.steps import LookStep, SoakCheckStep, Step
 
 HERE = Path(__file__).parent
-NAMES = ("entry", *(kind.TABLE for kind in FIGURES))
+NAMES = ("entry", *(kind.TABLE for kind in (*FIGURES, *OUTSIDE)))
 Row = dict[str, Any]
 
 
@@ -106,8 +107,12 @@ def main() -> None:
         tables["entry"].append(entry_row(word, draft, farm_id))
         for table, row in line_rows(word, draft):
             tables[table].append(row)
+    for table, row, entry in room_rows():
+        tables[table].append(row)
+        tables["entry"].append(dict.fromkeys(tables["entry"][0], "") | entry)
     for name, rows in tables.items():
-        write(name, rows)
+        if rows:
+            write(name, rows)
 
 
 if __name__ == "__main__":

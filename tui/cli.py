@@ -12,6 +12,8 @@ from store.book.errors import BookError, NoBook
 from tui.crash import CRASHED, report
 
 OK, FAILED, STOPPED = 0, 1, 130
+BOOKS = {"merge": "BOOK", "restore": "COPY"}
+"""Commands that are given a book, not a folder, and what they call it."""
 
 
 def main(words: Sequence[str] | None = None) -> int:
@@ -70,9 +72,10 @@ def _parser() -> argparse.ArgumentParser:
         ("export", _export, "write the book out as a farm folder"),
         ("merge", _merge, "take in what another book of this farm holds"),
         ("backup", _backup, "copy the book into a folder, as on a stick, and read the copy again"),
+        ("restore", _restore, "put a copy in the place of the book, which is kept beside it"),
     ):
         command = commands.add_parser(name, help=what)
-        command.add_argument("folder", type=Path, metavar="BOOK" if name == "merge" else "FOLDER")
+        command.add_argument("folder", type=Path, metavar=BOOKS.get(name, "FOLDER"))
         command.set_defaults(act=act)
     return parser
 
@@ -107,6 +110,13 @@ def _backup(chosen: argparse.Namespace) -> int:
     from tui.moving import back_up  # noqa: PLC0415
 
     print(back_up(chosen.folder, chosen.book))
+    return OK
+
+
+def _restore(chosen: argparse.Namespace) -> int:
+    from tui.moving import restore  # noqa: PLC0415
+
+    print(restore(chosen.folder, chosen.book))
     return OK
 
 

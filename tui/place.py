@@ -75,6 +75,9 @@ class Rooms(Protocol):
     def timing(self, back: "Place") -> "Place":
         """When it happened."""
 
+    def keeping(self, back: "Place") -> "Place":
+        """A copy of the book on a stick."""
+
     def vet(self, back: "Place") -> "Place":
         """Signs that mean call, the number, her facts."""
 
@@ -161,6 +164,8 @@ LEAVE_KEY = Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves. The round stay
                 go_out)  # fmt: skip
 ROUNDS_KEY = Key(("r",), "R", "rounds", "Earlier rounds: to look at, type in, correct.",
                  lambda place: place.rooms.past_rounds(place))  # fmt: skip
+KEEP_KEY = Key(("k",), "K", "", "Keeps a copy of the book on a stick or in a folder, and reads the copy again.",
+               lambda place: place.rooms.keeping(place))  # fmt: skip
 FARM_KEY = Key(("f",), "F", "my farm", "My farm: pens, animals, feeds, scoops, plans, people, jobs, settings.",
                lambda place: place.rooms.my_farm(place))  # fmt: skip
 FEED_ROOM_KEY = Key(("d",), "D", "feed room", "The feed room: what is there, deliveries, what was weighed, costs.",
@@ -169,5 +174,5 @@ WEATHER_KEY = Key(("c",), "C", "cold, weather", "Tonight's weather: more hay, so
                   lambda place: place.rooms.weather(place))  # fmt: skip
 YARD_KEYS = (
     BUCKETS_KEY, GO_KEY, NOTE_KEY, UNDO_KEY, PERSON_KEY, TIME_KEY, VET_KEY, ROUNDS_KEY, FARM_KEY, FEED_ROOM_KEY,
-    WEATHER_KEY, HELP_KEY, LOCK_KEY, LEAVE_KEY,
+    WEATHER_KEY, KEEP_KEY, HELP_KEY, LOCK_KEY, LEAVE_KEY,
 )  # fmt: skip

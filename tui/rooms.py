@@ -22,6 +22,7 @@ from tui.walk.undoing import Undoing
 from tui.walk.why import Why
 from tui.walker import Walker
 from tui.yard.going import Going
+from tui.yard.keeping import Keeping
 from tui.yard.locked import Locked
 from tui.yard.noting import Noting
 from tui.yard.on_paper import OnPaper
@@ -143,6 +144,10 @@ class House:
     def timing(self, back: Place) -> Place:
         """When it happened."""
         return Timing(self, back)
+
+    def keeping(self, back: Place) -> Place:
+        """A copy of the book on a stick."""
+        return Keeping(self, back)
 
     def vet(self, back: Place) -> Place:
         """Signs that mean call, the number, her facts."""

@@ -5,7 +5,7 @@ The copy is SQLite's own online backup, so that a book in use is copied whole. I
 
 import os
 import sqlite3
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import closing, suppress
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
@@ -44,14 +44,18 @@ def copy_book(place: Path, folder: Path, now: datetime) -> Copy:
     try:
         folder.mkdir(parents=True, exist_ok=True)
         part.unlink(missing_ok=True)
-        rounds = _copied(place, part)
+        rounds = copy_whole(place, part)
         part.replace(made)
     except (OSError, sqlite3.Error) as error:
         with suppress(OSError):
             part.unlink(missing_ok=True)
         raise DamagedBook(f"No copy was made in {folder}: {getattr(error, 'strerror', None) or error}.") from error
-    newest = (date.fromisoformat(rounds[-1][0]), rounds[-1][1]) if rounds else None
-    return Copy(made, len(rounds), newest, _thin_out(place, folder, now))
+    return Copy(made, len(rounds), newest_of(rounds), _thin_out(place, folder, now))
+
+
+def newest_of(rounds: Sequence[tuple[str, str]]) -> tuple[date, str] | None:
+    """Day and slot of the last of some rounds, in the order of ROUNDS."""
+    return (date.fromisoformat(rounds[-1][0]), rounds[-1][1]) if rounds else None
 
 
 def copies_of(place: Path, folder: Path) -> dict[Path, datetime]:
@@ -85,25 +89,6 @@ def _span(at: datetime, now: datetime) -> object:
     return at.isocalendar()[:2] if age <= ONE_A_WEEK else (at.year, "month", at.month)
 
 
-def take_over(copy: Path, place: Path) -> None:
-    """A copy of a book becomes the book of this laptop, where there is none yet; the copy stays as it is.
-
-    Raises NoBook without a copy, DamagedBook where it cannot be read or written; then nothing is left behind.
-    """
-    if not copy.is_file():
-        raise NoBook(f"There is no farm book at {copy}.")
-    part = place.with_name(place.name + UNFINISHED)
-    try:
-        place.parent.mkdir(parents=True, exist_ok=True)
-        part.unlink(missing_ok=True)
-        _copied(copy, part)
-        part.replace(place)
-    except (OSError, sqlite3.Error) as error:
-        with suppress(OSError):
-            part.unlink(missing_ok=True)
-        raise DamagedBook(f"{copy} was not taken over: {getattr(error, 'strerror', None) or error}.") from error
-
-
 def _thin_out(place: Path, folder: Path, now: datetime) -> int:
     copies = {at: path for path, at in copies_of(place, folder).items()}
     gone = list(to_thin_out(copies, now))
@@ -112,7 +97,7 @@ def _thin_out(place: Path, folder: Path, now: datetime) -> int:
     return len(gone)
 
 
-def _copied(place: Path, part: Path) -> list[tuple[str, str]]:
+def copy_whole(place: Path, part: Path) -> list[tuple[str, str]]:
     """Copy, put it on the disk, read it again; the rounds of the copy. Raises sqlite3.Error or OSError."""
     with closing(sqlite3.connect(f"{place.resolve().as_uri()}?mode=ro", uri=True)) as book:
         book.execute(READ_FORM).fetchall()

@@ -70,8 +70,9 @@ class FileDesk:
         if sqlite3.sqlite_version_info < OLDEST_SQLITE:
             raise DamagedBook(f"SQLite {sqlite3.sqlite_version} is too old: Penwalk needs 3.37 or newer.")
         if not new:
-            _look_at(path)
-        self._lock = _lock(path)
+            look_at(path)
+            _may_be_written(path)
+        self._lock = lock_book(path)
         self._engine: Engine | None = None
         try:
             self.connection = _connect(path, new=new)
@@ -141,7 +142,7 @@ def clear_away(path: Path) -> None:
         path.with_name(path.name + suffix).unlink(missing_ok=True)
 
 
-def _look_at(path: Path) -> None:
+def look_at(path: Path) -> None:
     """Raise NoBook or DamagedBook for what cannot be a book, before anything beside it is touched."""
     if not path.exists():
         raise NoBook(f"There is no farm book at {path}.")
@@ -152,11 +153,14 @@ def _look_at(path: Path) -> None:
         raise DamagedBook(f"The book {path} cannot be opened: {error.strerror}.") from error
     if head != SQLITE_HEAD:
         raise DamagedBook(f"{path} is no book of Penwalk. Nothing of it was changed. --book names another one.")
+
+
+def _may_be_written(path: Path) -> None:
     if not os.access(path, os.W_OK):
         raise DamagedBook(f"The book {path} may only be read, so no round can be written. Make it writable.")
 
 
-def _lock(path: Path) -> Any:
+def lock_book(path: Path) -> Any:
     """One program per book: an open, locked file beside it. Raises BookInUse or DamagedBook."""
     lock_path = path.with_name(path.name + ".lock")
     try:

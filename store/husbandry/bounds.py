@@ -11,5 +11,8 @@ def at_least_zero(**values: float) -> None:
 
 
 DENSEST_KG_PER_L = 1.5
-"""No feed of a yard is denser. Molasses has 1.33 to 1.44 (fao.org S4314E; Texas Bulletin 86, 1906), salt and limestone
-to 1.28 (fao.org S4314E); loose mineral to 1.3, from memory. [kg/L]"""
+"""No feed weighs more for its volume. [kg/L]
+
+Molasses, the heaviest there is, has 1.33 (www.fao.org/docrep/S4314E/s4314e0q.htm), in older tables 12 lb to the gallon,
+1.44 (Texas Agricultural Experiment Station, Bulletin 86, 1906); loose minerals up to 1.3, from memory.
+"""

@@ -13,7 +13,7 @@ from tests.terminal.terminal import Terminal
 PENWALK = str(Path(sysconfig.get_path("scripts")) / "penwalk")
 DEMO = ("demo", "--farm", str(FOLDER))
 """The words of the command: the small farm of the tests, on its own morning."""
-PAST_ENTRIES = 222
+PAST_ENTRIES = 226
 """Entries of the week before the morning, one for each line of entry.csv below its first."""
 Figures = tuple[float | None, ...]
 

@@ -167,7 +167,7 @@ def test_what_is_no_book_is_not_taken_over(door: Keys, tmp_path: Path) -> None:
     note = tmp_path / "note.penwalk"
     note.write_text("milk, eggs", encoding="utf-8")
     door.press("o", str(note), "enter")
-    assert "was not taken over" in door.text(200)
+    assert "is no book of Penwalk" in door.text(200)
     assert not (tmp_path / "new" / "farm.penwalk").exists()
 
 

@@ -74,9 +74,9 @@ class Doorway(View):
         self.choose(str(self.place))
 
     def _copy_in(self, path: Path) -> None:
-        from store.book.copying import take_over  # noqa: PLC0415
+        from store.book.restoring import restore_book  # noqa: PLC0415
 
-        take_over(path, self.place)
+        restore_book(path, self.place, self.clock.now())
         self.choose(str(self.place))
 
     KEYS: ClassVar[tuple[Key, ...]] = (

@@ -1,6 +1,7 @@
 """What the feed room says of one feed: why there is so much, and what has to be done about it."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date, datetime
 
 from store.book.desk import Desk
@@ -22,6 +23,8 @@ from tui.words import day, when
 
 NOT_KNOWN = "not known"
 NEVER = "Nothing of it was ever weighed or delivered by the book. Enter opens it: weigh what is there."
+DAYS = 7
+"""Over so many days to come what a day takes is averaged."""
 NEAR_DAYS = 14
 """What is short within so many days is told at the closing. Common practice."""
 
@@ -92,16 +95,17 @@ def why(walker: Walker, stock: FeedStock) -> str:
 
 
 def _hay(walker: Walker, stock: FeedStock, desk: Desk, now: datetime) -> Iterator[str]:
-    held = (told.holds_kg for (_, feed_id), told in told_at(desk, now).items() if feed_id == stock.feed.id)
-    bale_kg = max((kg for kg in held if kg), default=None)
-    needs, settings = read_needs(desk, now), read_settings(desk, now)
+    """By the bales it came in. What is planned is what is put out, so that what is lost of it is in it already."""
+    bale_kg = next((each.bag_kg for each in stock.deliveries if each.bag_kg), None)
+    settings = read_settings(desk, now)
     if bale_kg is None or stock.kg is None:
         return
-    a_day = a_day_kg(needs, stock.feed.id, today(walker), 7)
-    left = hay_left(stock.kg, bale_kg, a_day, today(walker), settings)
+    a_day = a_day_kg(read_needs(desk, now), stock.feed.id, today(walker), DAYS)
+    left = hay_left(stock.kg, bale_kg, a_day, today(walker), replace(settings, hay_loss_percent=None))
     if left:
-        loss = f"{left.loss_percent:g} % lost" if left.loss_percent is not None else "no loss set"
-        yield f"Until turnout, {left.days} days, at {weight(a_day, walker.farm.units)} a day, {loss}: {hay_words(left)}"
+        lost = f", {settings.hay_loss_percent:g} % of it lost" if settings.hay_loss_percent else ""
+        words = f"{weight(a_day, walker.farm.units)} a day put out{lost}"
+        yield f"Until turnout, {left.days} days, at {words}: {hay_words(left)} of {weight(bale_kg, walker.farm.units)}"
 
 
 def _tub(walker: Walker, stock: FeedStock, desk: Desk) -> Iterator[str]:

@@ -10,6 +10,7 @@ from store.book.desk import Desk
 from store.book.errors import FolderError
 from store.book.folder.cells import text_of
 from store.book.folder.header import Header, first_id, write_header
+from store.book.folder.plain import write_plain
 from store.book.records import RECORDS, Farm, Row, Setting
 from store.book.words import FIRST_SETTINGS
 
@@ -24,6 +25,7 @@ def put_out(desk: Desk, folder: Path) -> int:
         write_header(folder, header)
         firsts = {row.id for row in header.rows()}
         written = [_write_file(session, folder, record, firsts) for record in RECORDS if record is not Farm]
+        write_plain(desk, session, folder)
     return sum(written)
 
 

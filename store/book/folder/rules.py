@@ -6,12 +6,16 @@ from typing import Any
 from store.book.folder.settings import misfit
 from store.book.records import Entry, Row, Setting
 from store.book.records.care import TreatmentAs
-from store.book.records.feeding import FeedPlan, MilkPlan
+from store.book.records.feeding import FeedPlan, MilkPlan, TaskDue
 from store.book.records.lines import Milked
 from store.book.words import FEEDING, SLOTS, Kind, SettingName
 
 ROUND_H = 8
 """Two rounds of a day are hardly closer than this. Common practice. [h]"""
+TOGETHER: dict[type[Row], tuple[tuple[str, str], ...]] = {
+    Entry: (("day", "slot"),), Milked: (("milk_kg", "fate"),), TaskDue: (("season_first", "season_last"),),
+}  # fmt: skip
+"""Cells of which a row has both or neither."""
 SUBJECTS = ("animal_id", "pen_id", "task_id", "feed_id")
 
 
@@ -30,8 +34,13 @@ def broken_rules(record: type[Row], values: Mapping[str, Any]) -> Iterator[str]:
         yield "both or neither of animal_id and pen_id; expected one of the two"
     if record is TreatmentAs and values.get("every_h", ROUND_H) < ROUND_H:
         yield f"every_h {values['every_h']:g}; expected {ROUND_H} or more: a round asks for one dose of a treatment"
-    if record is Milked and (values.get("milk_kg") is None) != (values.get("fate") is None):
-        yield "milk_kg without fate, or fate without milk_kg; expected both or neither"
+    yield from _halves(record, values)
+
+
+def _halves(record: type[Row], values: Mapping[str, Any]) -> Iterator[str]:
+    for one, other in TOGETHER.get(record, ()):
+        if (values.get(one) is None) != (values.get(other) is None):
+            yield f"{one} without {other}, or {other} without {one}; expected both or neither"
 
 
 def _entry(values: Mapping[str, Any]) -> Iterator[str]:
@@ -39,5 +48,3 @@ def _entry(values: Mapping[str, Any]) -> Iterator[str]:
     free = values.get("kind") in (Kind.NOTE, Kind.ROUND, Kind.WEATHER)
     if count > 1 or (count == 0 and not free):
         yield f"{count} of {', '.join(SUBJECTS)}; expected exactly one"
-    if (values.get("day") is None) != (values.get("slot") is None):
-        yield "day without slot, or slot without day; expected both or neither"

@@ -61,7 +61,7 @@ def pretend(demo_book: Book) -> Snapshot:
 
 def test_its_folder_has_no_mistake(demo_book: Book) -> None:
     """Taken in once more it adds nothing."""
-    assert take_in(FOLDER, demo_book.desk) == 0
+    assert take_in(FOLDER, demo_book.desk).rows == 0
     assert last_written(demo_book.desk)
 
 

@@ -11,6 +11,7 @@ from store.book.words import Stage
 from tests.store.book.folders import PAST, change, copy_farm, lines_of, mistakes, write_lines
 
 NUMBER, DAY, TIME = "a number with a point, as 3.5", "a day as 2026-03-05", "a time as 2026-03-05 06:31"
+UNSETTLED = "and nothing in the file settles it"
 
 
 @pytest.mark.parametrize(
@@ -26,7 +27,11 @@ NUMBER, DAY, TIME = "a number with a point, as 3.5", "a day as 2026-03-05", "a t
         ("pen_as.csv", 4, "position", "-1", "a whole number from 0 to 999"),
         ("pen_as.csv", 4, "position", "2.5", "a whole number from 0 to 999"),
         ("animal_as.csv", 2, "born_on", "2026-02-30", DAY),
-        ("animal_as.csv", 2, "born_on", "2.4.2020", DAY),
+        ("animal_as.csv", 2, "born_on", "2.4.2020", f"{DAY}: 2.4.2020 can be in month 2 or in month 4, {UNSETTLED}"),
+        ("animal_as.csv", 2, "born_on", "31.4.2020", DAY),
+        ("animal_as.csv", 2, "born_on", "13.14.2020", DAY),
+        ("animal_as.csv", 2, "born_on", "2.4.20", DAY),
+        ("weighing.csv", 3, "holds_kg", "1_0", f"{NUMBER} from 0.001 to 500"),
         ("animal_as.csv", 2, "stage", "milking", "one of: " + ", ".join(Stage)),
         ("animal_as.csv", 2, "begins_at", "Sunday", TIME),
         ("animal_as.csv", 2, "begins_at", "2026-03-05 25:00", TIME),

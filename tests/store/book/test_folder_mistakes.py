@@ -38,6 +38,13 @@ def test_an_unknown_column_is_named_with_the_ones_there_are(folder: Path, file_d
     ]
 
 
+def test_an_unknown_table_is_named_with_the_ones_there_are(folder: Path, file_desk: FileDesk) -> None:
+    """A misspelt one would else be left out without a word."""
+    (folder / "pens.csv").write_text("id\nloft\n", encoding="utf-8")
+    (said,) = mistakes(folder, file_desk)
+    assert said.startswith("pens.csv: found a table of this name; expected one of animal.csv, animal_as.csv, ")
+
+
 def test_a_missing_column_is_named(folder: Path, file_desk: FileDesk) -> None:
     """Unless the record can do without it."""
     edit(folder, "weighing.csv", "id,measure_id", "id")
@@ -70,13 +77,11 @@ def test_a_known_id_with_other_content_is_refused(folder: Path, file_desk: FileD
     ]
 
 
-def test_a_file_that_is_not_utf_8_is_named(folder: Path, file_desk: FileDesk) -> None:
-    """As a spreadsheet may save it."""
-    edit(folder, "animal_as.csv", "Hazel", "Häsel")
-    path = folder / "animal_as.csv"
-    path.write_bytes(path.read_text(encoding="utf-8").encode("latin-1"))
+def test_a_file_that_is_no_text_is_named(folder: Path, file_desk: FileDesk) -> None:
+    """Neither UTF-8 nor what an old spreadsheet writes."""
+    (folder / "animal_as.csv").write_bytes(b"id,name\r\n\x81\x8d,\xff\r\n")
     (said,) = mistakes(folder, file_desk)
-    assert said.startswith("animal_as.csv: cannot be read as UTF-8 text: ")
+    assert said.startswith("animal_as.csv: cannot be read as text: ")
     assert said.endswith("Save it again as CSV, UTF-8.")
 
 
@@ -89,5 +94,5 @@ def test_a_file_without_its_columns_is_named(folder: Path, file_desk: FileDesk, 
 
 def test_the_folder_of_these_tests_is_a_good_one(folder: Path, file_desk: FileDesk) -> None:
     """Else the mistakes above would be its own."""
-    assert take_in(folder, file_desk) == 0
+    assert take_in(folder, file_desk).rows == 0
     assert not any((folder / name).exists() for name in PAST)

@@ -27,7 +27,7 @@ def test_a_folder_comes_out_as_it_went_in(still_desk: Desk, bare: Desk, tmp_path
     """From either kind of desk, by way of either kind."""
     first, second = tmp_path / "first", tmp_path / "second"
     written = put_out(still_desk, first)
-    assert take_in(first, bare) == written + len(lines_of_farm(first))
+    assert take_in(first, bare).rows == written + len(lines_of_farm(first))
     assert all_rows(bare) == all_rows(still_desk)
     assert put_out(bare, second) == written
     assert contents(second) == contents(first)
@@ -72,7 +72,7 @@ def test_a_lone_carriage_return_in_a_text_comes_back_as_it_was(file_desk: FileDe
     """An old line end inside of a cell is a character like any other."""
     add_animal(file_desk, "old\rlines")
     put_out(file_desk, tmp_path / "out")
-    assert take_in(tmp_path / "out", file_desk) == 0
+    assert take_in(tmp_path / "out", file_desk).rows == 0
 
 
 def test_what_was_typed_with_a_blank_beside_it_comes_back_as_it_was(desk_book: Book, tmp_path: Path) -> None:
@@ -81,14 +81,14 @@ def test_what_was_typed_with_a_blank_beside_it_comes_back_as_it_was(desk_book: B
     step = next(each for each in plan(snapshot) if each.kind == "milk")
     desk_book.append(confirmed(desk_book, snapshot, step, "3.5 "))
     put_out(desk_book.desk, tmp_path / "out")
-    assert take_in(tmp_path / "out", desk_book.desk) == 0
+    assert take_in(tmp_path / "out", desk_book.desk).rows == 0
 
 
 def test_a_folder_holds_a_file_for_each_record_class_and_no_other(file_desk: FileDesk, tmp_path: Path) -> None:
-    """With a column for each field, in order; the farm itself is farm.toml."""
+    """With a column for each field, in order; the farm itself is farm.toml; rounds.txt is for people."""
     put_out(file_desk, tmp_path / "out")
     names = {f"{table_of(record)}.csv" for record in RECORDS if record is not Farm}
-    assert contents(tmp_path / "out").keys() == names | {"farm.toml"}
+    assert contents(tmp_path / "out").keys() == names | {"farm.toml", "rounds.txt"}
     for record in RECORDS:
         if record is not Farm:
             with (tmp_path / "out" / f"{table_of(record)}.csv").open(encoding="utf-8", newline="") as file:
@@ -107,10 +107,10 @@ def test_what_comes_out_is_csv_as_rfc_4180_has_it(file_desk: FileDesk, tmp_path:
 
 def test_the_same_folder_twice_adds_nothing_the_second_time(bare: Desk) -> None:
     """And nothing is changed by it."""
-    first = take_in(FOLDER, bare)
+    first = take_in(FOLDER, bare).rows
     before = all_rows(bare)
     assert first == sum(map(len, before.values())) > 300
-    assert take_in(FOLDER, bare) == 0
+    assert take_in(FOLDER, bare).rows == 0
     assert all_rows(bare) == before
 
 
@@ -121,7 +121,7 @@ def test_a_longer_folder_adds_what_is_new(desk: Desk, tmp_path: Path) -> None:
     columns, *rest = (folder / "animal_as.csv").read_text(encoding="utf-8").splitlines()
     line = "moss-1,moss,2026-03-01,Moss,,cattle,steer,2025-05-05,"
     (folder / "animal_as.csv").write_text("\n".join([columns, *rest, line]) + "\n", encoding="utf-8")
-    assert take_in(folder, desk) == 2
+    assert take_in(folder, desk).rows == 2
     assert "Moss" in [animal.name for animal in morning(Book(desk, HandClock())).animals]
 
 
@@ -130,7 +130,7 @@ def test_a_file_saved_with_a_byte_order_mark_and_windows_lines_is_the_same_file(
     folder = copy_farm(tmp_path / "farm", past=True)
     for path in folder.glob("*.csv"):
         path.write_bytes(b"\xef\xbb\xbf" + path.read_bytes().replace(b"\n", b"\r\n"))
-    assert take_in(FOLDER, bare) > take_in(folder, bare) == 0
+    assert take_in(FOLDER, bare).rows > take_in(folder, bare).rows == 0
 
 
 def test_export_writes_nothing_over(file_desk: FileDesk, tmp_path: Path) -> None:

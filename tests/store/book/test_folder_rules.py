@@ -17,6 +17,7 @@ Break = Callable[[Path], None]
 TWICE = "both or neither of animal_id and pen_id; expected one of the two"
 SUBJECTS = "animal_id, pen_id, task_id, feed_id; expected exactly one"
 TURN = "day without slot, or slot without day; expected both or neither"
+SEASON = "season_first without season_last, or season_last without season_first; expected both or neither"
 FATE = "milk_kg without fate, or fate without milk_kg; expected both or neither"
 
 
@@ -55,6 +56,8 @@ def test_what_only_the_database_would_refuse_is_named_too(folder: Path, file_des
         ("entry.csv", {"slot": ""}, TURN),
         ("milked.csv", {"fate": ""}, FATE),
         ("milked.csv", {"milk_kg": ""}, FATE),
+        ("task_due.csv", {"season_first": ""}, SEASON),
+        ("task_due.csv", {"season_last": ""}, SEASON),
         ("feed_plan.csv", {"pen_id": "stall"}, TWICE),
         ("feed_plan.csv", {"animal_id": ""}, TWICE),
     ],
@@ -85,7 +88,7 @@ def test_a_long_chain_of_corrections_is_taken_in_whatever_the_order(tmp_path: Pa
     lines = lines_of(folder / "entry.csv")
     chain = [lines[0] | {"id": f"again-{at}", "replaces_id": f"again-{at - 1}"} for at in range(20, 0, -1)]
     write_lines(folder / "entry.csv", [*chain, lines[0] | {"id": "again-0", "replaces_id": lines[0]["id"]}, *lines])
-    assert new_book_from(folder, place) > len(lines) + 20
+    assert new_book_from(folder, place).rows > len(lines) + 20
 
 
 def test_an_entry_that_replaces_a_later_line_is_taken_in(tmp_path: Path) -> None:
@@ -94,7 +97,7 @@ def test_an_entry_that_replaces_a_later_line_is_taken_in(tmp_path: Path) -> None
     lines = [{**line, "replaces_id": ""} for line in lines_of(folder / "entry.csv")]
     first = {**lines[0], "id": "corrected", "replaces_id": lines[0]["id"], "happened_at": "2026-03-04 09:00"}
     write_lines(folder / "entry.csv", [first, *lines])
-    assert new_book_from(folder, tmp_path / "made.penwalk") > len(lines)
+    assert new_book_from(folder, tmp_path / "made.penwalk").rows > len(lines)
 
 
 def test_a_mistake_leaves_no_new_book_behind(folder: Path, tmp_path: Path) -> None:

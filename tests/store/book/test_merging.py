@@ -1,5 +1,6 @@
 """Two books of one farm become one: whichever way, however often; another farm's book stays out."""
 
+import re
 from contextlib import closing
 from pathlib import Path
 
@@ -9,7 +10,7 @@ from store.book.desk import FileDesk, ServerDesk
 from store.book.errors import BookError, BookInUse, DamagedBook, NoBook
 from store.book.folder.put_out import put_out
 from store.book.folder.take_in import new_book_from, take_in
-from store.book.merging import merge
+from store.book.merging import Merged, merge
 from store.book.opening import Book
 from store.round.plan import plan
 from tests.farm import HandClock, morning, small_book
@@ -72,7 +73,7 @@ def test_a_second_time_adds_nothing(place: Path, benches: dict[str, Rows]) -> No
     """It says so, too."""
     first = merged(place, BARN, KITCHEN)
     with closing(FileDesk(place / "barn.penwalk")) as desk:
-        assert merge(desk, place / "kitchen.penwalk") == 0
+        assert merge(desk, place / "kitchen.penwalk") == Merged(0, (), (), ())
         assert all_rows(desk) == first
 
 
@@ -80,7 +81,7 @@ def test_it_says_how_many_rows_came_in(place: Path, benches: dict[str, Rows]) ->
     """Entries and their lines."""
     expected = sum(map(len, union(*benches.values()).values())) - sum(map(len, benches[BARN].values()))
     with closing(FileDesk(place / "barn.penwalk")) as desk:
-        assert merge(desk, place / "kitchen.penwalk") == expected
+        assert merge(desk, place / "kitchen.penwalk").rows == expected
 
 
 def test_in_whatever_order_three_books_are_merged_the_rows_are_the_same(place: Path, benches: dict[str, Rows]) -> None:
@@ -144,19 +145,32 @@ def test_what_is_no_book_is_refused_in_a_sentence(file_desk: FileDesk, tmp_path:
 
 
 def test_a_merge_that_fails_half_way_adds_nothing(place: Path, benches: dict[str, Rows]) -> None:
-    """The other book has a row that this one's checks refuse."""
+    """The other book has a figure whose entry is missing."""
+    with closing(FileDesk(place / "kitchen.penwalk")) as spoilt:
+        spoilt.connection.execute("PRAGMA foreign_keys=OFF")
+        spoilt.connection.execute(
+            "INSERT INTO fed (id, entry_id, position, feed_id, given_kg, typed)"
+            " SELECT zeroblob(16), zeroblob(16), 0, feed_id, 1, '' FROM fed LIMIT 1"
+        )
+    with closing(FileDesk(place / "barn.penwalk")) as desk:
+        with pytest.raises(DamagedBook, match=r"^Nothing was merged: FOREIGN KEY constraint failed\.$"):
+            merge(desk, place / "kitchen.penwalk")
+        assert all_rows(desk) == benches[BARN]
+        walk_morning(Book(desk, HandClock(), BARN))
+
+
+def test_a_damaged_book_is_found_before_anything_comes_in(place: Path, benches: dict[str, Rows]) -> None:
+    """A figure that no key could have written."""
     with closing(FileDesk(place / "kitchen.penwalk")) as spoilt:
         spoilt.connection.execute("PRAGMA ignore_check_constraints=ON")
-        spoilt.connection.execute("PRAGMA foreign_keys=OFF")
         spoilt.connection.execute(
             "INSERT INTO fed (id, entry_id, position, feed_id, given_kg, typed)"
             " SELECT zeroblob(16), entry_id, 0, feed_id, -1, '' FROM fed LIMIT 1"
         )
     with closing(FileDesk(place / "barn.penwalk")) as desk:
-        with pytest.raises(Exception, match="ck_fed_given_kg"):
+        with pytest.raises(DamagedBook, match=r"kitchen\.penwalk is damaged: CHECK constraint failed in fed\."):
             merge(desk, place / "kitchen.penwalk")
         assert all_rows(desk) == benches[BARN]
-        walk_morning(Book(desk, HandClock(), BARN))
 
 
 def test_two_books_that_use_one_id_for_two_things_are_refused_in_a_sentence(place: Path) -> None:
@@ -167,10 +181,14 @@ def test_two_books_that_use_one_id_for_two_things_are_refused_in_a_sentence(plac
         add(folders[bench], "weighing.csv", id="scoop-hay-1", **cells)
         with closing(small_book(place, bench=bench)) as book:
             take_in(folders[bench], book.desk)
-    for into, other in ((BARN, KITCHEN), (KITCHEN, BARN)):
+    for into, other, mine, its in ((BARN, KITCHEN, 0.2, 0.3), (KITCHEN, BARN, 0.3, 0.2)):
         with closing(FileDesk(place / f"{into}.penwalk")) as desk:
             before = all_rows(desk)
-            with pytest.raises(BookError, match=r"^Nothing was merged: .*one id but other content: 1 in weighing\.$"):
+            said = (
+                "Nothing was merged: rows with one id but other content.\n"
+                f"weighing: holds_kg «{mine}» here, «{its}» there."
+            )
+            with pytest.raises(BookError, match=f"^{re.escape(said)}$"):
                 merge(desk, place / f"{other}.penwalk")
             assert all_rows(desk) == before
 

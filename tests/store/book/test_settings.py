@@ -6,7 +6,9 @@ from shutil import copytree
 import pytest
 
 from store.book.errors import FolderError
+from store.book.folder.settings import HOLDS, misfit
 from store.book.folder.take_in import new_book_from
+from store.book.words import SettingName
 from tests.farm import FOLDER
 
 
@@ -18,6 +20,18 @@ from tests.farm import FOLDER
         ("evening_from", "noon", "an hour from 4 to 23"),
         ("meal_limit_kg", "0", "kilograms above 0"),
         ("units", "stone", "one of: metric, us"),
+        ("dialect", "irish", "one of: british, american"),
+        ("morning_at", "24:00", "a time of day as 06:30"),
+        ("evening_at", "5 pm", "a time of day as 06:30"),
+        ("change_step_kg", "-1", "kilograms above 0, with a point, as 3.5"),
+        ("lead_days", "61", "whole days from 0 to 60"),
+        ("lead_days", "7.5", "whole days from 0 to 60"),
+        ("turnout_on", "02-29", "a month and a day as 04-20"),
+        ("turnout_on", "20-04", "a month and a day as 04-20"),
+        ("hay_loss_percent", "60.5", "percent from 0 to 60"),
+        ("coat", "thick", "one of: wet or summer, dry autumn, dry winter, dry heavy winter"),
+        ("currency", "", "text of 1 to"),
+        ("currency", "shillings", "text of 1 to 8 letters"),
     ],
 )
 def test_a_setting_that_cannot_be_used_is_refused(tmp_path: Path, name: str, value: str, expected: str) -> None:
@@ -27,6 +41,30 @@ def test_a_setting_that_cannot_be_used_is_refused(tmp_path: Path, name: str, val
     with pytest.raises(FolderError, match=expected):
         new_book_from(folder, tmp_path / "book")
     assert not (tmp_path / "book").exists()
+
+
+@pytest.mark.parametrize(
+    ("name", "value"),
+    [
+        (SettingName.DIALECT, "american"),
+        (SettingName.MORNING_AT, "06:30"),
+        (SettingName.EVENING_AT, "23:59"),
+        (SettingName.CHANGE_STEP_KG, "0.5"),
+        (SettingName.LEAD_DAYS, "0"),
+        (SettingName.LEAD_DAYS, "60"),
+        (SettingName.TURNOUT_ON, "04-20"),
+        (SettingName.HAY_LOSS_PERCENT, "12.5"),
+        (SettingName.COAT, "dry winter"),
+        (SettingName.CURRENCY, "€"),
+    ],
+)
+def test_a_setting_that_can_be_used_is_taken(name: SettingName, value: str) -> None:
+    assert misfit(name, value) is None
+
+
+def test_every_setting_says_what_it_holds() -> None:
+    """Else an import of such a row would break instead of being read."""
+    assert set(HOLDS) == set(SettingName)
 
 
 def test_a_slot_that_no_round_has_is_refused(tmp_path: Path) -> None:

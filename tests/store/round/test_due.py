@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from store.book.drafts import Draft
 from store.book.facts import Due, Job
 from store.book.opening import Book
-from store.book.reading import read_snapshot
+from store.book.reading import read_snapshot, sql
 from store.book.records.feeding import Task, TaskAs, TaskDue
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn
@@ -224,3 +224,28 @@ def test_one_that_was_done_in_its_season_comes_back_in_the_next(book: Book) -> N
     farm = Farm(book, every_days=300, season_first="03-01", season_last="04-30")
     farm.write(TUESDAY, done)
     assert farm.due(on(1), on(60), on(365), on(380)) == [False, False, True, True]
+
+
+@pytest.mark.parametrize(
+    ("how", "most"), [({"every_days": 1}, 0), ({"season_first": "05-01", "season_last": "05-31"}, 0),
+                      ({"every_days": 3}, 1), ({"once": True}, 1)],
+)  # fmt: skip
+def test_only_a_job_that_hangs_on_it_looks_back(
+    book: Book, monkeypatch: pytest.MonkeyPatch, how: dict[str, Any], most: int
+) -> None:
+    """In its own slot and season; one that was done lately needs one look-up, however long the book."""
+    farm = Farm(book, **{"every_days": 9} | how)
+    if farm.due(TUESDAY) == [True]:
+        farm.write(TUESDAY, done)
+    asked: list[str] = []
+    rows = book.desk.rows
+
+    def counted(statement: str, values: Any) -> Any:
+        asked.append(statement)
+        return rows(statement, values)
+
+    monkeypatch.setattr(book.desk, "rows", counted)
+    farm.due(on(5))
+    assert asked.count(sql.STEPS) == most
+    farm.due(on(5, "evening"))
+    assert asked.count(sql.STEPS) == most
