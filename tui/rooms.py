@@ -188,6 +188,13 @@ class House:
         step = _step_of(back)
         return MyFarm(self, back, step.step_id if step else None).about(step.subject if step else Subject())
 
+    def weather(self, back: Place) -> Place:
+        """Tonight's forecast, and what it asks for."""
+        from tui.yard.weather import WeatherForm  # noqa: PLC0415 heavy: it reads with the records
+
+        step = _step_of(back)
+        return WeatherForm(back, step.step_id if step else None)
+
     def feed_room(self, back: Place) -> Place:
         """What is there of each feed."""
         from tui.feed_room.room import FeedRoom  # noqa: PLC0415 not on the way to the first frame

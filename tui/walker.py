@@ -157,9 +157,10 @@ class Walker:
         rows = [row for _, rows in changes for row in rows]
         return self._planned(lambda: self.book.change(rows, note))
 
-    def change(self, rows: Sequence[RowDraft], subject: Subject, words: str) -> None:
-        """Rows of what changes slowly, and a note of them, kept with who did it. Raises BookError."""
-        self.book.change(rows, self._note_of_change(subject, words, tell=False))
+    def change(self, rows: Sequence[RowDraft], subject: Subject, words: str, *entries: Draft) -> None:
+        """Rows of what changes slowly, a note of them, kept with who did it, and other entries. Raises BookError."""
+        notes = [self._note_of_change(subject, words, tell=False)] if rows else []
+        self.book.change(rows, *notes, *entries)
         self.look()
 
     def _note_of_change(self, subject: Subject, words: str, *, tell: bool) -> Draft:

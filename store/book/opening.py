@@ -39,11 +39,11 @@ class Book:
             self.desk.forget_half_written()
             raise
 
-    def change(self, rows: "Sequence[RowDraft]", note: "Draft | None" = None) -> None:
-        """Add rows of what changes slowly, and a note of it: all or nothing. Raises DamagedBook."""
+    def change(self, rows: "Sequence[RowDraft]", *entries: "Draft") -> None:
+        """Add rows of what changes slowly, and entries with them, as a note: all or nothing. Raises DamagedBook."""
         from store.book.writing import change  # noqa: PLC0415 heavy
 
-        change(self, rows, note)
+        change(self, rows, *entries)
 
     def trial(self, rows: "Sequence[RowDraft]", look: "Callable[[ReadingDesk], T]") -> "T":
         """What would be found in the book if these rows were added; nothing is added. Raises DamagedBook."""

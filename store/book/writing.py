@@ -48,16 +48,19 @@ def _take_turn(connection: Connection, draft: Draft) -> None:
         connection.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": key})
 
 
-def change(book: "Book", rows: Sequence[RowDraft], note: Draft | None = None) -> None:
-    """Write rows of what changes slowly, and a note: all or none. Raises DamagedBook if the disk or server refuses."""
+def change(book: "Book", rows: Sequence[RowDraft], *entries: Draft) -> None:
+    """Write rows of what changes slowly, and entries with them, as a note: all or none.
+
+    Raises DamagedBook if the disk or server refuses.
+    """
     now = book.clock.now()
     try:
         with book.desk.engine().begin() as connection:
             for draft in rows:
                 row = _row(draft, now)
                 connection.execute(insert(type(row)), row.model_dump())
-            if note:
-                _add_entry(book, connection, note)
+            for entry in entries:
+                _add_entry(book, connection, entry)
     except (SQLAlchemyError, ValidationError) as error:
         raise DamagedBook(f"Nothing was written: {said_by(error)}.") from error
 

@@ -87,6 +87,8 @@ class Sheet(ABC):
 
     FROM = "from_at"
     """The name of the question from when on it counts; a sheet without it counts from now."""
+    KEPT = False
+    """Whether the answers are kept even where they change no row, as a forecast is."""
 
     @property
     @abstractmethod

@@ -1,8 +1,8 @@
 """Units of weight and volume, and what each is in kilograms or litres.
 
 Source of every factor: NIST Handbook 44 (2024), Appendix C, "General tables of units of measurement"
-(US customary, the inch) and NIST Special Publication 811 (2008), Appendix B.8 (imperial, degrees Fahrenheit). All are
-exact.
+(US customary, inch and mile) and NIST Special Publication 811 (2008), Appendix B.8 (imperial, degrees Fahrenheit).
+All are exact.
 """
 
 from dataclasses import dataclass
@@ -24,6 +24,7 @@ KG_PER_LB = 0.45359237
 L_PER_US_GAL = 3.785411784
 L_PER_IMPERIAL_GAL = 4.54609
 CM_PER_INCH = 2.54
+KM_PER_MILE = 1.609344
 
 KG = Unit("kg", "weight", 1.0)
 G = Unit("g", "weight", 0.001)

@@ -77,6 +77,12 @@ def test_an_inch_is_the_printed_exact_one_and_the_librarys(library: UnitRegistry
     assert units.CM_PER_INCH == 2.54 == library.Quantity(1, "inch").to("centimeter").magnitude
 
 
+def test_a_mile_is_the_printed_exact_one_and_the_librarys(library: UnitRegistry[float]) -> None:
+    """Handbook 44 App. C: 1 mile = 1.609 344 kilometers exactly."""
+    assert units.KM_PER_MILE == 1.609344
+    assert library.Quantity(1, "mile").to("kilometer").magnitude == pytest.approx(1.609344, rel=1e-14)
+
+
 @pytest.mark.parametrize("temperature_f", [-40.0, 32.0, 100.0, 101.5, 212.0])
 def test_a_temperature_is_the_librarys_and_comes_back(temperature_f: float, library: UnitRegistry[float]) -> None:
     """SP 811 App. B.8: t/C = (t/F - 32) / 1.8; 32 F is 0 C and 212 F is 100 C."""

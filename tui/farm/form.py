@@ -77,14 +77,19 @@ class Form(View):
     def go(self, by: int) -> View:
         """Another line; at the last one it is looked at what would be changed."""
         self.filling.go(by)
+        self.scroll.moved = 0
         self.leaving = False
         if self.question is None:
             self._look_ahead()
         return self
 
+    def down(self) -> View:
+        """The next question; at the last line, more of what is said there."""
+        return self.move(1) if self.question is None else self.go(1)
+
     def to_end(self) -> View:
-        """The last line at once; what was not asked stays as it stands there."""
-        return self.go(len(self.filling.questions))
+        """The last line at once, what was not asked stays as it stands there; at the last line, more of the page."""
+        return self.leaf_page(1) if self.question is None else self.go(len(self.filling.questions))
 
     def turn(self, by: int) -> View:
         """The choice before or after."""
@@ -96,7 +101,7 @@ class Form(View):
         try:
             answers = self.filling.answers()
             self.rows = self.sheet.rows(answers)
-            if self.rows:
+            if self.rows or self.sheet.KEPT:
                 self.effects = [self.sheet.told(answers), *self.what_changes(self.rows, answers)]
         except Wrong as problem:
             self.filling.stand_at(problem.question)
@@ -105,7 +110,7 @@ class Form(View):
             self.say(str(problem))
 
     def _written(self) -> View | None:
-        if not self.rows:
+        if not (self.rows or self.sheet.KEPT):
             return self.say("Nothing here differs from what the book holds. Up goes back to the answers, Esc leaves.")
         try:
             return self.write(self.rows, self.filling.answers())
@@ -131,8 +136,9 @@ class Form(View):
         Key((), "letters", "type, or pick", "Every letter and digit belongs to the answer, or picks one of a list."),
         Key(("left",), "Left Right", "another choice", "The choice before or after.", lambda form: form.turn(-1)),
         Key(("right",), "Right", "", "", lambda form: form.turn(1)),
-        Key(("up", "shift+tab"), "Up Down", "question", "The question above or below.", lambda form: form.go(-1)),
-        Key(("down", "tab"), "Down", "", "", lambda form: form.go(1)),
+        Key(("up", "shift+tab"), "Up Down", "question",
+            "The question above or below; at the last line Down shows more of the page.", lambda form: form.go(-1)),
+        Key(("down", "tab"), "Down", "", "", lambda form: form.down()),
         Key(("pagedown", "end"), "Page Down", "to the end", "To the last line; the rest stays as it stands there.",
             lambda form: form.to_end()),
         Key(BACKSPACE, "Backspace", "a letter back", "A letter back.", go_back),

@@ -9,8 +9,9 @@ from platformdirs import user_state_path
 from store.book.errors import BookError
 from store.book.turn import local
 from tui.page import Line, Role, Size, Span, cut, line, wrapped
-from tui.place import Key, Place, Rooms
+from tui.place import Place, Rooms
 from tui.typed import is_pick
+from tui.view import Key
 from tui.yard.wording import Wording
 
 SHELVES = tuple(map(Path, ("/media", "/run/media", "/mnt", "/Volumes")))

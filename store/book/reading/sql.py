@@ -201,6 +201,15 @@ AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 40
 """
 """Also what is still on paper: then nobody knows where the calf was."""
 
+LAST_FORECAST = f"""
+SELECT w.happened_at, f.low_c, f.wind_kmh, f.wet FROM entry w JOIN forecast f ON f.entry_id = w.id
+WHERE w.id = (
+  SELECT e.id FROM entry e
+  WHERE e.animal_id IS NULL AND e.kind = 'weather' AND e.state = 'done' AND e.happened_at <= :at
+  AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
+)
+"""
+
 WITHHELD = """
 SELECT i.id, w.begins_at, w.ends_at, w.why FROM animal i JOIN withheld w ON w.id IN (
   SELECT n.id FROM withheld n WHERE n.animal_id = i.id AND n.begins_at <= :at

@@ -174,6 +174,24 @@ def test_a_weighing_is_one_row_that_begins_when_it_was_written(desk_book: Book) 
     assert again.due[0].told.holds_kg == 0.9
 
 
+def test_rows_and_all_entries_with_them_are_written_together_or_not_at_all(desk_book: Book) -> None:
+    """A second entry that the book refuses takes back the row and the first one."""
+    snapshot = morning(desk_book)
+    count, last = (confirmed(desk_book, snapshot, plan(snapshot)[at]) for at in (0, 1))
+    due = plan(snapshot)[3]
+    assert isinstance(due, FeedStep)
+    assert due.due[0].told is not None
+    row = weighing(due.due[0].told.id, due.due[0].feed.id, 0.9)
+    before = all_rows(desk_book.desk)
+    with pytest.raises(DamagedBook, match=r"^Nothing was written: "):
+        desk_book.change([row], count, replace(last, figures=(MilkedFigure(80.5, fate=Fate.HOUSE),)))
+    assert all_rows(desk_book.desk) == before
+    desk_book.change([row], count, last)
+    after = all_rows(desk_book.desk)
+    assert len(after["entry"]) == len(before["entry"]) + 2
+    assert len(after["weighing"]) == len(before["weighing"]) + 1
+
+
 def test_an_entry_says_which_bench_wrote_it(desk_book: Book) -> None:
     """The word for the laptop."""
     snapshot = morning(desk_book)

@@ -1,0 +1,40 @@
+"""Weather: tonight's forecast is typed, what it asks for is seen, and what of it is taken is written."""
+
+from collections.abc import Sequence
+from uuid import UUID
+
+from store.book.drafts import RowDraft
+from store.book.register import read_register
+from store.herd.sheet import Answers
+from store.herd.weather import WeatherSheet, weather_sheet
+from tui.farm.sheet_form import SheetForm
+from tui.place import Place
+
+NOT_CHANGED = "The hay is not changed. Up, then Y changes it for these rounds; Enter keeps the forecast."
+GOES_BACK = "After these rounds the hay goes back, also where its plan is typed anew before they are over."
+
+
+class WeatherForm(SheetForm):
+    """The sheet of tonight, over a place of the round."""
+
+    def __init__(self, back: Place, step_id: UUID | None) -> None:
+        """step_id: the step that it goes back to, drawn anew; None: the place itself."""
+        desk = back.walker.book.desk
+        self.weather: WeatherSheet = weather_sheet(desk, read_register(desk, back.walker.book.clock.now()))
+        super().__init__(back, self.weather)
+        self.step_id = step_id
+
+    def what_changes(self, rows: Sequence[RowDraft], answers: Answers) -> list[str]:
+        """The proposal, then the steps of the next two rounds, before and after."""
+        lines = [*self.weather.tonight(answers).lines()]
+        if not answers["change"]:
+            return [NOT_CHANGED, *lines]
+        return [*lines, GOES_BACK, *super().what_changes(rows, answers)]
+
+    def write(self, rows: Sequence[RowDraft], answers: Answers) -> Place:
+        """The forecast, and what of the proposal is taken."""
+        walker = self.walker
+        draft = self.weather.forecast(answers, walker.person.id, walker.book.clock.now())
+        walker.change(rows, self.weather.subject(), self.weather.told(answers), draft)
+        back = self.rooms.at_step(self.step_id) if self.step_id else self.came_from
+        return back.say("The forecast is kept.")
