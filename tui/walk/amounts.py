@@ -56,12 +56,12 @@ class FeedJob(Job[FeedStep]):
         return (
             More("Some of it was left: how much", lambda lamp: lamp.rooms.left_over(lamp, step)),
             More("The measure weighed here and now", lambda lamp: lamp.rooms.new_scoop(lamp, step)),
-            More("Something else was given too, as 2 kg apples", lambda lamp: lamp.rooms.also_given(lamp, step)),
             *(
                 (More("Hold the change of this meal: as yesterday, each later step a day later", _hold),)
                 if changes
                 else ()
             ),
+            More("Something else was given too, as 2 kg apples", lambda lamp: lamp.rooms.also_given(lamp, step)),
         )
 
     def enter_words(self, shown: Shown, step: FeedStep) -> str:  # noqa: ARG002
