@@ -173,7 +173,7 @@ FARM_KEY = Key(("f",), "F", "my farm", "My farm: pens, animals, feeds, scoops, p
                lambda place: place.rooms.my_farm(place))  # fmt: skip
 FEED_ROOM_KEY = Key(("d",), "D", "feed room", "The feed room: what is there, deliveries, what was weighed, costs.",
                     lambda place: place.rooms.feed_room(place))  # fmt: skip
-WEATHER_KEY = Key(("c",), "C", "weather", "Tonight's weather: more hay, soak and water, as a proposal.",
+WEATHER_KEY = Key(("c",), "C", "weather", "Cold, heat, wet tonight, and what hay, soak and water that asks for.",
                   lambda place: place.rooms.weather(place))  # fmt: skip
 YARD_KEYS = (
     BUCKETS_KEY, GO_KEY, NOTE_KEY, UNDO_KEY, PERSON_KEY, TIME_KEY, VET_KEY, ROUNDS_KEY, FARM_KEY, FEED_ROOM_KEY,
