@@ -11,7 +11,7 @@ from store.book.facts import FarmFacts, Feed, Person, Told
 from store.book.opening import Book
 from store.book.reading import read_again, read_snapshot
 from store.book.snapshot import Snapshot, Written, counting
-from store.book.turn import Turn, turn_at
+from store.book.turn import Turn, from_wall, turn_at
 from store.book.words import Apart, Kind, State
 from store.round.change import PLAN_CHANGED, hold
 from store.round.confirm import Hand, noted
@@ -122,6 +122,12 @@ class Walker:
     def latest(self) -> datetime:
         """The latest moment that can be typed for this round: now, or the end of a past one."""
         return min(self.book.clock.now(), self.turn.ends(self.zone, self.evening_from_h))
+
+    def next_begins(self) -> datetime | None:
+        """When the feeding round after this one usually begins; None where the farm has not said it."""
+        after = self.turn.after()
+        time = dict(self.farm.times).get(after.slot)
+        return from_wall(datetime.fromisoformat(f"{after.day}T{time}"), self.zone) if time else None
 
     def is_over(self) -> bool:
         """Whether the time of this round has gone by since it was opened to be walked."""

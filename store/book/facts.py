@@ -10,7 +10,7 @@ from store.book.words import Air, Apart, Asks, Dialect, Species, Stage, Units, W
 
 @dataclass(frozen=True, slots=True)
 class FarmFacts:
-    """The farm's own settings in force."""
+    """The farm's own settings in force. times: when its feeding rounds usually begin, by slot, as `06:30`."""
 
     id: UUID
     name: str
@@ -21,6 +21,7 @@ class FarmFacts:
     air: Air
     vet: str
     dialect: Dialect = Dialect.BRITISH
+    times: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,15 @@
 """My farm from the round: what shows opens its sheets, what a change changes is seen first, and the round follows."""
 
+from contextlib import closing
+from pathlib import Path
+
 import pytest
 
+from store.book.drafts import RowDraft, Subject
+from store.book.folder.put_out import put_out
+from store.book.folder.take_in import new_book_from
+from store.book.opening import open_book
+from store.book.words import SettingName
 from tests.tui.keys import Sitting
 from tui.farm.listing import Listing
 from tui.walk.lamp import Lamp
@@ -93,3 +101,29 @@ def test_ctrl_q_does_not_lose_an_answer(at_hazel: Sitting) -> None:
 def test_the_closing_tells_what_was_changed_in_my_farm(at_hazel: Sitting) -> None:
     at_hazel.press("f", "4", "enter", "o", "pagedown", "enter", "escape", "escape", "e")
     assert " MY FARM " in at_hazel.text(100, 60)
+
+
+def test_the_times_of_the_rounds_say_when_to_put_to_soak(sitting: Sitting) -> None:
+    """The farm's own hours and its own limits: 5 to 16 h before the evening round."""
+    rows = [RowDraft("setting", {"name": SettingName.EVENING_AT, "value": "17:30"})]
+    sitting.walker.change(rows, Subject(), "times")
+    page = sitting.to_step("lucerne pellets", "soak", 1).text()
+    assert "FOR     the evening round at 17:30: put to soak between 01:30 and 12:30" in page
+    assert "17:30  evening round" in sitting.press("e").text(80, 60)
+
+
+def test_a_farm_set_up_by_keys_comes_out_and_back_in_byte_for_byte(at_hazel: Sitting, tmp_path: Path) -> None:
+    """After a move, a sale and a birth: every row is one that the importer takes."""
+    at_hazel.press("f", "4", "enter", "o", "pagedown", "enter", "escape", "escape")
+    at_hazel.to_step("Tansy", "udder").press("f", "5", "enter", "Wren", "pagedown", "enter", "escape", "escape")
+    book = at_hazel.walker.book
+    put_out(book.desk, tmp_path / "once")
+    new_book_from(tmp_path / "once", tmp_path / "again.penwalk")
+    with closing(open_book(str(tmp_path / "again.penwalk"), book.clock)) as again:
+        put_out(again.desk, tmp_path / "twice")
+    assert files(tmp_path / "once") == files(tmp_path / "twice")
+
+
+def files(folder: Path) -> dict[str, bytes]:
+    """Every file, byte for byte."""
+    return {path.name: path.read_bytes() for path in folder.iterdir()}

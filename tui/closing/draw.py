@@ -105,7 +105,8 @@ def _as_one(walker: Walker, summary: Summary) -> Iterator[str]:
 def _next(walker: Walker, summary: Summary) -> list[str]:
     """What this round has set going, and until when, in the order of time; a past round's is long over."""
     zone = walker.farm.zone
-    coming = sorted((*_set_going(summary), *_between(walker))) if walker.live else []
+    own = [(at, f"{walker.turn.after().slot} round")] if (at := walker.next_begins()) else []
+    coming = sorted((*_set_going(summary), *_between(walker), *own)) if walker.live else []
     return [f"{clock(at, zone)}  {words}" for at, words in coming]
 
 

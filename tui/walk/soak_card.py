@@ -1,5 +1,7 @@
 """The soak bucket: how long it stood, and what goes into it for the next round. Every weight is dry."""
 
+from datetime import timedelta
+
 from store.round.amount import Unreadable, feed_amount
 from store.round.saying import weight
 from store.round.steps import SoakCheckStep, SoakStartStep
@@ -54,7 +56,7 @@ def soak_start_lines(shown: Shown, step: SoakStartStep, size: Size) -> list[Line
     drawn = large_lines(text or number, Role.TYPED if text else Role.AMOUNT, 40, scale_for(size))
     figure = [(Span("  "), *row) for row in drawn]
     told = [line(Span(f"{unit} DRY", Role.STRONG)), *_water(shown, step, text)]
-    return [*lines, *beside(figure, told, max(14, max(map(width_of, figure)) + 3)), (), *_when(step, size)]
+    return [*lines, *beside(figure, told, max(14, max(map(width_of, figure)) + 3)), (), *_when(shown, step, size)]
 
 
 def _water(shown: Shown, step: SoakStartStep, text: str) -> list[Line]:
@@ -81,11 +83,18 @@ def _measures(step: SoakStartStep, dry_kg: float) -> list[Line]:
     return [line(f"{'=' if exactly else 'about'} {measured(measures, step.told)} DRY")] if measures else []
 
 
-def _when(step: SoakStartStep, size: Size) -> list[Line]:
+def _when(shown: Shown, step: SoakStartStep, size: Size) -> list[Line]:
+    """The farm's limits; and from when to when it can be put to soak for the next round, where its time is set."""
     if step.limit is None:
         return []
-    words = f"  LIMITS  ready after {step.limit.least_h:g} h, to be fed within {step.limit.most_h:g} h"
-    return [line(cut(words, size.width - 1))]
+    told = [f"  LIMITS  ready after {step.limit.least_h:g} h, to be fed within {step.limit.most_h:g} h"]
+    begins = shown.walker.next_begins()
+    if begins:
+        zone = shown.walker.zone
+        first, last = (begins - timedelta(hours=h) for h in (step.limit.most_h, step.limit.least_h))
+        span = f"between {clock(first, zone)} and {clock(last, zone)}"
+        told.append(f"  FOR     the {step.for_slot} round at {clock(begins, zone)}: put to soak {span}")
+    return [line(cut(words, size.width - 1)) for words in told]
 
 
 def _bucket(bucket: str) -> str:

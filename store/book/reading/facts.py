@@ -33,7 +33,9 @@ from store.book.figures import LookedFigure
 from store.book.reading import sql
 from store.book.turn import local
 from store.book.words import (
+    EVENING,
     FIRST_SETTINGS,
+    MORNING,
     Air,
     Apart,
     Asks,
@@ -45,6 +47,8 @@ from store.book.words import (
     Units,
     Water,
 )
+
+TIMES = {MORNING: SettingName.MORNING_AT, EVENING: SettingName.EVENING_AT}
 
 
 def uid(value: Any) -> UUID:
@@ -86,6 +90,7 @@ def _facts(farm_id: UUID, setting: Mapping[str, str]) -> FarmFacts:
         meal_limit_kg=float(setting[SettingName.MEAL_LIMIT_KG]) if SettingName.MEAL_LIMIT_KG in setting else None,
         air=Air(setting.get(SettingName.AIR, Air.MILD)),
         vet=setting.get(SettingName.VET, ""),
+        times=tuple((slot, setting[name]) for slot, name in TIMES.items() if name in setting),
         dialect=Dialect(setting.get(SettingName.DIALECT) or _usual_dialect(setting[SettingName.UNITS])),
     )
 
