@@ -82,8 +82,10 @@ def test_after_the_first_program_has_left_the_second_may_come(env: dict[str, str
         wait_for_step(second, 1)
 
 
-@pytest.mark.parametrize("words", [(), ("--book", "nowhere.penwalk"), ("--book", "no/such/folder/farm.penwalk")])
-def test_without_a_book_a_plain_sentence_says_how_to_begin(env: dict[str, str], words: tuple[str, ...]) -> None:
+@pytest.mark.parametrize("words", [("export", "out"), ("--book", "no/such/folder/farm.penwalk", "export", "out")])
+def test_a_command_without_a_book_says_in_a_plain_sentence_how_to_begin(
+    env: dict[str, str], words: tuple[str, ...]
+) -> None:
     with Terminal([PENWALK, *words], env) as terminal:
         assert terminal.left() == 1
         first, second = terminal.said
