@@ -9,6 +9,8 @@ from tui.rooms import House
 from tui.view import View
 
 NAMED = {" ": "space", ".": "full_stop", ",": "comma", "/": "slash", "?": "question_mark"}
+CHARACTERS = {"enter": "\r", "escape": "\x1b", "backspace": "\x7f"}
+"""What the terminal sends for a named key, where it is a character too."""
 WORDS = {"enter", "backspace", "up", "down", "left", "right", "escape", "pageup", "pagedown"}
 
 
@@ -26,7 +28,7 @@ class Keys:
             for each in [key] if key in WORDS else list(key):
                 assert self.place is not None, "the keeper has left"
                 self.presses += 1
-                self.place = self.place.press(NAMED.get(each, each), None if each in WORDS else each)
+                self.place = self.place.press(NAMED.get(each, each), CHARACTERS.get(each) if each in WORDS else each)
         return self
 
     @property

@@ -57,9 +57,9 @@ class Form(View):
 
     def takes(self, character: str) -> bool:
         """A digit or a first letter picks; else every character belongs to the answer."""
-        self.leaving = False
         if self.question is None or len(character) != 1 or not character.isprintable():
             return False
+        self.leaving = False
         self.said = self.filling.type(self.question, character) or ""
         return True
 
