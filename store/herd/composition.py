@@ -28,7 +28,7 @@ class CompositionSheet(FeedSheet):
 
     def questions(self) -> tuple[Question, ...]:
         """Where it is from, whether the figures are of the feed as it lies, and the parts."""
-        made = self.register.get("composition", self.feed_id) or {}
+        made = self.register.get("composition", self.id_) or {}
         basis = (("as it lies, as on most tags", False), ("of the dry matter, as from a laboratory", True))
         origin = (("the tag", Origin.TAG), ("a test", Origin.TEST))
         return (
@@ -47,9 +47,9 @@ class CompositionSheet(FeedSheet):
             raise Wrong(
                 beyond, f"{WORDS[beyond]} would be {parts[beyond]:.0f} % of the dry matter. Look at the figures again."
             )
-        resembles = (self.register.get("composition", self.feed_id) or {}).get("resembles", "")
+        resembles = (self.register.get("composition", self.id_) or {}).get("resembles", "")
         values = parts | {"origin": answers["origin"], "resembles": resembles}
-        return self.dated("composition", answers, {"feed_id": self.feed_id}, values)
+        return self.dated("composition", answers, {"feed_id": self.id_}, values)
 
     def told(self, answers: Answers) -> str:
         """Which feed."""

@@ -9,7 +9,8 @@ from store.book.drafts import RowDraft, Subject
 from store.book.register import Register
 from store.book.words import Origin, Species
 from store.herd.answers import a_name, words
-from store.herd.sheet import Answers, Ask, Choices, Question, Wrong, YardSheet, yes_or_no
+from store.herd.sheet import Answers, Ask, Choices, Question, Wrong, yes_or_no
+from store.herd.thing import ThingSheet
 from store.husbandry.feed_table import BY_NAME, FEEDS, TableFeed
 from store.round.amount import Unreadable
 
@@ -24,14 +25,10 @@ def feeds_in_use(register: Register) -> list[Mapping[str, Any]]:
     return sorted((row for row in register.all("feed_as") if row["in_use"]), key=lambda row: row["name"])
 
 
-class FeedSheet(YardSheet):
+class FeedSheet(ThingSheet):
     """A new feed, or one that is there."""
 
-    def __init__(self, register: Register, feed_id: UUID | None = None) -> None:
-        """feed_id None: a new one."""
-        super().__init__(register)
-        self.feed_id = feed_id
-        self.row: Mapping[str, Any] = register.get("feed_as", feed_id) or {}
+    TABLE = "feed_as"
 
     @property
     def title(self) -> str:
@@ -40,11 +37,11 @@ class FeedSheet(YardSheet):
 
     def subject(self) -> Subject:
         """The feed."""
-        return Subject(feed_id=self.feed_id)
+        return Subject(feed_id=self.id_)
 
     def questions(self) -> tuple[Question, ...]:
         """Name first; the rest may stay as it stands."""
-        made = self.register.get("composition", self.feed_id) or {}
+        made = self.register.get("composition", self.id_) or {}
         asked = (
             Question("name", "name", a_name, "as you say it: dairy nuts", self.row.get("name", "")),
             Question("resembles", "is most like", _like, "a few letters find it; until you type its tag",
@@ -64,10 +61,10 @@ class FeedSheet(YardSheet):
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:
         """The feed, what it is made of, and whom it is not for."""
-        others = (row["name"].lower() for row in feeds_in_use(self.register) if row["feed_id"] != self.feed_id)
+        others = (row["name"].lower() for row in feeds_in_use(self.register) if row["feed_id"] != self.id_)
         if answers["name"].lower() in others:
             raise Wrong("name", f"There is a feed {answers['name']} already. Type another name.")
-        return list(self._rows(answers, self.feed_id or self.new_id()))
+        return list(self._rows(answers, self.id_ or self.new_id()))
 
     def told(self, answers: Answers) -> str:
         """Which feed."""
@@ -91,7 +88,7 @@ class FeedSheet(YardSheet):
 
     def _barred(self) -> set[Species]:
         rows = self.register.all("not_for")
-        return {row["species"] for row in rows if row["feed_id"] == self.feed_id and row["barred"]}
+        return {row["species"] for row in rows if row["feed_id"] == self.id_ and row["barred"]}
 
 
 def _like(text: str) -> str | None:

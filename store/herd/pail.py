@@ -1,24 +1,18 @@
 """A milk pail and what it weighs when empty."""
 
-from collections.abc import Mapping, Sequence
-from typing import Any
-from uuid import UUID
+from collections.abc import Sequence
 
 from store.book.drafts import RowDraft
-from store.book.register import Register
 from store.herd.answers import a_name, a_weight
-from store.herd.sheet import Answers, Question, Wrong, YardSheet
+from store.herd.sheet import Answers, Question, Wrong
+from store.herd.thing import ThingSheet
 from store.round.saying import exact
 
 
-class PailSheet(YardSheet):
+class PailSheet(ThingSheet):
     """A new pail, or one that is there."""
 
-    def __init__(self, register: Register, pail_id: UUID | None = None) -> None:
-        """pail_id None: a new one."""
-        super().__init__(register)
-        self.pail_id = pail_id
-        self.row: Mapping[str, Any] = register.get("pail_as", pail_id) or {}
+    TABLE = "pail_as"
 
     @property
     def title(self) -> str:
@@ -45,10 +39,10 @@ class PailSheet(YardSheet):
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:
         """The pail."""
-        taken = {row["name"].lower() for row in self.register.all("pail_as") if row["pail_id"] != self.pail_id}
+        taken = {row["name"].lower() for row in self.register.all("pail_as") if row["pail_id"] != self.id_}
         if answers["name"].lower() in taken:
             raise Wrong("name", f"There is a pail {answers['name']} already. Type another name.")
-        pail_id = self.pail_id or self.new_id()
+        pail_id = self.id_ or self.new_id()
         new = [] if self.row else [RowDraft("pail", {"id": pail_id})]
         values = {each: answers[each] for each in ("name", "empty_kg")}
         return [*new, *self.dated("pail_as", answers, {"pail_id": pail_id}, values)]

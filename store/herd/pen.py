@@ -4,22 +4,18 @@ from collections.abc import Iterator, Sequence
 from uuid import UUID
 
 from store.book.drafts import RowDraft, Subject
-from store.book.register import Register
 from store.herd.answers import a_name
-from store.herd.sheet import Answers, Question, Wrong, YardSheet, pick, yes_or_no
+from store.herd.sheet import Answers, Question, Wrong, pick, yes_or_no
+from store.herd.thing import ThingSheet
 
 STEP = 10
 """Between the positions of two pens in the walk."""
 
 
-class PenSheet(YardSheet):
+class PenSheet(ThingSheet):
     """A new pen, or one that is there."""
 
-    def __init__(self, register: Register, pen_id: UUID | None = None) -> None:
-        """pen_id None: a new one."""
-        super().__init__(register)
-        self.pen_id = pen_id
-        self.row = register.get("pen_as", pen_id)
+    TABLE = "pen_as"
 
     @property
     def title(self) -> str:
@@ -28,7 +24,7 @@ class PenSheet(YardSheet):
 
     def subject(self) -> Subject:
         """The pen."""
-        return Subject(pen_id=self.pen_id)
+        return Subject(pen_id=self.id_)
 
     def questions(self) -> tuple[Question, ...]:
         """Its name and place in the walk; whether it is still used, once it is there."""
@@ -37,12 +33,12 @@ class PenSheet(YardSheet):
             ("first", 0),
             *((f"after {self.register.name('pen_as', id_)}", at) for at, id_ in enumerate(others, 1)),
         )
-        own = len(others) if self.row is None else sum(self._position(id_) < self.row["position"] for id_ in others)
+        own = len(others) if not self.row else sum(self._position(id_) < self.row["position"] for id_ in others)
         asked = (
             Question("name", "name", a_name, "as you say it: Stall, Orchard", self.row["name"] if self.row else ""),
             pick("place", "comes in the walk", places, own),
         )
-        if self.row is None:
+        if not self.row:
             return asked
         in_use = yes_or_no(
             "in_use", "in use", first=self.row["in_use"], hint="no: it is out of the walk, what was stays"
@@ -54,14 +50,14 @@ class PenSheet(YardSheet):
         taken = {row["name"].lower() for row in self.register.all("pen_as") if row["in_use"] and row is not self.row}
         if answers["name"].lower() in taken:
             raise Wrong("name", f"There is a pen {answers['name']} already. Type another name, as {answers['name']} 2.")
-        return list(self._rows(answers, self.pen_id or self.new_id()))
+        return list(self._rows(answers, self.id_ or self.new_id()))
 
     def told(self, answers: Answers) -> str:
         """Which pen."""
-        return f"pen {answers['name']} set up" if self.row is None else "name or place in the walk changed"
+        return f"pen {answers['name']} set up" if not self.row else "name or place in the walk changed"
 
     def _rows(self, answers: Answers, pen_id: UUID) -> Iterator[RowDraft]:
-        if self.row is None:
+        if not self.row:
             yield RowDraft("pen", {"id": pen_id})
         order = self._others()
         order.insert(answers["place"], pen_id)
@@ -71,7 +67,7 @@ class PenSheet(YardSheet):
 
     def _others(self) -> list[UUID]:
         """The other pens in use, in walking order."""
-        found = [row for row in self.register.all("pen_as") if row["in_use"] and row["pen_id"] != self.pen_id]
+        found = [row for row in self.register.all("pen_as") if row["in_use"] and row["pen_id"] != self.id_]
         return [row["pen_id"] for row in sorted(found, key=lambda row: (row["position"], row["name"]))]
 
     def _position(self, pen_id: UUID) -> int:

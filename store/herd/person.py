@@ -1,23 +1,17 @@
 """Somebody who does rounds."""
 
-from collections.abc import Mapping, Sequence
-from typing import Any
-from uuid import UUID
+from collections.abc import Sequence
 
 from store.book.drafts import RowDraft
-from store.book.register import Register
 from store.herd.answers import a_name
-from store.herd.sheet import Answers, Question, Wrong, YardSheet, pick, yes_or_no
+from store.herd.sheet import Answers, Question, Wrong, pick, yes_or_no
+from store.herd.thing import ThingSheet
 
 
-class PersonSheet(YardSheet):
+class PersonSheet(ThingSheet):
     """A new person, or one that is there."""
 
-    def __init__(self, register: Register, person_id: UUID | None = None) -> None:
-        """person_id None: a new one."""
-        super().__init__(register)
-        self.person_id = person_id
-        self.row: Mapping[str, Any] = register.get("person_as", person_id) or {}
+    TABLE = "person_as"
 
     @property
     def title(self) -> str:
@@ -36,12 +30,12 @@ class PersonSheet(YardSheet):
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:
         """The person. Raises Wrong where nobody would be left."""
-        others = [row for row in self.register.all("person_as") if row["person_id"] != self.person_id and row["here"]]
+        others = [row for row in self.register.all("person_as") if row["person_id"] != self.id_ and row["here"]]
         if any(row["name"].lower() == answers["name"].lower() for row in others):
             raise Wrong("name", f"There is somebody called {answers['name']} already. Type another name.")
         if not answers.get("here", True) and not any(row["adult"] for row in others):
             raise Wrong("here", "Then no adult would be left to do the round. Set up somebody else first.")
-        person_id = self.person_id or self.new_id()
+        person_id = self.id_ or self.new_id()
         new = [] if self.row else [RowDraft("person", {"id": person_id})]
         values = {"name": answers["name"], "adult": answers["adult"], "here": answers.get("here", True)}
         return [*new, *self.dated("person_as", answers, {"person_id": person_id}, values)]

@@ -52,14 +52,14 @@ class SoakingSheet(FeedSheet):
         times = {f"{each}_h": answers[f"{each} {air}"] for each in ("least", "most")}
         both = {each: answers[each] for each in ("water", "water_per_kg") if answers[each] != first.get(each)}
         every = {} if self._rule(air) else {each: answers[each] for each in ("water", "water_per_kg")}
-        return self.dated("soak_rule", answers, {"feed_id": self.feed_id, "air": air}, every | both | times)
+        return self.dated("soak_rule", answers, {"feed_id": self.id_, "air": air}, every | both | times)
 
     def _asked(self, air: Air, which: str, words: str) -> Question:
         first = f"{self._hours(air, f'{which}_h'):g}"
         return Question(f"{which} {air}", f"{air} air: {words} after", a_number(0, 72, "hours"), "hours", first)
 
     def _rule(self, air: Air) -> Mapping[str, Any]:
-        return self.register.get("soak_rule", self.feed_id, air) or {}
+        return self.register.get("soak_rule", self.id_, air) or {}
 
     def _hours(self, air: Air, name: str) -> float:
         return float(self._rule(air).get(name, LEAST_H if name == "least_h" else MOST_H[air]))

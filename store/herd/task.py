@@ -9,22 +9,23 @@ from store.book.register import Register
 from store.book.words import EVERY_MOST_DAYS, SLOTS
 from store.herd.animal import pen_choices, stages
 from store.herd.answers import WORDS_MOST, a_count, a_day_of_year, day_of_year_words, day_words, maybe_day, words
-from store.herd.sheet import Answers, Choices, Question, Wrong, YardSheet, pick, yes_or_no
+from store.herd.sheet import Answers, Choices, Question, Wrong, pick, yes_or_no
+from store.herd.thing import ThingSheet
 from store.round.amount import Unreadable
 
 WHICH: Choices = tuple((slot, slot) for slot in SLOTS)
 AT_ONCE = "at once"
 
 
-class TaskSheet(YardSheet):
+class TaskSheet(ThingSheet):
     """A new job, or one that is there."""
 
-    def __init__(self, register: Register, task_id: UUID | None = None) -> None:
-        """task_id None: a new one."""
-        super().__init__(register)
-        self.task_id = task_id
-        self.row: Mapping[str, Any] = register.get("task_as", task_id) or {}
-        self.due: Mapping[str, Any] = register.get("task_due", task_id) or {}
+    TABLE = "task_as"
+
+    def __init__(self, register: Register, id_: UUID | None = None) -> None:
+        """id_ None: a new one."""
+        super().__init__(register, id_)
+        self.due: Mapping[str, Any] = register.get("task_due", id_) or {}
 
     @property
     def title(self) -> str:
@@ -33,7 +34,7 @@ class TaskSheet(YardSheet):
 
     def subject(self) -> Subject:
         """The job."""
-        return Subject(task_id=self.task_id)
+        return Subject(task_id=self.id_)
 
     def questions(self) -> tuple[Question, ...]:
         """What, where and when; the second half may stay as it stands."""
@@ -54,7 +55,7 @@ class TaskSheet(YardSheet):
         """The job, and when it falls due. Raises Wrong for half a season."""
         if (answers["season_first"] is None) != (answers["season_last"] is None):
             raise Wrong("season_last", "A season needs its first and its last day, or neither. Type both, as 1 May.")
-        return list(self._rows(answers, self.task_id or self.new_id()))
+        return list(self._rows(answers, self.id_ or self.new_id()))
 
     def told(self, answers: Answers) -> str:
         """Which job."""
