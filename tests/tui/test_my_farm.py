@@ -127,3 +127,25 @@ def test_a_farm_set_up_by_keys_comes_out_and_back_in_byte_for_byte(at_hazel: Sit
 def files(folder: Path) -> dict[str, bytes]:
     """Every file, byte for byte."""
     return {path.name: path.read_bytes() for path in folder.iterdir()}
+
+
+def test_a_rule_of_ones_own_is_tried_and_changes_nothing(sitting: Sitting) -> None:
+    """So much for each kilogram of milk above some, by the mean of the last week."""
+    before = sitting.to_step("Hazel", "feed").written()
+    sitting.press("f", "escape", "5", "enter", "up", "enter", "0.25 per kg milk over 5 kg")
+    page = sitting.text(100, 30)
+    assert "Hazel: " in page
+    assert "milk a day in 7 days" in page
+    sitting.press("enter")
+    assert "nothing is changed" in sitting.said
+    assert sitting.written() == before
+
+
+def test_a_scoop_weighed_at_the_step_says_what_every_plan_comes_to(at_hazel: Sitting) -> None:
+    """Three together; a third more in each."""
+    at_hazel.press("m", "2", "enter", "3 scoops 2.7")
+    page = at_hazel.text(100, 30)
+    assert "0.90 kg, before 0.68 kg: +33.3 %" in page
+    assert "Hazel morning: " in page
+    at_hazel.press("enter")
+    assert "The new weight counts" in at_hazel.said

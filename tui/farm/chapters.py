@@ -10,6 +10,7 @@ from store.herd.task import TaskSheet
 from store.round.saying import exact
 from tui.farm.listing import Chapter, Entry, Listing
 from tui.farm.register_words import animal_words, fed, gets, heads_words, pens_in_use, plans, weighed
+from tui.farm.ruling import Ruling
 from tui.farm.sheet_form import SheetForm
 from tui.farm.things import animal, asking, feed, opening, pen, plan_of
 from tui.place import Place
@@ -73,6 +74,10 @@ def _first_feed(listing: Listing) -> Place:
     return SheetForm(listing, MeasureSheet(listing.register))
 
 
+def _rule(listing: Listing) -> Place:
+    return Ruling(listing.rooms, listing, listing.register)
+
+
 MEASURES = Chapter(
     "SCOOPS AND MEASURES, each weighed with a feed",
     lambda register: [
@@ -85,8 +90,11 @@ MEASURES = Chapter(
 )  # fmt: skip
 PLANS = Chapter(
     "WHO GETS WHAT",
-    lambda register: [Entry(f"{name}: {gets(register, subject)}", opening(plan_of(subject, name)))
-                      for subject, name in fed(register)],
+    lambda register: [
+        *(Entry(f"{name}: {gets(register, subject)}", opening(plan_of(subject, name)))
+          for subject, name in fed(register)),
+        *([Entry("try a rule of your own: so much a kg of milk, % of weight", _rule)] if kept(register) else []),
+    ],
     "First set up a pen or an animal.",
     count=lambda register: sum(bool(plans(register, subject)) for subject, _ in fed(register)),
 )  # fmt: skip

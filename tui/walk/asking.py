@@ -3,8 +3,9 @@
 from store.round.amount import Unreadable
 from store.round.confirm import Doubtful, Hand, skipped
 from store.round.extra import extra_fed
-from store.round.measured import left_over, scoop_weight
+from store.round.measured import SURE, left_over
 from store.round.steps import FeedStep
+from tui.page import Line, Role, Size, wrapped
 from tui.place import Place, Rooms
 from tui.walk.lamp import Lamp
 from tui.yard.wording import Wording
@@ -95,16 +96,33 @@ class NewScoop(FeedAsking):
 
     def heading(self) -> str:
         """Of which feed."""
-        name = self.due.told.name if self.due.told else "measure"
-        return f"WEIGH  what does one level {name} of {self.due.feed.name} weigh now? As 0.7 kg"
+        name, many = (self.due.told.name, self.due.told.plural) if self.due.told else ("measure", "measures")
+        return f"WEIGH  what does one level {name} of {self.due.feed.name} weigh now? As 0.7 kg, or 3 {many} 2.1 kg"
+
+    def below(self, size: Size) -> list[Line]:
+        """By how much it changed, and what every line of a plan is in the new measure, as a proposal."""
+        from store.feedroom.scoop import Held, level_weight  # noqa: PLC0415 not on the way to the first frame
+        from tui.walk.retelling import retold_words  # noqa: PLC0415
+
+        told = self.due.told
+        if told is None or not told.holds_kg or not self.text.strip():
+            return []
+        try:
+            holds_kg = level_weight(f"{self.text.rstrip(SURE)} {SURE}", self.due.feed, told, self.walker.farm.units)
+        except Unreadable:
+            return []
+        said = retold_words(self.walker, self.due.feed, told, Held(told.holds_kg, holds_kg))
+        return [row for words in said for row in wrapped(words, size.width, Role.TEXT, "  ")]
 
     def enter(self) -> Place:
         """Keep it from now on; the plan stays in kilograms and is told anew."""
+        from store.feedroom.scoop import level_weight  # noqa: PLC0415
+
         told = self.due.told
         if told is None:
             return self.lamp.say(f"{self.due.feed.name} goes by weight here; there is no measure to weigh.")
         try:
-            holds_kg = scoop_weight(self.text, self.due.feed, told, self.walker.farm.units)
+            holds_kg = level_weight(self.text, self.due.feed, told, self.walker.farm.units)
         except (Doubtful, Unreadable) as problem:
             return self.say(str(problem))
         refused = self.walker.weigh(told, self.due.feed, holds_kg)
