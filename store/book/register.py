@@ -10,7 +10,8 @@ from datetime import datetime
 from typing import Any, TypeAlias
 from uuid import UUID
 
-from sqlmodel import Session, col, select
+from sqlalchemy import Connection, select
+from sqlmodel import col
 
 from store.book.desk import Desk
 from store.book.facts import FarmFacts
@@ -49,19 +50,24 @@ SAME: Mapping[str, tuple[str, ...]] = {
 
 @dataclass(frozen=True, slots=True)
 class Register:
-    """Rows in force at a moment, by table and by what they are about."""
+    """Rows by table and by what they are about: those in force at a moment, and every one there is, in their order."""
 
     farm: FarmFacts
     at: datetime
     rows: Mapping[str, Mapping[Key, Values]]
+    history: Mapping[str, Mapping[Key, tuple[Values, ...]]]
 
     def get(self, table: str, *key: Any) -> Values | None:
-        """The row of one thing; None where there is none."""
+        """The row of one thing that is in force; None where there is none."""
         return self.rows[table].get(key)
 
     def all(self, table: str) -> Iterator[Values]:
         """Every row in force of a table."""
         yield from self.rows[table].values()
+
+    def course(self, table: str, *key: Any) -> tuple[Values, ...]:
+        """Every row of one thing, those to come too; of two that begin together the one that counts stands last."""
+        return self.history[table].get(key, ())
 
     def name(self, table: str, id_: UUID | None) -> str:
         """The name in a row with a name, as of a pen or an animal; empty where there is none."""
@@ -70,14 +76,28 @@ class Register:
 
 
 def read_register(desk: Desk, at: datetime) -> Register:
-    """Everything in force at a moment. Raises DamagedBook where the book has no farm."""
-    records = {str(record.__tablename__): record for record in RECORDS if issubclass(record, Dated)}
-    with Session(desk.engine()) as session:
-        found = {table: _in_force(session, records[table], same, at) for table, same in SAME.items()}
-    return Register(read_facts(desk, at), at, found)
+    """Everything that changes slowly, at a moment. Raises DamagedBook where the book has no farm."""
+    farm = read_facts(desk, at)
+    tables = {str(record.__tablename__): record for record in RECORDS if issubclass(record, Dated)}
+    with desk.engine().connect() as connection:
+        history = {table: _course(connection, tables[table], same) for table, same in SAME.items()}
+    rows = {table: dict(_in_force(courses, at)) for table, courses in history.items()}
+    return Register(farm, at, rows, history)
 
 
-def _in_force(session: Session, record: type[Dated], same: tuple[str, ...], at: datetime) -> dict[Key, Values]:
+def _course(connection: Connection, record: type[Dated], same: tuple[str, ...]) -> dict[Key, tuple[Values, ...]]:
     order = (col(record.begins_at), col(record.written_at), col(record.id))
-    begun = session.exec(select(record).where(col(record.begins_at) <= at).order_by(*order))
-    return {tuple(getattr(row, name) for name in same): row.model_dump() for row in begun}
+    found: dict[Key, list[Values]] = {}
+    for row in connection.execute(
+        select(*(col(getattr(record, name)) for name in record.model_fields)).order_by(*order)
+    ):
+        values = dict(row._mapping)
+        found.setdefault(tuple(values[name] for name in same), []).append(values)
+    return {key: tuple(rows) for key, rows in found.items()}
+
+
+def _in_force(courses: Mapping[Key, tuple[Values, ...]], at: datetime) -> Iterator[tuple[Key, Values]]:
+    for key, rows in courses.items():
+        begun = [row for row in rows if row["begins_at"] <= at]
+        if begun:
+            yield key, begun[-1]

@@ -72,7 +72,14 @@ class AnimalSheet(OneAnimal):
                      self.row.get("tag", "")),
             pick("species", "kind of animal", SPECIES, self.row.get("species", Species.CATTLE)),
         )  # fmt: skip
-        return (*asked, self.question_from()) if self.row else asked
+        return (*asked, self.question_from(), *self.question_coming(*self._coming())) if self.row else asked
+
+    def _coming(self) -> Iterator[str]:
+        """What is planned for her already."""
+        for row in self.coming("animal_as", {"animal_id": self.animal_id}):
+            yield f"{said(row['stage'].value, self.register.farm.dialect)} {self.from_words(row)}"
+        for row in self.coming("standing", {"animal_id": self.animal_id}):
+            yield f"{self.register.name('pen_as', row['pen_id']) or 'no pen'} {self.from_words(row)}"
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:
         """The animal, and where she stands."""
@@ -86,9 +93,10 @@ class AnimalSheet(OneAnimal):
     def _unlike_others(self, answers: Answers) -> None:
         others = [row for row in kept(self.register) if row["animal_id"] != self.animal_id]
         name, tag = answers["name"], answers["tag"]
-        if any(row["name"].lower() == name.lower() for row in others):
+        if name != self.name and any(row["name"].lower() == name.lower() for row in others):
             raise Wrong("name", f"There is an animal {name} already. Type another name, as {name} 2.")
-        same = next((row["name"] for row in others if tag and row["tag"].lower() == tag.lower()), None)
+        own = self.row.get("tag", "")
+        same = next((row["name"] for row in others if tag not in ("", own) and row["tag"].lower() == tag.lower()), None)
         if same:
             raise Wrong("tag", f"{same} has the tag {tag} already. Look at the tag again, or leave it empty.")
 

@@ -6,8 +6,8 @@ from datetime import datetime
 from store.book.desk import ReadingDesk
 from store.book.reading import read_snapshot
 from store.book.snapshot import Snapshot
-from store.book.turn import Turn, turn_at
-from store.book.words import Kind, Units
+from store.book.turn import Turn, local, turn_at
+from store.book.words import EVENING, MORNING, Kind, Units
 from store.round.plan import plan
 from store.round.saying import exact
 from store.round.steps import CountStep, FeedStep, Step
@@ -15,10 +15,13 @@ from store.round.steps import CountStep, FeedStep, Step
 NO_MORE, NEW = "no more", "new"
 
 
-def rounds_from(begins: datetime, zone: str, evening_from_h: int) -> tuple[Turn, Turn]:
-    """The round of a moment, and the one after it."""
-    turn = turn_at(begins, zone, evening_from_h)
-    return turn, turn.after()
+def rounds_from(begins: datetime | None, now: datetime, zone: str, evening_from_h: int) -> tuple[Turn, Turn]:
+    """The two rounds that something changes first: this one and the next; from a day on, both of that day."""
+    if begins is None:
+        turn = turn_at(now, zone, evening_from_h)
+        return turn, turn.after()
+    day = local(begins, zone).date()
+    return Turn(day, MORNING), Turn(day, EVENING)
 
 
 def read_rounds(desk: ReadingDesk, turns: tuple[Turn, ...], begins: datetime, zone: str) -> tuple[Snapshot, ...]:

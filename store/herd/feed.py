@@ -9,7 +9,7 @@ from store.book.drafts import RowDraft, Subject
 from store.book.register import Register
 from store.book.words import Origin, Species
 from store.herd.answers import a_name, words
-from store.herd.sheet import Answers, Ask, Choices, Question, Wrong, yes_or_no
+from store.herd.sheet import Answers, Ask, Choices, Question, yes_or_no
 from store.herd.thing import ThingSheet
 from store.husbandry.feed_table import BY_NAME, FEEDS, TableFeed
 from store.round.amount import Unreadable
@@ -61,9 +61,7 @@ class FeedSheet(ThingSheet):
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:
         """The feed, what it is made of, and whom it is not for."""
-        others = (row["name"].lower() for row in feeds_in_use(self.register) if row["feed_id"] != self.id_)
-        if answers["name"].lower() in others:
-            raise Wrong("name", f"There is a feed {answers['name']} already. Type another name.")
+        self.refuse_taken(answers["name"], (row["name"] for row in feeds_in_use(self.register)), "feed")
         return list(self._rows(answers, self.id_ or self.new_id()))
 
     def told(self, answers: Answers) -> str:

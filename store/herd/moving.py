@@ -17,8 +17,13 @@ class MovingSheet(OneAnimal):
 
     def questions(self) -> tuple[Question, ...]:
         """The pen."""
-        others = tuple((word, id_) for word, id_ in pen_choices(self.register) if id_ != self.standing)
-        return (pick("pen_id", "goes to", others), self.question_from())
+        planned = self.coming("standing", {"animal_id": self.animal_id})
+        words = (f"{self.register.name('pen_as', row['pen_id']) or 'no pen'} {self.from_words(row)}" for row in planned)
+        return (
+            pick("pen_id", "goes to", pen_choices(self.register), self.standing, "where she stands is picked already"),
+            self.question_from(),
+            *self.question_coming(*words),
+        )
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:
         """Where she stands."""

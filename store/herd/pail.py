@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from store.book.drafts import RowDraft
 from store.herd.answers import a_name, a_weight
-from store.herd.sheet import Answers, Question, Wrong
+from store.herd.sheet import Answers, Question
 from store.herd.thing import ThingSheet
 from store.round.saying import exact
 
@@ -39,9 +39,7 @@ class PailSheet(ThingSheet):
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:
         """The pail."""
-        taken = {row["name"].lower() for row in self.register.all("pail_as") if row["pail_id"] != self.id_}
-        if answers["name"].lower() in taken:
-            raise Wrong("name", f"There is a pail {answers['name']} already. Type another name.")
+        self.refuse_taken(answers["name"], (row["name"] for row in self.register.all("pail_as")), "pail")
         pail_id = self.id_ or self.new_id()
         new = [] if self.row else [RowDraft("pail", {"id": pail_id})]
         values = {each: answers[each] for each in ("name", "empty_kg")}

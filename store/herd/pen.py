@@ -5,7 +5,7 @@ from uuid import UUID
 
 from store.book.drafts import RowDraft, Subject
 from store.herd.answers import a_name
-from store.herd.sheet import Answers, Question, Wrong, pick, yes_or_no
+from store.herd.sheet import Answers, Question, pick, yes_or_no
 from store.herd.thing import ThingSheet
 
 STEP = 10
@@ -33,10 +33,9 @@ class PenSheet(ThingSheet):
             ("first", 0),
             *((f"after {self.register.name('pen_as', id_)}", at) for at, id_ in enumerate(others, 1)),
         )
-        own = len(others) if not self.row else sum(self._position(id_) < self.row["position"] for id_ in others)
         asked = (
             Question("name", "name", a_name, "as you say it: Stall, Orchard", self.row["name"] if self.row else ""),
-            pick("place", "comes in the walk", places, own),
+            pick("place", "comes in the walk", places, self._place()),
         )
         if not self.row:
             return asked
@@ -47,9 +46,8 @@ class PenSheet(ThingSheet):
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:
         """The pen, and a new position of each pen whose place in the walk is another now."""
-        taken = {row["name"].lower() for row in self.register.all("pen_as") if row["in_use"] and row is not self.row}
-        if answers["name"].lower() in taken:
-            raise Wrong("name", f"There is a pen {answers['name']} already. Type another name, as {answers['name']} 2.")
+        in_use = (row["name"] for row in self.register.all("pen_as") if row["in_use"])
+        self.refuse_taken(answers["name"], in_use, "pen")
         return list(self._rows(answers, self.id_ or self.new_id()))
 
     def told(self, answers: Answers) -> str:
@@ -57,13 +55,22 @@ class PenSheet(ThingSheet):
         return f"pen {answers['name']} set up" if not self.row else "name or place in the walk changed"
 
     def _rows(self, answers: Answers, pen_id: UUID) -> Iterator[RowDraft]:
+        own = {"name": answers["name"], "in_use": answers.get("in_use", True)}
+        if self.row and answers["place"] == self._place():
+            yield from self.dated("pen_as", answers, {"pen_id": pen_id}, own)
+            return
         if not self.row:
             yield RowDraft("pen", {"id": pen_id})
         order = self._others()
         order.insert(answers["place"], pen_id)
         for at, id_ in enumerate(order, 1):
-            own = {"name": answers["name"], "in_use": answers.get("in_use", True)} if id_ == pen_id else {}
-            yield from self.dated("pen_as", answers, {"pen_id": id_}, own | {"position": at * STEP})
+            position = {"position": at * STEP}
+            yield from self.dated("pen_as", answers, {"pen_id": id_}, (own if id_ == pen_id else {}) | position)
+
+    def _place(self) -> int:
+        """How many pens come before it in the walk; behind all where it is new."""
+        others = self._others()
+        return sum(self._position(id_) < self.row["position"] for id_ in others) if self.row else len(others)
 
     def _others(self) -> list[UUID]:
         """The other pens in use, in walking order."""

@@ -31,8 +31,7 @@ class PersonSheet(ThingSheet):
     def rows(self, answers: Answers) -> Sequence[RowDraft]:
         """The person. Raises Wrong where nobody would be left."""
         others = [row for row in self.register.all("person_as") if row["person_id"] != self.id_ and row["here"]]
-        if any(row["name"].lower() == answers["name"].lower() for row in others):
-            raise Wrong("name", f"There is somebody called {answers['name']} already. Type another name.")
+        self.refuse_taken(answers["name"], (row["name"] for row in others), "person")
         if not answers.get("here", True) and not any(row["adult"] for row in others):
             raise Wrong("here", "Then no adult would be left to do the round. Set up somebody else first.")
         person_id = self.id_ or self.new_id()

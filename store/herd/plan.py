@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from math import ceil, inf
+from typing import Any
 from uuid import UUID
 
 from store.book.drafts import RowDraft, Subject
@@ -49,6 +50,7 @@ class PlanSheet(YardSheet):
             *(Question(slot, slot, str, "as 2, 1 1/2, 1.4 kg; empty: nothing", self._amount(slot)) for slot in SLOTS),
             Question("days", "reached over", a_count(1, 60, "days"), "days, in equal steps; 1: at once", "1"),
             self.question_from(),
+            *self.question_coming(*self._coming()),
         )
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:
@@ -67,22 +69,27 @@ class PlanSheet(YardSheet):
         parts = (f"{slot} {answers[slot] or 'none'}" for slot in SLOTS)
         return f"gets {self.register.name('feed_as', answers['feed_id'])}: {', '.join(parts)}"
 
-    def _slot(self, slot: str, due_kg: float | None, answers: Answers) -> Iterator[RowDraft]:
+    def _slot(self, slot: str, due_kg: float | None, answers: Answers) -> list[RowDraft]:
         before = self._plan(slot, answers["feed_id"])
         was_kg = before["due_kg"] if before else None
-        if due_kg is None and was_kg is None:
-            return
-        same = {"animal_id": self.of.animal_id, "pen_id": self.of.pen_id, "slot": slot, "feed_id": answers["feed_id"]}
-        begins = answers.get(self.FROM) or self.register.at
-        for step in range(1, answers["days"] + 1):
-            kg = due_kg if step == answers["days"] else _between(was_kg, due_kg, step / answers["days"])
-            at = days_on(begins, step - 1, self.zone)
-            values = {
-                "due_kg": kg,
-                "measure_id": self._measure(answers),
-                "position": self._position(answers["feed_id"]),
-            }
-            yield from self.dated("feed_plan", {self.FROM: at if step > 1 else answers.get(self.FROM)}, same, values)
+        same = self._same(slot, answers["feed_id"])
+        if due_kg is None and was_kg is None and not self.coming("feed_plan", same):
+            return []
+        begins, days = answers.get(self.FROM) or self.register.at, answers["days"]
+        told: dict[str, Any] = {"measure_id": self._measure(answers), "position": self._position(answers["feed_id"])}
+        amounts = [due_kg if day == days else _between(was_kg, due_kg, day / days) for day in range(1, days + 1)]
+        steps = [(days_on(begins, day, self.zone), told | {"due_kg": kg}) for day, kg in enumerate(amounts)]
+        return self.in_steps("feed_plan", answers, same, steps)
+
+    def _same(self, slot: str, feed_id: UUID | None) -> dict[str, Any]:
+        return {"animal_id": self.of.animal_id, "pen_id": self.of.pen_id, "slot": slot, "feed_id": feed_id}
+
+    def _coming(self) -> Iterator[str]:
+        """What is planned of this feed already."""
+        for slot in SLOTS if self.feed_id else ():
+            for row in self.coming("feed_plan", self._same(slot, self.feed_id)):
+                kg = "none" if row["due_kg"] is None else exact(row["due_kg"], self.units)
+                yield f"{slot} {kg} {self.from_words(row)}"
 
     def _in_steps(self, due: dict[str, float | None], answers: Answers) -> None:
         limit = self.register.get("setting", SettingName.CHANGE_STEP_KG)

@@ -5,7 +5,7 @@ by `rows`. A sheet knows no screen and writes nothing.
 """
 
 from abc import ABC, abstractmethod
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from enum import Enum, auto
 from typing import Any, TypeAlias
@@ -13,14 +13,19 @@ from uuid import UUID
 
 from store.book.clock import new_id
 from store.book.drafts import RowDraft, Subject
-from store.book.register import SAME, Register
+from store.book.register import SAME, Register, Values
 from store.book.turn import local
-from store.herd.answers import begins_at
+from store.herd.answers import begins_at, day_words
+from store.herd.dating import Step, rows_of
 
 Choices: TypeAlias = tuple[tuple[str, Any], ...]
 """What can be picked: words, and the value behind them."""
 Answers: TypeAlias = Mapping[str, Any]
 """By question: what was read of its answer."""
+
+
+AS_BEFORE = "as before, out of use"
+"""Stands for what was picked once and cannot be picked any more."""
 
 
 class Wrong(ValueError):
@@ -72,9 +77,22 @@ class Question:
 
 
 def pick(name: str, words: str, choices: Choices, first: Any = None, hint: str = "") -> Question:
-    """A question that is answered by picking; the first choice stands there unless another one is named."""
-    word = next((word for word, value in choices if value == first), choices[0][0] if choices else "")
-    return Question(name, words, dict(choices).__getitem__, hint, word, choices, Ask.PICK)
+    """A question that is answered by picking; the first choice stands there unless another value is named.
+
+    A first value that is not among them is offered all the same, so that nothing takes its place unseen. Of equal words
+    each but the first gets a number.
+    """
+    known = first is None or any(value == first for _, value in choices)
+    offered = tuple(_told_apart(choices if known else (*choices, (AS_BEFORE, first))))
+    word = next((word for word, value in offered if value == first), offered[0][0] if offered else "")
+    return Question(name, words, dict(offered).__getitem__, hint, word, offered, Ask.PICK)
+
+
+def _told_apart(choices: Choices) -> Iterator[tuple[str, Any]]:
+    seen: dict[str, int] = {}
+    for word, value in choices:
+        seen[word] = seen.get(word, 0) + 1
+        yield (word if seen[word] == 1 else f"{word} ({seen[word]})"), value
 
 
 def yes_or_no(name: str, words: str, *, first: bool, hint: str = "") -> Question:
@@ -87,6 +105,8 @@ class Sheet(ABC):
 
     FROM = "from_at"
     """The name of the question from when on it counts; a sheet without it counts from now."""
+    TAKE_BACK = "take_back"
+    """The name of the question whether what is planned for later is taken back."""
     KEPT = False
     """Whether the answers are kept even where they change no row, as a forecast is."""
 
@@ -130,15 +150,26 @@ class YardSheet(Sheet):
         hint = "now, or a day as 5 Mar 2026, tomorrow"
         return Question(self.FROM, "counts from", begins_at(self.register.at, self.zone), hint, "now")
 
+    def coming(self, table: str, same: Mapping[str, Any]) -> tuple[Values, ...]:
+        """The rows of a thing that are planned already and begin later."""
+        rows = self.register.course(table, *(same[name] for name in SAME[table]))
+        return tuple(row for row in rows if row["begins_at"] > self.register.at)
+
+    def from_words(self, row: Values) -> str:
+        """From when on a planned row counts: `from 13 Mar 2026`."""
+        return f"from {day_words(local(row['begins_at'], self.zone).date())}"
+
+    def question_coming(self, *planned: str) -> tuple[Question, ...]:
+        """Whether what is planned for later is taken back; not asked where nothing is. planned: it, in words."""
+        hint = f"planned: {'; '.join(planned)}"
+        return (yes_or_no(self.TAKE_BACK, "take back what is planned", first=False, hint=hint),) if planned else ()
+
     def dated(self, table: str, answers: Answers, same: Mapping[str, Any], values: Mapping[str, Any]) -> list[RowDraft]:
-        """One row more for a thing, where it differs from what is in force; columns not named stay as they are."""
-        before = self.register.get(table, *(same[name] for name in SAME[table]))
-        if before is not None and all(before[name] == value for name, value in values.items()):
-            return []
-        kept = {name: value for name, value in (before or {}).items() if name not in OWN}
-        begins = {"begins_at": answers[self.FROM]} if answers.get(self.FROM) else {}
-        return [RowDraft(table, {**kept, **same, **values, **begins})]
+        """Rows that make some columns of a thing so, from the moment asked on."""
+        return self.in_steps(table, answers, same, [(answers.get(self.FROM) or self.register.at, values)])
 
-
-OWN = ("id", "begins_at", "written_at")
-"""Columns that every dated row has for itself."""
+    def in_steps(self, table: str, answers: Answers, same: Mapping[str, Any], steps: Sequence[Step]) -> list[RowDraft]:
+        """Rows that make some columns of a thing so, step by step, each from its moment on."""
+        course = self.register.course(table, *(same[name] for name in SAME[table]))
+        rows = rows_of(course, self.register.at, steps, take_back=bool(answers.get(self.TAKE_BACK)))
+        return [RowDraft(table, {**row, **same}) for row in rows]

@@ -1,11 +1,11 @@
 """A sheet about one thing that has a name: a new one, or one that is there."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any, ClassVar
 from uuid import UUID
 
 from store.book.register import Register
-from store.herd.sheet import YardSheet
+from store.herd.sheet import Wrong, YardSheet
 
 
 class ThingSheet(YardSheet):
@@ -18,3 +18,8 @@ class ThingSheet(YardSheet):
         super().__init__(register)
         self.id_ = id_
         self.row: Mapping[str, Any] = register.get(self.TABLE, id_) or {}
+
+    def refuse_taken(self, name: str, names: Iterable[str], what: str) -> None:
+        """Raise Wrong where a new name is that of another one in use. names: of all in use."""
+        if name != self.row.get("name") and name.lower() in {each.lower() for each in names}:
+            raise Wrong("name", f"There is a {what} {name} already. Type another name, as {name} 2.")

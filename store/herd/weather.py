@@ -137,5 +137,5 @@ class WeatherSheet(YardSheet):
 def weather_sheet(desk: ReadingDesk, register: Register) -> WeatherSheet:
     """Tonight, as the book stands. Raises DamagedBook."""
     farm, at = register.farm, register.at
-    rounds = read_rounds(desk, rounds_from(at, farm.zone, farm.evening_from_h), at, farm.zone)
+    rounds = read_rounds(desk, rounds_from(None, at, farm.zone, farm.evening_from_h), at, farm.zone)
     return WeatherSheet(register, rounds, last_forecast(desk, at), read_facts(desk, at + A_WEEK).air)

@@ -35,8 +35,8 @@ class SheetForm(Place, Form):
     def what_changes(self, rows: Sequence[RowDraft], answers: Answers) -> list[str]:
         """The steps of the next two rounds, before and after."""
         farm, book = self.walker.farm, self.walker.book
-        begins = answers.get(self.yard_sheet.FROM) or book.clock.now()
-        turns = rounds_from(begins, farm.zone, farm.evening_from_h)
+        asked, now = answers.get(self.yard_sheet.FROM), book.clock.now()
+        turns, begins = rounds_from(asked, now, farm.zone, farm.evening_from_h), asked or now
         before = read_rounds(book.desk, turns, begins, farm.zone)
         after = book.trial(rows, lambda desk: read_rounds(desk, turns, begins, farm.zone))
         said = [f"{old.turn.slot}  {each}" for old, new in zip(before, after, strict=True)
