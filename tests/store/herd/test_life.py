@@ -116,3 +116,42 @@ def test_two_animals_with_one_name_or_tag_are_said(
     with pytest.raises(Wrong, match=words) as problem:
         sheet.rows(filled(sheet, **typed).answers())
     assert problem.value.question == question
+
+
+def test_who_is_sold_does_not_come_back_on_the_day_her_class_was_to_change(book: Book, clock: HandClock) -> None:
+    hazel = animal(book, "Hazel")
+    write(book, AnimalSheet(register(book), hazel), stage="dry", from_at="13 Mar 2026")
+    clock.move(minutes=1)
+    write(book, LeavingSheet(register(book), hazel), how="sold")
+    clock.move(days=4)
+    assert kinds(morning(book), "Hazel") == set()
+
+
+def test_a_tag_typed_now_stays_after_a_class_that_was_planned(book: Book, clock: HandClock) -> None:
+    hazel = animal(book, "Hazel")
+    write(book, AnimalSheet(register(book), hazel), stage="dry", from_at="tomorrow")
+    clock.move(minutes=1)
+    write(book, AnimalSheet(register(book), hazel), tag="GREEN 4")
+    clock.move(days=1)
+    row = register(book).get("animal_as", hazel) or {}
+    assert (row["stage"], row["tag"]) == (Stage.DRY, "GREEN 4")
+
+
+def test_from_today_on_counts_although_something_was_changed_this_morning(book: Book, clock: HandClock) -> None:
+    hazel = animal(book, "Hazel")
+    write(book, AnimalSheet(register(book), hazel), tag="GREEN 4")
+    clock.move(hours=2)
+    after = write(book, LeavingSheet(register(book), hazel), how="sold", from_at="today")
+    assert kinds(after, "Hazel") == set()
+
+
+def test_a_planned_move_is_shown_and_taken_back(book: Book, clock: HandClock) -> None:
+    hazel = animal(book, "Hazel")
+    write(book, MovingSheet(register(book), hazel), pen_id="Orchard", from_at="tomorrow")
+    clock.move(minutes=1)
+    sheet = MovingSheet(register(book), hazel)
+    (asked,) = [question for question in sheet.questions() if question.name == sheet.TAKE_BACK]
+    assert asked.hint == "planned: Orchard from 12 Mar 2026"
+    write(book, sheet, take_back="yes")
+    clock.move(days=2)
+    assert next(each for each in morning(book).animals if each.name == "Hazel").pen_id == sheet.standing

@@ -103,3 +103,31 @@ def test_a_change_dated_ahead_is_not_fed_before(book: Book, clock: HandClock) ->
     )
     clock.move(days=1)
     assert due(morning(book), "Fennel", "dairy nuts").measures == 0.5
+
+
+def test_an_amount_typed_at_once_ends_a_change_that_was_under_way(book: Book, clock: HandClock) -> None:
+    """Up to 6 kg in four days; ten minutes later 1 kg: it stays 1 kg."""
+    write(book, sheet(book, "Fennel"), morning="6 kg", days="4")
+    clock.move(minutes=10)
+    found = sheet(book, "Fennel")
+    assert any("morning 6.00 kg from 14 Mar 2026" in question.hint for question in found.questions())
+    write(book, found, morning="1 kg")
+    for _ in range(5):
+        assert due(morning(book), "Fennel", "dairy nuts").due_kg == pytest.approx(1.0)
+        clock.move(days=1)
+
+
+def test_a_planned_change_is_taken_back(book: Book, clock: HandClock) -> None:
+    was_kg = due(morning(book), "Fennel", "dairy nuts").due_kg
+    write(book, sheet(book, "Fennel"), morning="6 kg", from_at="tomorrow")
+    clock.move(minutes=10)
+    write(book, sheet(book, "Fennel"), take_back="yes")
+    clock.move(days=3)
+    assert due(morning(book), "Fennel", "dairy nuts").due_kg == pytest.approx(was_kg)
+
+
+def test_a_feed_that_is_out_of_use_stays_picked_and_nothing_else_takes_its_place(book: Book, clock: HandClock) -> None:
+    write(book, FeedSheet(register(book), id_of(register(book), "feed_as", "dairy nuts")), in_use="no")
+    clock.move(minutes=1)
+    found = sheet(book, "Fennel")
+    assert found.rows(filled(found).answers()) == []

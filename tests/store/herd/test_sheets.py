@@ -7,6 +7,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from store.book.clock import new_id
 from store.book.drafts import RowDraft, Subject
 from store.book.opening import Book
 from store.book.register import Register
@@ -30,6 +31,7 @@ from store.herd.settings import SettingsSheet
 from store.herd.sheet import Wrong, YardSheet
 from store.herd.soaking import SoakingSheet
 from store.herd.task import TaskSheet
+from tests.farm import MORNING
 from tests.store.herd.filled import id_of, register
 
 Made = Callable[[Register], YardSheet]
@@ -134,3 +136,14 @@ def test_whatever_is_typed_is_written_or_said(book: Book, data: st.DataObject) -
     else:
         assert sheet.told(filling.answers())
         book.trial(rows, lambda _: None)
+
+
+def test_a_pen_of_the_same_name_is_told_apart(book: Book) -> None:
+    """Two benches may have set up the same pen: she stays where she stands."""
+    found = register(book)
+    stall = id_of(found, "pen_as", "Stall")
+    twin = new_id(MORNING)
+    book.change([RowDraft("pen", {"id": twin}), RowDraft("pen_as", {"pen_id": twin, "name": "Stall", "position": 1})])
+    sheet = AnimalSheet(register(book), id_of(found, "animal_as", "Hazel"))
+    assert list(sheet.rows(Filling(sheet).answers())) == []
+    assert sheet.standing == stall

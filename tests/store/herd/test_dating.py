@@ -1,0 +1,87 @@
+"""A change among rows that are there and rows that are planned holds from its moment on, and changes nothing else."""
+
+from datetime import timedelta
+from typing import Any
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from store.book.register import Values
+from store.herd.dating import at, kept, rows_of
+from tests.farm import MORNING
+from tests.store.round.made import unhurried
+
+NOW = 6
+"""The hour of a change, in the hours of these courses."""
+COURSES = st.lists(st.tuples(st.integers(0, 12), st.sampled_from("ab"), st.integers(0, 2)), min_size=1, max_size=6)
+STEPS = st.lists(
+    st.tuples(st.integers(0, 12), st.sampled_from("abc")), min_size=1, max_size=3, unique_by=lambda s: s[0]
+)
+
+
+def hour(number: int) -> Any:
+    """A moment."""
+    return MORNING + timedelta(hours=number)
+
+
+def course(rows: list[tuple[int, str, int]]) -> tuple[Values, ...]:
+    """Rows of one thing: from an hour on a pen and a class."""
+    made = [
+        {"begins_at": hour(begins), "written_at": hour(min(begins, NOW - 1)), "pen": pen, "stage": stage}
+        for begins, pen, stage in rows
+    ]
+    return tuple(sorted(made, key=lambda row: (row["begins_at"], row["written_at"])))
+
+
+def after(rows: tuple[Values, ...], added: list[dict[str, Any]]) -> tuple[Values, ...]:
+    """The course with what was added now."""
+    new = [{"begins_at": hour(NOW), "written_at": hour(NOW), **row} for row in added]
+    return tuple(sorted((*rows, *new), key=lambda row: (row["begins_at"], row["written_at"])))
+
+
+@unhurried
+@given(rows=COURSES, steps=STEPS, take_back=st.booleans())
+def test_a_change_holds_from_its_moment_on_and_leaves_the_rest(
+    rows: list[tuple[int, str, int]],
+    steps: list[tuple[int, str]],
+    take_back: bool,
+) -> None:
+    """At every hour: the pen of the last step, if it is another than now; the class as it was planned, or as now."""
+    before, in_order = course(rows), sorted(steps)
+    added = list(rows_of(before, hour(NOW), [(hour(h), {"pen": pen}) for h, pen in in_order], take_back=take_back))
+    then = after(before, added)
+    shown = at(before, hour(NOW))
+    for now in range(14):
+        was, is_now = kept(at(before, hour(now))), kept(at(then, hour(now)))
+        asked = [pen for h, pen in in_order if h <= now]
+        if not asked:
+            assert is_now == was
+            continue
+        if shown is None or asked[-1] != shown["pen"]:
+            assert is_now["pen"] == asked[-1]
+        if not take_back and was:
+            assert is_now.get("stage") == was["stage"]
+
+
+@unhurried
+@given(rows=COURSES)
+def test_what_is_as_it_stands_now_adds_nothing_and_taken_back_it_stays_so(rows: list[tuple[int, str, int]]) -> None:
+    before = course(rows)
+    shown = at(before, hour(NOW))
+    values = {} if shown is None else {"pen": shown["pen"], "stage": shown["stage"]}
+    if shown is not None:
+        assert list(rows_of(before, hour(NOW), [(hour(NOW), values)])) == []
+        then = after(before, list(rows_of(before, hour(NOW), [(hour(NOW), values)], take_back=True)))
+        assert {(row["pen"], row["stage"]) for h in range(NOW, 14) if (row := at(then, hour(h)))} == {
+            (shown["pen"], shown["stage"])
+        }
+
+
+def test_a_row_that_was_written_by_a_clock_ahead_is_written_over() -> None:
+    """It is written after it, whatever that clock said."""
+    ahead = ({"begins_at": hour(9), "written_at": hour(9), "pen": "a", "stage": 0},)
+    (row, later) = rows_of(ahead, hour(NOW), [(hour(NOW), {"pen": "b", "stage": 0})])
+    assert "begins_at" not in row
+    assert later["begins_at"] == hour(9)
+    assert later["written_at"] > hour(9)
+    assert at(after(ahead, [row, later]), hour(10)) == {**later}
