@@ -102,6 +102,9 @@ class Rooms(Protocol):
     def my_farm(self, back: "Place") -> "Place":
         """What is set up, and the sheets that change it."""
 
+    def taking_back(self, back: Any) -> "Place":
+        """What was changed of the farm."""
+
     def feed_room(self, back: "Place") -> "Place":
         """What is there of each feed."""
 

@@ -1,5 +1,6 @@
 """Which place leads to which: the one module that knows them all."""
 
+from typing import Any
 from uuid import UUID
 
 from store.book.drafts import Subject
@@ -194,6 +195,12 @@ class House:
 
         step = _step_of(back)
         return WeatherForm(back, step.step_id if step else None)
+
+    def taking_back(self, back: Any) -> Place:
+        """What was changed of the farm."""
+        from tui.farm.taking_back import taking_back  # noqa: PLC0415
+
+        return taking_back(back)
 
     def feed_room(self, back: Place) -> Place:
         """What is there of each feed."""

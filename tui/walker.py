@@ -1,7 +1,7 @@
 """The round at hand: the book, who walks, and the plan as it stands. Places draw from it and write through it."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from uuid import UUID
 
@@ -24,6 +24,15 @@ A_STEP = timedelta(minutes=1)
 """Between two steps that are typed in later without a time."""
 
 
+@dataclass(frozen=True, slots=True)
+class Changed:
+    """A change of the farm in this sitting, and the rows that make it as it was."""
+
+    words: str
+    subject: Subject
+    as_before: tuple[RowDraft, ...]
+
+
 class Walker:
     """One sitting of one person with one book."""
 
@@ -35,6 +44,7 @@ class Walker:
         self.turn = turn or self.this()
         self.live = True
         self.set_at: datetime | None = None
+        self.changes: list[Changed] = []
         self.look()
         self.person = self._first_person()
 

@@ -149,3 +149,32 @@ def test_a_scoop_weighed_at_the_step_says_what_every_plan_comes_to(at_hazel: Sit
     assert "Hazel morning: " in page
     at_hazel.press("enter")
     assert "The new weight counts" in at_hazel.said
+
+
+def test_a_move_is_taken_back_by_u_and_enter(at_hazel: Sitting) -> None:
+    """The round is as it was; both stay in the book."""
+    before = [(step.name, step.place) for step in at_hazel.walker.steps]
+    at_hazel.press("f", "4", "enter", "o", "pagedown", "enter")
+    assert [(step.name, step.place) for step in at_hazel.walker.steps] != before
+    at_hazel.press("u")
+    assert "moved to Orchard" in at_hazel.text()
+    at_hazel.press("enter")
+    assert at_hazel.said == "Taken back: moved to Orchard."
+    assert [(step.name, step.place) for step in at_hazel.walker.steps] == before
+
+
+def test_what_was_set_up_anew_is_taken_back_by_its_end(at_hazel: Sitting) -> None:
+    """A second cow by mistake: she is in no round and in no list."""
+    names = {animal.name for animal in at_hazel.walker.snapshot.animals}
+    at_hazel.press("f", "escape", "2", "enter", "aMaple", "pagedown", "enter", "u", "enter")
+    assert {animal.name for animal in at_hazel.walker.snapshot.animals} == names
+
+
+def test_a_sale_is_taken_back_with_her_milking(at_hazel: Sitting) -> None:
+    before = [step.step_id for step in at_hazel.walker.steps]
+    at_hazel.press("f", "9", "enter", "pagedown", "enter", "u", "enter")
+    assert [step.step_id for step in at_hazel.walker.steps] == before
+
+
+def test_nothing_to_take_back_is_said(at_hazel: Sitting) -> None:
+    assert "Nothing of my farm was changed" in at_hazel.press("f", "u").said

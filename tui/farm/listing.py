@@ -99,8 +99,10 @@ class Listing(Picking):
     KEYS: ClassVar[tuple[Key, ...]] = (
         *Picking.KEYS[:1],
         Key(("a",), "A", add_words, "A new one of these.", add),
+        Key(("u",), "U", "take back", "Takes back what was changed last here: shows it first.",
+            lambda listing: listing.rooms.taking_back(listing)),
         *Picking.KEYS[1:],
-    )
+    )  # fmt: skip
 
 
 def opened(listing: Listing) -> Place:

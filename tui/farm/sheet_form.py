@@ -5,10 +5,12 @@ from collections.abc import Sequence
 from store.book.drafts import RowDraft
 from store.herd.effects import differences, read_rounds, rounds_from
 from store.herd.sheet import Answers, YardSheet
+from store.herd.taking_back import as_before
 from tui.farm.form import Form
 from tui.frame import framed
 from tui.page import Page, Size
 from tui.place import Place
+from tui.walker import Changed
 
 SAID_MOST = 12
 NOTHING_ELSE = "no step of the rounds to come is another than before"
@@ -46,5 +48,8 @@ class SheetForm(Place, Form):
 
     def write(self, rows: Sequence[RowDraft], answers: Answers) -> Place:
         """All of it, with a note of who changed what."""
-        self.walker.change(rows, self.sheet.subject(), self.sheet.told(answers))
+        words, subject = self.sheet.told(answers), self.sheet.subject()
+        before = tuple(as_before(self.yard_sheet.register, rows))
+        self.walker.change(rows, subject, words)
+        self.walker.changes.append(Changed(words, subject, before))
         return self.came_from

@@ -6,9 +6,17 @@ from typing import Any
 from hypothesis import given
 from hypothesis import strategies as st
 
+from store.book.opening import Book
 from store.book.register import Values
+from store.book.words import Stage
+from store.herd.animal import AnimalSheet
 from store.herd.dating import at, kept, rows_of
-from tests.farm import MORNING
+from store.herd.leaving import LeavingSheet
+from store.herd.moving import MovingSheet
+from store.herd.taking_back import as_before
+from store.round.plan import plan
+from tests.farm import MORNING, HandClock, morning
+from tests.store.herd.filled import animal, filled, register
 from tests.store.round.made import unhurried
 
 NOW = 6
@@ -85,3 +93,24 @@ def test_a_row_that_was_written_by_a_clock_ahead_is_written_over() -> None:
     assert later["begins_at"] == hour(9)
     assert later["written_at"] > hour(9)
     assert at(after(ahead, [row, later]), hour(10)) == {**later}
+
+
+def test_taken_back_everything_is_as_it_was(book: Book, clock: HandClock) -> None:
+    """Whatever a sheet changed, at once or planned."""
+    before = plan(morning(book))
+    found = register(book)
+    for sheet, typed in (
+        (MovingSheet(found, animal(book, "Hazel")), {"pen_id": "Orchard"}),
+        (LeavingSheet(found, animal(book, "Fennel")), {"how": "sold"}),
+        (AnimalSheet(found, animal(book, "Tansy")), {"stage": "heifer", "from_at": "tomorrow"}),
+        (AnimalSheet(found), {"name": "Maple"}),
+    ):
+        rows = sheet.rows(filled(sheet, **typed).answers())
+        back = list(as_before(register(book), rows))
+        book.change(rows)
+        clock.move(minutes=1)
+        book.change(back)
+        clock.move(minutes=1)
+        assert plan(morning(book)) == before
+    clock.move(days=1)
+    assert next(each for each in morning(book).animals if each.name == "Tansy").stage is Stage.DRY

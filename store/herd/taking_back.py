@@ -1,0 +1,44 @@
+"""A change of the farm is taken back: rows that make it as it was, from now on; nothing is deleted.
+
+What is taken back of something new is its end: an animal that is not kept, a pen that is not in use. What has no end,
+as the weighing of a scoop, stays: it is weighed again.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+from store.book.drafts import RowDraft
+from store.book.register import SAME, Register
+from store.herd.dating import at, kept
+
+ENDS: Mapping[str, Mapping[str, Any]] = {
+    "person_as": {"here": False},
+    "pen_as": {"in_use": False},
+    "animal_as": {"kept": False},
+    "standing": {"pen_id": None},
+    "sharing": {"shares": False},
+    "feed_as": {"in_use": False},
+    "not_for": {"barred": False},
+    "free_feed": {"offered": False},
+    "feed_plan": {"due_kg": None},
+    "milk_plan": {"milked": False},
+    "task_as": {"in_use": False},
+    "look_as": {"in_use": False},
+    "body": {"weight_kg": None, "girth_cm": None},
+    "breeding": {"breed": "", "dam_id": None, "served_on": None, "due_on": None},
+}
+"""By table: what ends a thing that was not there before."""
+
+
+def as_before(register: Register, rows: Sequence[RowDraft]) -> Iterator[RowDraft]:
+    """The rows that make what some rows change as it was. register: the book before they are written."""
+    for row in rows:
+        begins = row.values.get("begins_at")
+        if row.table not in SAME:
+            continue
+        course = register.course(row.table, *(row.values[name] for name in SAME[row.table]))
+        before = kept(at(course, begins or register.at))
+        if not before and row.table in ENDS:
+            before = {**kept(row.values), **ENDS[row.table]}
+        if before:
+            yield RowDraft(row.table, before | ({"begins_at": begins} if begins else {}))
