@@ -209,7 +209,12 @@ class House:
         return FeedRoom(self, back)
 
     def at_step(self, step_id: UUID | None) -> Place:
-        """A step of the walk by its name, where it is still planned; else the first that is not recorded."""
+        """A step of the walk by its name, where it is still planned; else the first that is not recorded.
+
+        The very first round begins at its beginning: what was just set up may stand before that step.
+        """
+        if not self.walker.snapshot.last.entries and all(step.entry is None for step in self.walker.steps):
+            return self.first()
         index = next((at for at, each in enumerate(self.walker.steps) if each.step_id == step_id), None)
         return self.first() if index is None else self.lamp(index)
 

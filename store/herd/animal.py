@@ -88,7 +88,7 @@ class AnimalSheet(OneAnimal):
 
     def told(self, answers: Answers) -> str:
         """What was changed."""
-        return "class, pen or name changed" if self.row else f"{answers['name']} is new in the yard"
+        return "class, pen or name changed" if self.row else f"{answers['name']} is new here"
 
     def _unlike_others(self, answers: Answers) -> None:
         others = [row for row in kept(self.register) if row["animal_id"] != self.animal_id]

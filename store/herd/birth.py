@@ -31,7 +31,9 @@ class BirthSheet(OneAnimal):
             Question("born_on", "born on", maybe_day(self.today), "today, yesterday, or a day", "today"),
             Question("tag", "ear tag", lambda text: words(text, 40), "may be left empty"),
             pick("mother", f"{self.name} is now", self._classes(), mother if cow else Stage.OTHER),
-            yes_or_no("shares", "shut away at night, to share her milk", first=mother is Stage.IN_MILK and cow),
+            yes_or_no(
+                "shares", "shut away at night", first=False, hint="not in the first days; later, to share her milk"
+            ),
         )
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:

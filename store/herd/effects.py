@@ -10,7 +10,8 @@ from store.book.turn import Turn, local, turn_at
 from store.book.words import EVENING, MORNING, Kind, Units
 from store.round.plan import plan
 from store.round.saying import exact
-from store.round.steps import CountStep, FeedStep, Step
+from store.round.steps import CountStep, DueFeed, FeedStep, PastStep, Step
+from store.round.summary import SAME_KG
 
 NO_MORE, NEW = "no more", "new"
 
@@ -31,8 +32,9 @@ def read_rounds(desk: ReadingDesk, turns: tuple[Turn, ...], begins: datetime, zo
 
 def differences(before: Snapshot, after: Snapshot) -> Iterator[str]:
     """In words, what is another than before in one round."""
-    old = {step.step_id: step for step in plan(before)}
-    new = {step.step_id: step for step in plan(after)}
+    old, new = (
+        {step.step_id: step for step in plan(each) if not isinstance(step, PastStep)} for each in (before, after)
+    )
     for step_id, step in new.items():
         if step_id not in old:
             yield f"{NEW}: {_said(step)}"
@@ -55,7 +57,7 @@ def _changes(old: Step, new: Step, units: Units) -> Iterator[str]:
     if old.place != new.place:
         yield f"{new.name} {new.kind}: in {new.place}, was in {old.place}"
     if isinstance(old, CountStep) and isinstance(new, CountStep) and len(old.heads) != len(new.heads):
-        yield f"{new.name}: {len(new.heads)} heads, was {len(old.heads)}"
+        yield f"{new.name}: {_heads(new)}, was {len(old.heads)}"
     if isinstance(old, FeedStep) and isinstance(new, FeedStep):
         yield from _feeds(old, new, units)
 
@@ -67,9 +69,17 @@ def _feeds(old: FeedStep, new: FeedStep, units: Units) -> Iterator[str]:
         then, due = was.get(id_), now.get(id_)
         if then and due and (then.due_kg, then.measures) == (due.due_kg, due.measures):
             continue
-        words = [_amount(each.due_kg, each.measures, units) if each else "none" for each in (due, then)]
+        words = [_amount(each, units) if each else "none" for each in (due, then)]
         yield f"{new.name} {(due or was[id_]).feed.name}: {words[0]}, was {words[1]}"
 
 
-def _amount(kg: float, measures: float | None, units: Units) -> str:
-    return f"{measures:g} = {exact(kg, units)}" if measures is not None else exact(kg, units)
+def _heads(step: CountStep) -> str:
+    return "1 head" if len(step.heads) == 1 else f"{len(step.heads)} heads"
+
+
+def _amount(due: DueFeed, units: Units) -> str:
+    """What is due, and what it is told as: `1.35 kg (2)`, `1.40 kg (about 2)`."""
+    if due.measures is None:
+        return exact(due.due_kg, units)
+    about = "" if abs(due.as_shown_kg - due.due_kg) < SAME_KG else "about "
+    return f"{exact(due.due_kg, units)} ({about}{due.measures:g})"

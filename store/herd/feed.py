@@ -44,14 +44,14 @@ class FeedSheet(ThingSheet):
         made = self.register.get("composition", self.id_) or {}
         asked = (
             Question("name", "name", a_name, "as you say it: dairy nuts", self.row.get("name", "")),
-            Question("resembles", "is most like", _like, "a few letters find it; until you type its tag",
+            Question("resembles", "is most like", _like, "letters find it, a digit picks; until you type its label",
                      made.get("resembles") or NOT_KNOWN, LIKE, ask=Ask.FIND),
             yes_or_no("baled", "comes in bales", first=self.row.get("baled", False), hint="strings or net come off"),
             yes_or_no("soaked", "is soaked before it is fed", first=self.row.get("soaked", False),
                       hint="its weights are then dry weights"),
             Question("bucket", "soaks in", lambda text: words(text, 40), "which bucket, as RED; may be left empty",
                      self.row.get("bucket", "")),
-            Question("not_for", "never for", _species, "as sheep, horse; the tag says it. Empty: for all",
+            Question("not_for", "never for", _species, "as sheep, horse; its label says it. Empty: for all",
                      ", ".join(sorted(self._barred()))),
         )  # fmt: skip
         in_use = yes_or_no(

@@ -26,9 +26,9 @@ class Filling:
 
     @property
     def unwritten(self) -> str:
-        """The last answer that is another than at first; empty where there is none."""
-        other = [self.texts[each.name] for each in self.questions if self.texts[each.name] != each.first]
-        return other[-1] if other else ""
+        """The last answer that is another than at first, or what was emptied; empty where there is none."""
+        other = [each for each in self.questions if self.texts[each.name] != each.first]
+        return (self.texts[other[-1].name] or f"{other[-1].words}: nothing") if other else ""
 
     def go(self, by: int) -> None:
         """Another line, never past either end."""
@@ -61,6 +61,8 @@ class Filling:
         typed = self.texts[question.name]
         if question.was is not None and typed == question.first:
             return question.was
+        if question.finds and len(typed) == 1 and typed in "123456789":
+            typed = question.choices[min(int(typed), len(question.choices)) - 1][0]
         try:
             value = question.read(typed)
         except (Unreadable, KeyError) as problem:

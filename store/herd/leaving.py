@@ -17,7 +17,7 @@ class LeavingSheet(OneAnimal):
     @property
     def title(self) -> str:
         """Which animal."""
-        return f"{self.name} LEAVES  she is out of the round from then on; what was stays in the book"
+        return f"{self.name} LEAVES  out of the round from then on; what was stays in the book"
 
     def questions(self) -> tuple[Question, ...]:
         """How, a word on it, from when."""

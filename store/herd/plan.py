@@ -15,10 +15,13 @@ from store.herd.sheet import Answers, Choices, Question, Wrong, YardSheet, pick
 from store.round.amount import Unreadable, feed_amount
 from store.round.change import days_on
 from store.round.feed import ROUNDING, due_feed
+from store.round.measured import IF_RIGHT, SURE, limit_of
 from store.round.saying import exact
 
 SLOTS = (MORNING, EVENING)
-AS_WEIGHED = "as it was weighed"
+HAY_ASKED_KG = 25.0
+"""More hay than this for one head at one feeding is asked about. [kg] Common practice."""
+AS_WEIGHED = "what it was weighed with"
 """Told in the measure that was last weighed with the feed; by weight where none was."""
 
 
@@ -46,9 +49,9 @@ class PlanSheet(YardSheet):
         measure = next((plan["measure_id"] for plan in plans if plan), AS_WEIGHED)
         return (
             pick("feed_id", "feed", feeds, self.feed_id),
-            pick("measure", "told in", self._measures(), measure, "it is planned in weight, whatever it is told in"),
+            pick("measure", "counted in", self._measures(), measure, "planned in weight, whatever it is counted in"),
             *(Question(slot, slot, str, "as 2, 1 1/2, 1.4 kg; empty: nothing", self._amount(slot)) for slot in SLOTS),
-            Question("days", "reached over", a_count(1, 60, "days"), "days, in equal steps; 1: at once", "1"),
+            Question("days", "spread over", a_count(1, 60, "days"), "days, in equal steps; 1: at once", "1"),
             self.question_from(),
             *self.question_coming(*self._coming()),
         )
@@ -59,15 +62,27 @@ class PlanSheet(YardSheet):
         if barred:
             raise Wrong("feed_id", barred)
         due = {slot: self._due_kg(slot, answers) for slot in SLOTS}
+        self._ask(due, answers)
         if not any(due.values()) and not any(self._plan(slot, answers["feed_id"]) for slot in SLOTS):
             raise Wrong(MORNING, "Neither morning nor evening has an amount. Type one, or Esc goes back.")
         self._in_steps(due, answers)
         return [row for slot in SLOTS for row in self._slot(slot, due[slot], answers)]
 
     def told(self, answers: Answers) -> str:
-        """What it gets now."""
-        parts = (f"{slot} {answers[slot] or 'none'}" for slot in SLOTS)
-        return f"gets {self.register.name('feed_as', answers['feed_id'])}: {', '.join(parts)}"
+        """What it gets now: in its measure, and in weight."""
+        parts = (f"{slot} {self._words(slot, answers)}" for slot in SLOTS)
+        over = f", in equal steps over {answers['days']} days" if answers["days"] > 1 else ""
+        return f"gets {self.register.name('feed_as', answers['feed_id'])}: {', '.join(parts)}{over}"
+
+    def _words(self, slot: str, answers: Answers) -> str:
+        """`2 1/2 scoops = 1.70 kg`, `1.40 kg`, `none`."""
+        kg = self._due_kg(slot, answers)
+        if kg is None:
+            return "none"
+        told = self._told(self._measure(answers), answers["feed_id"])
+        if told is None or not told.holds_kg:
+            return exact(kg, self.units)
+        return f"{exact(kg, self.units)} = {kg / told.holds_kg:.2f} {told.plural}"
 
     def _slot(self, slot: str, due_kg: float | None, answers: Answers) -> list[RowDraft]:
         before = self._plan(slot, answers["feed_id"])
@@ -90,6 +105,17 @@ class PlanSheet(YardSheet):
             for row in self.coming("feed_plan", self._same(slot, self.feed_id)):
                 kg = "none" if row["due_kg"] is None else exact(row["due_kg"], self.units)
                 yield f"{slot} {kg} {self.from_words(row)}"
+
+    def _ask(self, due: dict[str, float | None], answers: Answers) -> None:
+        """More than a meal should be is asked about, as at the step; ! behind it is the answer."""
+        feed = self.register.get("feed_as", answers["feed_id"]) or {}
+        most = HAY_ASKED_KG if feed.get("baled") else limit_of(self.register.farm.meal_limit_kg)
+        for slot, kg in due.items():
+            if kg is not None and kg > most and not answers[slot].rstrip().endswith(SURE):
+                found, limit = exact(kg, self.units), exact(most, self.units)
+                raise Wrong(
+                    slot, f"That is {found} for one head in the {slot}; up to {limit} is not asked about. {IF_RIGHT}"
+                )
 
     def _in_steps(self, due: dict[str, float | None], answers: Answers) -> None:
         limit = self.register.get("setting", SettingName.CHANGE_STEP_KG)
@@ -114,7 +140,9 @@ class PlanSheet(YardSheet):
             return None
         feed = self._feed(answers["feed_id"])
         try:
-            return feed_amount(answers[slot], feed, self._told(self._measure(answers), feed.id), self.units).kg
+            return feed_amount(
+                answers[slot].rstrip(f"{SURE} "), feed, self._told(self._measure(answers), feed.id), self.units
+            ).kg
         except Unreadable as problem:
             raise Wrong(slot, str(problem)) from problem
 

@@ -7,6 +7,7 @@ by `rows`. A sheet knows no screen and writes nothing.
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import datetime
 from enum import Enum, auto
 from typing import Any, TypeAlias
 from uuid import UUID
@@ -154,6 +155,11 @@ class YardSheet(Sheet):
         """The rows of a thing that are planned already and begin later."""
         rows = self.register.course(table, *(same[name] for name in SAME[table]))
         return tuple(row for row in rows if row["begins_at"] > self.register.at)
+
+    def since(self, answers: Answers) -> str:
+        """From when on it counts, in words for the note; empty: from now."""
+        begins: datetime | None = answers.get(self.FROM)
+        return f", from {day_words(local(begins, self.zone).date())}" if begins else ""
 
     def from_words(self, row: Values) -> str:
         """From when on a planned row counts: `from 13 Mar 2026`."""

@@ -58,8 +58,10 @@ class TaskSheet(ThingSheet):
         return list(self._rows(answers, self.id_ or self.new_id()))
 
     def told(self, answers: Answers) -> str:
-        """Which job."""
-        return "job changed" if self.row else f"a new job: {answers['name']}"
+        """Which job, and how often."""
+        how = "once" if answers["once"] else f"every {answers['every_days']} days" if answers["every_days"] > 1 else ""
+        words = "job changed" if self.row else f"a new job: {answers['name']}"
+        return f"{words}, {how}" if how else words
 
     def _when(self) -> Iterator[Question]:
         day, due = maybe_day(self.today), self.due

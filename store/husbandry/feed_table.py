@@ -181,7 +181,7 @@ FEEDS: tuple[TableFeed, ...] = (
     ),
     TableFeed("Vegetable oil, rice bran oil", 100.0, 0.0, 5.65, 184.0, 0.0, 100.0, 0.0, 0.0, DAIRY_2001),
     TableFeed(
-        "14 % mixed cattle feed, generic",
+        "Compound: dairy or cattle nuts, mixed feed, 14 % protein",
         88.0,
         15.9,
         1.67,
@@ -193,7 +193,7 @@ FEEDS: tuple[TableFeed, ...] = (
         "protein of such a tag; the rest is assumed. Use your own tag",
     ),
     TableFeed(
-        "16 % mixed cattle feed, generic",
+        "Compound: dairy or cattle nuts, mixed feed, 16 % protein",
         88.0,
         18.2,
         1.69,

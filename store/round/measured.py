@@ -18,6 +18,11 @@ from store.round.steps import DueFeed, FeedStep, MilkStep, SoakCheckStep, SoakSt
 STRINGS_MOST = 99
 SURE = "!"
 """Typed behind an amount that was asked about: it is right all the same."""
+ASKED_KG = 10.0
+"""Cattle that are not used to it may die after so much grain at once (merckvetmanual.com, grain overload in ruminants):
+a farm that has set no limit of its own is asked at this one. [kg]"""
+PAIL_ASKED_KG = 30.0
+"""More than this from a cow of which no pail is known yet is asked about. [kg] Common practice."""
 IF_RIGHT = f"If it is right, type {SURE} behind it, then Enter."
 SCOOP_LEAST_KG, SCOOP_MOST_KG = 0.001, 500.0
 
@@ -80,6 +85,8 @@ def ask_if_unusual(hand: Hand, step: MilkStep, draft: Draft) -> None:
     usual = usual_pail(step.rates_kg_h, elapsed_h) if elapsed_h > 0 else None
     for figure in draft.figures:
         kg = figure.milk_kg if isinstance(figure, MilkedFigure) else None
+        if usual is None and kg is not None and kg > PAIL_ASKED_KG:
+            raise Doubtful(f"That is {weight(kg, hand.units)} of milk at one milking. {IF_RIGHT}")
         if usual and kg is not None and not usual[0] / 2 <= kg <= usual[2] * 1.5:
             span = f"{weight(usual[0], hand.units).split()[0]} to {weight(usual[2], hand.units)}"
             raise Doubtful(f"That is {weight(kg, hand.units)} of milk; usual is {span}. {IF_RIGHT}")
@@ -121,11 +128,16 @@ def _refuse_barred(step: FeedStep, due: DueFeed) -> None:
 
 
 def _ask_over_limit(hand: Hand, step: FeedStep, given_kg: float) -> None:
-    limit_kg = hand.meal_limit_kg
     fodder = any(due.feed.baled for due in step.due)
-    if limit_kg is not None and not fodder and given_kg > limit_kg * len(step.heads):
-        limit = exact(limit_kg, hand.units)
-        raise Doubtful(f"That is {exact(given_kg, hand.units)} in one meal; your limit is {limit}. {IF_RIGHT}")
+    if not fodder and given_kg > limit_of(hand.meal_limit_kg) * len(step.heads):
+        limit = exact(limit_of(hand.meal_limit_kg), hand.units)
+        whose = "your limit" if hand.meal_limit_kg else "the most that is not asked about"
+        raise Doubtful(f"That is {exact(given_kg, hand.units)} in one meal; {whose} is {limit}. {IF_RIGHT}")
+
+
+def limit_of(meal_limit_kg: float | None) -> float:
+    """The most of loose feed in a meal of one head that is not asked about: the farm's own, if it has one. [kg]"""
+    return ASKED_KG if meal_limit_kg is None else meal_limit_kg
 
 
 def left_over(hand: Hand, step: FeedStep, due: DueFeed, typed: str) -> Draft:

@@ -102,3 +102,11 @@ def test_every_key_of_a_place_is_in_its_help(sitting: Sitting) -> None:
         seen += sitting.press("pagedown").text()
     for sign in "MSLWABGNUPTVRHZQ":
         assert f"\n  {sign}  " in seen, sign
+
+
+def test_more_heads_than_are_expected_are_asked_about(sitting: Sitting) -> None:
+    """Somebody else's heifer, or a slip of the keys."""
+    sitting.to_step("Stall", "count").press("30", "enter")
+    assert "30 heads, and 2 are expected" in sitting.said
+    assert sitting.written() == 0
+    assert sitting.press("!", "enter").written() == 1

@@ -48,7 +48,7 @@ def test_a_move_says_what_it_changes_before_it_is_written(at_hazel: Sitting) -> 
     page = at_hazel.text(80, 40)
     assert "morning  Hazel milk: in Orchard, was in Stall" in page
     assert "morning  Orchard: 3 heads, was 2" in page
-    assert "morning  Stall: 1 heads, was 2" in page
+    assert "morning  Stall: 1 head, was 2" in page
     at_hazel.press("escape")
     assert "is answered and not written" in at_hazel.said
     at_hazel.press("escape")
@@ -95,7 +95,7 @@ def test_ctrl_q_does_not_lose_an_answer(at_hazel: Sitting) -> None:
     assert at_hazel.place is not None
     form = at_hazel.place
     assert form.press("ctrl+q", None) is form
-    assert "«Holly» is typed and not written" in form.said
+    assert "«Holly» is answered and not written" in form.said
 
 
 def test_the_closing_tells_what_was_changed_in_my_farm(at_hazel: Sitting) -> None:

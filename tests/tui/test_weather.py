@@ -56,8 +56,8 @@ def test_the_screen_of_a_cold_night_is_as_kept(at_orchard: Sitting, screen: Snap
 def test_up_and_yes_changes_the_hay_and_the_step_shows_it(at_orchard: Sitting) -> None:
     at_orchard.press("c", *COLD, "up", "y", "enter")
     page = at_orchard.text(100, 50)
-    assert "morning  Orchard grass hay: 6.5 = 13.33 kg, was 5 = 10.25 kg" in page
-    assert "evening  Orchard grass hay: 6.5 = 13.33 kg, was 5 = 10.25 kg" in page
+    assert "morning  Orchard grass hay: 13.33 kg (6.5), was 10.25 kg (5)" in page
+    assert "evening  Orchard grass hay: 13.33 kg (6.5), was 10.25 kg (5)" in page
     assert "After these rounds the hay goes back" in page
     at_orchard.press("enter")
     assert isinstance(at_orchard.place, Lamp)

@@ -9,7 +9,7 @@ from store.herd.person import PersonSheet
 from store.herd.task import TaskSheet
 from store.round.saying import exact
 from tui.farm.listing import Chapter, Entry, Listing
-from tui.farm.register_words import animal_words, fed, gets, heads_words, pens_in_use, plans, weighed
+from tui.farm.register_words import animal_words, fed, gets, heads_words, job_words, pens_in_use, plans, weighed
 from tui.farm.ruling import Ruling
 from tui.farm.sheet_form import SheetForm
 from tui.farm.things import animal, asking, feed, opening, pen, plan_of
@@ -58,8 +58,7 @@ PEOPLE = Chapter(
 JOBS = Chapter(
     "STANDING JOBS of the rounds",
     lambda register: [
-        Entry(f"{row['slot']}: {row['name']}, {register.name('pen_as', row['pen_id']) or 'bench'}",
-              asking(TaskSheet, row["task_id"]))
+        Entry(job_words(register, row), asking(TaskSheet, row["task_id"]))
         for row in sorted(register.all("task_as"), key=lambda row: (row["slot"], row["position"]))
         if row["in_use"]
     ],

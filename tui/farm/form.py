@@ -32,6 +32,10 @@ class Form(View):
     def what_changes(self, rows: Sequence[RowDraft], answers: Answers) -> list[str]:
         """What these rows would change, in lines. Raises BookError."""
 
+    def told(self, answers: Answers) -> str:
+        """What is changed, in a line."""
+        return self.sheet.told(answers)
+
     @abstractmethod
     def write(self, rows: Sequence[RowDraft], answers: Answers) -> View | None:
         """Write them, and where to go on. Raises BookError."""
@@ -102,7 +106,7 @@ class Form(View):
             answers = self.filling.answers()
             self.rows = self.sheet.rows(answers)
             if self.rows or self.sheet.KEPT:
-                self.effects = [self.sheet.told(answers), *self.what_changes(self.rows, answers)]
+                self.effects = [self.told(answers), *self.what_changes(self.rows, answers)]
         except Wrong as problem:
             self.filling.stand_at(problem.question)
             self.say(str(problem))
@@ -122,6 +126,12 @@ class Form(View):
         self.leaving = False
         self.filling.backspace()
         return self
+
+    def leave(self) -> View | None:
+        """Leave the program, unless something is answered and not written."""
+        if self.half_typed:
+            return self.say(f"«{self.half_typed}» is answered and not written. Esc twice leaves this sheet without it.")
+        return None
 
     def escape(self) -> View | None:
         """Out; what is answered and not written is said first."""

@@ -27,13 +27,13 @@ def form_lines(filling: Filling, effects: Sequence[str], size: Size) -> list[Lin
 
 
 def _row(filling: Filling, question: Question, width: int) -> Line:
-    asked = f"   {question.words:<{ASKED_CELLS}}"
+    asked = f"   {cut(question.words, ASKED_CELLS - 1):<{ASKED_CELLS}}"
     return line("  ", Span(cut(asked, width - 4)), Span(cut(filling.texts[question.name], width - ASKED_CELLS - 8)))
 
 
 def _here(filling: Filling, question: Question, width: int) -> list[Line]:
     typed = filling.texts[question.name][-(width - ASKED_CELLS - 12) :]
-    asked = f" > {question.words:<{ASKED_CELLS}}"
+    asked = f" > {cut(question.words, ASKED_CELLS - 1):<{ASKED_CELLS}}"
     row = line("  ", Span(asked, Role.HERE), Span(f"{typed}{'' if question.picks else '_'} ", Role.TYPED))
     hint = wrapped(question.hint, width - 6, Role.QUIET, HELP) if question.hint else []
     if question.finds:
@@ -48,4 +48,6 @@ def _narrowed(question: Question, typed: str) -> list[str]:
     words = typed.lower().split()
     found = [word for word, _ in question.choices if all(each in word.lower() for each in words)]
     more = [f"... {len(found) - FOUND} more; more letters narrow them"] if len(found) > FOUND else []
-    return [*(f"> {word}" if at == 0 and typed else word for at, word in enumerate(found[:FOUND])), *more]
+    if not typed:
+        return [*(f"{at} {word}" for at, word in enumerate(found[:FOUND], 1)), *more]
+    return [*(f"> {word}" if at == 0 else f"  {word}" for at, word in enumerate(found[:FOUND])), *more]

@@ -6,10 +6,13 @@ from uuid import UUID
 
 from store.book.drafts import Subject
 from store.book.register import Register
+from store.book.turn import local
+from store.book.words import FEEDING
 from store.herd.animal import kept
 from store.herd.feed import feeds_in_use
 from store.round.dialect import said
 from store.round.saying import exact
+from tui.words import day
 
 Row: TypeAlias = Mapping[str, Any]
 
@@ -68,7 +71,26 @@ def gets(register: Register, subject: Subject) -> str:
     return ", ".join(feeds) or "nothing yet"
 
 
+def job_words(register: Register, row: Row) -> str:
+    """`morning: Foot bath, Stall, every 3 days`."""
+    due = register.get("task_due", row["task_id"]) or {}
+    days = due.get("every_days", 1)
+    how = "once" if due.get("once") else f"every {days} days" if days > 1 else ""
+    place = register.name("pen_as", row["pen_id"]) or "bench"
+    return ", ".join(filter(None, (f"{row['slot']}: {row['name']}", place, how)))
+
+
 def amounts(register: Register, subject: Subject, feed_id: UUID) -> str:
-    """How much of one feed, round by round."""
+    """How much of one feed, round by round; and what is planned for later."""
     rows = [row for row in plans(register, subject) if row["feed_id"] == feed_id]
-    return ", ".join(f"{row['slot']} {exact(row['due_kg'], register.farm.units)}" for row in rows)
+    now = [f"{row['slot']} {exact(row['due_kg'], register.farm.units)}" for row in rows]
+    return ", ".join([*now, *planned(register, subject, feed_id)])
+
+
+def planned(register: Register, subject: Subject, feed_id: UUID) -> Iterator[str]:
+    """The end of what is planned for each round."""
+    for slot in FEEDING:
+        course = register.course("feed_plan", subject.animal_id, subject.pen_id, slot, feed_id)
+        if course and course[-1]["begins_at"] > register.at:
+            kg, begins = course[-1]["due_kg"], local(course[-1]["begins_at"], register.farm.zone).date()
+            yield f"{slot} from {day(begins)} {'none' if kg is None else exact(kg, register.farm.units)}"

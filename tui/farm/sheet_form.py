@@ -34,6 +34,10 @@ class SheetForm(Place, Form):
         """Back to the list."""
         return self.came_from
 
+    def told(self, answers: Answers) -> str:
+        """What is changed, and from when on."""
+        return self.sheet.told(answers) + self.yard_sheet.since(answers)
+
     def what_changes(self, rows: Sequence[RowDraft], answers: Answers) -> list[str]:
         """The steps of the next two rounds, before and after."""
         farm, book = self.walker.farm, self.walker.book
@@ -48,7 +52,7 @@ class SheetForm(Place, Form):
 
     def write(self, rows: Sequence[RowDraft], answers: Answers) -> Place:
         """All of it, with a note of who changed what."""
-        words, subject = self.sheet.told(answers), self.sheet.subject()
+        words, subject = self.told(answers), self.sheet.subject()
         before = tuple(as_before(self.yard_sheet.register, rows))
         self.walker.change(rows, subject, words)
         self.walker.changes.append(Changed(words, subject, before))

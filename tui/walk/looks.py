@@ -8,8 +8,8 @@ from store.book.drafts import Draft
 from store.book.figures import CountedFigure, FeltFigure
 from store.book.words import Fill, Soak, State
 from store.round.amount import Unreadable, whole_number
-from store.round.confirm import Hand, counted, done, felt, got_out, parted
-from store.round.measured import soak_checked
+from store.round.confirm import Doubtful, Hand, counted, done, felt, got_out, parted
+from store.round.measured import IF_RIGHT, soak_checked
 from store.round.steps import ApartStep, CountStep, SoakCheckStep, Step, UdderStep
 from tui.page import Line, Size
 from tui.walk.job import Job, More
@@ -41,7 +41,10 @@ class CountJob(Job[CountStep]):
             if not step.heads:
                 return counted(hand, step, 0)
             raise Unreadable("A head count is never as shown. Type how many you see, or S to skip.")
-        return counted(hand, step, whole_number(shown.typed[0], HEADS_MOST, "heads"))
+        heads = whole_number(shown.typed[0], HEADS_MOST, "heads")
+        if heads > len(step.heads) and not shown.sure:
+            raise Doubtful(f"{heads} heads, and {len(step.heads)} are expected: who is the other? {IF_RIGHT}")
+        return counted(hand, step, heads)
 
     def lines(self, shown: Shown, step: CountStep, size: Size) -> list[Line]:
         """Heads expected, large."""

@@ -56,7 +56,7 @@ def test_more_at_once_than_the_farms_own_limit_is_refused_and_said(book: Book) -
     limit(book, "0.5")
     found = sheet(book, "Fennel")
     was_kg = due(morning(book), "Fennel", "dairy nuts").due_kg
-    to = f"{was_kg + 1.4:.3f} kg"
+    to = f"{was_kg + 1.4:.3f} kg!"
     with pytest.raises(Wrong, match=r"1\.40 kg more in the morning; your limit for one step is 0\.50 kg\. Type 3 days"):
         found.rows(filled(found, morning=to).answers())
     rows = found.rows(filled(found, morning=to, days="3").answers())
@@ -107,7 +107,7 @@ def test_a_change_dated_ahead_is_not_fed_before(book: Book, clock: HandClock) ->
 
 def test_an_amount_typed_at_once_ends_a_change_that_was_under_way(book: Book, clock: HandClock) -> None:
     """Up to 6 kg in four days; ten minutes later 1 kg: it stays 1 kg."""
-    write(book, sheet(book, "Fennel"), morning="6 kg", days="4")
+    write(book, sheet(book, "Fennel"), morning="6 kg!", days="4")
     clock.move(minutes=10)
     found = sheet(book, "Fennel")
     assert any("morning 6.00 kg from 14 Mar 2026" in question.hint for question in found.questions())
@@ -119,7 +119,7 @@ def test_an_amount_typed_at_once_ends_a_change_that_was_under_way(book: Book, cl
 
 def test_a_planned_change_is_taken_back(book: Book, clock: HandClock) -> None:
     was_kg = due(morning(book), "Fennel", "dairy nuts").due_kg
-    write(book, sheet(book, "Fennel"), morning="6 kg", from_at="tomorrow")
+    write(book, sheet(book, "Fennel"), morning="6 kg!", from_at="tomorrow")
     clock.move(minutes=10)
     write(book, sheet(book, "Fennel"), take_back="yes")
     clock.move(days=3)
@@ -131,3 +131,15 @@ def test_a_feed_that_is_out_of_use_stays_picked_and_nothing_else_takes_its_place
     clock.move(minutes=1)
     found = sheet(book, "Fennel")
     assert found.rows(filled(found).answers()) == []
+
+
+def test_far_more_than_a_meal_is_asked_about_and_an_answer_says_weight_and_scoops(book: Book) -> None:
+    """Ninety-nine scoops are a slip; what is written is told in both."""
+    found = sheet(book, "Fennel")
+    with pytest.raises(
+        Wrong, match=r"That is 66\.83 kg for one head in the morning; up to 3\.50 kg is not asked about"
+    ):
+        found.rows(filled(found, morning="99").answers())
+    assert found.told(filled(found, morning="2 1/2", evening="").answers()) == (
+        "gets dairy nuts: morning 1.69 kg = 2.50 scoops, evening none"
+    )
