@@ -24,16 +24,18 @@ class CompositionSheet(FeedSheet):
     @property
     def title(self) -> str:
         """Which feed."""
-        return f"{self.row['name']}  from its tag or a test. What the tag does not say stays empty"
+        return f"{self.row['name']}  from its label or a test. What the label does not say stays empty"
 
     def questions(self) -> tuple[Question, ...]:
         """Where it is from, whether the figures are of the feed as it lies, and the parts."""
         made = self.register.get("composition", self.id_) or {}
-        basis = (("as it lies, as on most tags", False), ("of the dry matter, as from a laboratory", True))
-        origin = (("the tag", Origin.TAG), ("a test", Origin.TEST))
+        basis = (("as it lies, as on most labels", False), ("of the dry matter, as from a laboratory", True))
+        origin = (("its label", Origin.TAG), ("a test", Origin.TEST))
         return (
             pick("origin", "from", origin, made.get("origin", Origin.TAG)),
-            pick("of_dry", "figures are", basis, bool(made), "a tag counts the water in, a laboratory mostly does not"),
+            pick(
+                "of_dry", "figures are", basis, bool(made), "a label counts the water in, a laboratory mostly does not"
+            ),
             *(self._part(name, made.get(name)) for name in PARTS),
             self.question_from(),
         )

@@ -59,7 +59,8 @@ def _amount(more: More, units: Units) -> str:
     limit = f", {more.limit}" if more.limit else ""
     limit += f" (now {now})" if course.now_kg != course.lasting_kg else ""
     if more.kg == course.lasting_kg:
-        return f"{feed} stays {lasting}{limit}"
+        word = "stays" if course.now_kg == course.lasting_kg else "goes back to"
+        return f"{feed} {word} {lasting}{limit}"
     return f"{feed} {lasting} -> {more_of}, +{more.percent:.0f}{PERCENT}{limit}"
 
 

@@ -12,7 +12,7 @@ from store.book.reading.weather import last_forecast
 from store.book.register import Register
 from store.book.snapshot import Snapshot
 from store.book.turn import local
-from store.book.words import Air, Coat, Kind, SettingName, State, Units
+from store.book.words import FEEDING, Air, Coat, Kind, SettingName, State, Units
 from store.herd.answers import a_count, a_number
 from store.herd.effects import read_rounds, rounds_from
 from store.herd.forecast import Weather, a_low, maybe_wind
@@ -44,7 +44,7 @@ class WeatherSheet(YardSheet):
         last: tuple[datetime, ForecastFigure] | None,
         lasting_air: Air,
     ) -> None:
-        """rounds: this one and the next. last: the forecast typed last, and when. lasting_air: as set in a week."""
+        """rounds: the next two whose hay is to be given. last: of today. lasting_air: as set in a week."""
         super().__init__(register)
         self.rounds, self.lasting_air = rounds, lasting_air
         self.pens = tuple(outside_pens(register, rounds))
@@ -137,5 +137,7 @@ class WeatherSheet(YardSheet):
 def weather_sheet(desk: ReadingDesk, register: Register) -> WeatherSheet:
     """Tonight, as the book stands. Raises DamagedBook."""
     farm, at = register.farm, register.at
-    rounds = read_rounds(desk, rounds_from(None, at, farm.zone, farm.evening_from_h), at, farm.zone)
+    (this,) = read_rounds(desk, rounds_from(None, at, farm.zone, farm.evening_from_h)[:1], at, farm.zone)
+    to_feed = stretch_from(this, at, len(FEEDING)).turns  # where this round's hay is given, it is the next two
+    rounds = read_rounds(desk, to_feed, at, farm.zone)
     return WeatherSheet(register, rounds, last_forecast(desk, at), read_facts(desk, at + A_WEEK).air)

@@ -92,7 +92,7 @@ def feed(row: Row) -> Chapter:
         lambda _: [
             Entry("name, bales, soaking, whom it is never for", asking(FeedSheet, feed_id)),
             Entry("weigh a scoop, flake or bale of it", asking(MeasureSheet, None, feed_id)),
-            Entry("what it is made of, from its tag or a test", asking(CompositionSheet, feed_id)),
+            Entry("what it is made of, from its label or a test", asking(CompositionSheet, feed_id)),
             *soaking,
         ],
     )

@@ -161,7 +161,7 @@ def test_a_second_forecast_counts_from_the_lasting_amount_and_not_on_top(book: B
 def test_a_milder_forecast_takes_the_addition_back(book: Book, clock: HandClock) -> None:
     take(book, **COLD, change="yes", rounds="4")
     clock.move(hours=1)
-    assert "grass hay stays 10.2 kg (now 12.5 kg)" in lines(book, low_c="5")
+    assert "grass hay goes back to 10.2 kg (now 12.5 kg)" in lines(book, low_c="5")
     take(book, low_c="5", change="yes", rounds="4")
     assert the_rounds(book, 5) == pytest.approx([2 * ORCHARD_KG] * 5)
 
@@ -307,3 +307,20 @@ def test_a_us_farm_types_and_reads_its_own_units(book: Book, clock: HandClock) -
     first = {question.name: question.first for question in sheet(book).questions()}
     assert (first["low_c"], first["wind_kmh"]) == ("10", "10")
     assert "about 20.1 gal to 31.6 gal a day (70 F to 90 F)" in lines(book, low_c="72")
+
+
+def test_after_the_evenings_hay_a_milder_forecast_takes_back_both_rounds_of_tomorrow(
+    book: Book, clock: HandClock
+) -> None:
+    """What was to begin with tomorrow is not given yet, and is gone."""
+    clock.move(hours=12)
+    snapshot = morning(book)
+    for step in plan(snapshot):
+        if isinstance(step, FeedStep) and step.kind == "hay":
+            book.append(done(hand(book, snapshot), step))
+    take(book, **COLD, change="yes", rounds="2")
+    clock.move(minutes=10)
+    assert the_rounds(book, 4) == pytest.approx([2 * ORCHARD_KG * each for each in (1, MORE, MORE, 1)], 1e-3)
+    take(book, low_c="12", change="yes", rounds="2")
+    clock.move(minutes=10)
+    assert the_rounds(book, 4) == pytest.approx([2 * ORCHARD_KG] * 4)

@@ -73,7 +73,8 @@ def test_a_refusal_writes_nothing(book: Book) -> None:
 
 
 @pytest.mark.parametrize(("limit_kg", "typed", "asks"), [
-    (3.0, "3.1 kg", True), (3.0, "3 kg", False), (3.0, "2 kg", False), (None, "9 kg", False), (None, "40 kg", True), (0.5, "1 kg", True),
+    (3.0, "3.1 kg", True), (3.0, "3 kg", False), (3.0, "2 kg", False), (None, "9 kg", False), (None, "40 kg", True),
+    (0.5, "1 kg", True),
 ])  # fmt: skip
 def test_a_meal_above_the_limit_is_asked_about_once_and_written_when_sure(
     limit_kg: float | None, typed: str, asks: bool
