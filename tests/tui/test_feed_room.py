@@ -116,7 +116,8 @@ def test_costs_say_what_has_no_price(room: Sitting) -> None:
 
 def test_esc_leads_back_step_by_step(room: Sitting) -> None:
     room.press(NUTS, "enter", "enter", "25", "escape")
-    assert isinstance(room.place, OneFeed)
+    assert "«25» is typed and not taken yet. Esc again leaves it" in room.said
+    assert isinstance(room.press("escape").place, OneFeed)
     assert isinstance(room.press("escape").place, FeedRoom)
 
 

@@ -8,6 +8,9 @@ from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
 from tui.place import Over, Place, Rooms
 from tui.view import BACKSPACE, ENTER, Key, View, go_back, go_out
 
+SAID_MOST = 30
+"""So many cells of a long text are enough to know it again."""
+
 
 class Wording(Over):
     """Something is typed in words."""
@@ -18,6 +21,7 @@ class Wording(Over):
         """Over the place that it goes back to."""
         super().__init__(rooms, back)
         self.text = ""
+        self.leaving = False
 
     @abstractmethod
     def heading(self) -> str:
@@ -44,6 +48,7 @@ class Wording(Over):
         """Every character that can be printed."""
         if len(character) != 1 or not character.isprintable():
             return False
+        self.leaving = False
         if len(self.text) >= self.MOST:
             self.say(f"No more than {self.MOST} letters fit here; «{character}» was left out.")
         self.text = (self.text + character)[: self.MOST]
@@ -55,6 +60,13 @@ class Wording(Over):
             return self.came_from
         self.text = self.text[:-1]
         return self
+
+    def escape(self) -> Place:
+        """Out; what is typed and not taken yet is said first."""
+        if self.half_typed and not self.leaving:
+            self.leaving = True
+            return self.say(f"«{cut(self.half_typed, SAID_MOST)}» is typed and not taken yet. Esc again leaves it.")
+        return self.came_from
 
     def draw(self, size: Size) -> Page:
         """The question, the line, and what is under it."""
@@ -73,6 +85,6 @@ class Wording(Over):
             "A letter back; from an empty line back.",
             go_back,
         ),
-        Key(("escape",), "Esc", "out", "Out; nothing is written.", lambda place: place.came_from),
+        Key(("escape",), "Esc", "out", "Out; nothing is written.", lambda place: place.escape()),
         Key(("ctrl+c", "ctrl+q"), "Ctrl+Q", "", "", go_out),
     )
