@@ -1,6 +1,7 @@
 """The feed room by keys: what came, what is there, what was lost, and how long it lasts."""
 
 from collections.abc import Iterator
+from datetime import timedelta
 from pathlib import Path
 
 import pytest
@@ -71,6 +72,23 @@ def test_what_is_weighed_stands_against_the_book_and_counts(room: Sitting) -> No
     assert "12.5 kg lost: spilt, spoilt, or eaten by others" in page
     room.press("enter")
     assert "dairy nuts            238 kg" in room.text(100, 30)
+
+
+def test_what_is_weighed_while_a_past_round_is_open_is_weighed_now(room: Sitting, clock: HandClock) -> None:
+    """Else what was fed since that round would be taken off once more."""
+    delivered(room)
+    clock.move(minutes=30)
+    room.walker.open_turn(room.walker.this().before(), live=False)
+    room.press(NUTS, "enter", "2", "enter", "240", "enter")
+    assert "240.00 kg weighed Wed 11 Mar 07:01" in room.text(100, 30)
+
+
+def test_a_time_that_was_set_is_when_it_was_weighed(room: Sitting, clock: HandClock) -> None:
+    delivered(room)
+    clock.move(minutes=30)
+    room.walker.set_at = clock.at - timedelta(minutes=20)
+    room.press(NUTS, "enter", "2", "enter", "240", "enter")
+    assert "240.00 kg weighed Wed 11 Mar 06:41" in room.text(100, 30)
 
 
 def test_a_loss_is_no_feed(room: Sitting) -> None:

@@ -52,8 +52,11 @@ class OneFeed(Picking):
         return [(), *wrapped(why(self.walker, self.line.stock), size.width, Role.TEXT, "   ")]
 
     def hand(self) -> FeedHand:
-        """Who writes, and when it happened."""
-        return FeedHand(self.walker.person.id, self.walker.moment())
+        """Who writes, and when it happened: now, or the time that was set.
+
+        Never the time of a past round that is open: what is there is weighed now.
+        """
+        return FeedHand(self.walker.person.id, self.walker.set_at or self.walker.book.clock.now())
 
     def written(self, words: str) -> Place:
         """Back to the room, as the book stands now."""
