@@ -33,9 +33,12 @@ def hay_left(there_kg: float, bale_kg: float, a_day_kg: float, today: date, sett
     return HayLeft(days, a_day_kg, settings.hay_loss_percent, found)
 
 
-def a_day_kg(needs: Needs, feed_id: UUID, first: date, days: int) -> float:
-    """What a day takes of a feed on the average of some days to come, by the plans in force and to come. [kg]"""
-    turns = [Turn(first + timedelta(days=n), slot) for n in range(days) for slot in (MORNING, EVENING)]
+def a_day_kg(needs: Needs, feed_id: UUID, today: date, days: int) -> float:
+    """What a day takes of a feed on the average of some whole days, from tomorrow on, by the plans for them. [kg]
+
+    Not of today: what is fed of it already takes nothing more, and the average would fall with every feeding.
+    """
+    turns = [Turn(today + timedelta(days=n), slot) for n in range(1, days + 1) for slot in (MORNING, EVENING)]
     return sum(needs.kg(feed_id, turn) for turn in turns) / days if days else 0.0
 
 

@@ -4,12 +4,14 @@ from datetime import date, timedelta
 
 import pytest
 
+from store.book.figures import FedFigure
 from store.book.opening import Book
 from store.book.reading.needs import read_needs
 from store.book.stocks import FeedSettings
+from store.book.words import Kind
 from store.feedroom.hay import a_day_kg, hay_left, hay_words
 from store.husbandry.units import KG_PER_LB
-from tests.store.feedroom.made import HAY, TODAY, named
+from tests.store.feedroom.made import HAY, THIS_MORNING, TODAY, fed_step, named
 
 BALE_KG = 46 * KG_PER_LB
 
@@ -57,3 +59,14 @@ def test_what_a_day_takes_is_planned(room: Book) -> None:
     )
     assert stall > 0
     assert found == pytest.approx(2 * (4.1 * stall + 5.125 * orchard))
+
+
+def test_what_is_fed_today_makes_no_day_take_less(room: Book) -> None:
+    """All hay of this morning is given."""
+    hay = named(room, HAY)
+    before = a_day_kg(read_needs(room.desk, room.clock.now()), hay, TODAY, 7)
+    for need, kg in read_needs(room.desk, room.clock.now()).of(hay, THIS_MORNING):
+        room.append(fed_step(room, THIS_MORNING, Kind.HAY, need.subject, (FedFigure(hay, None, kg, kg),)))
+    needs = read_needs(room.desk, room.clock.now())
+    assert needs.kg(hay, THIS_MORNING) == 0
+    assert a_day_kg(needs, hay, TODAY, 7) == pytest.approx(before)
