@@ -97,6 +97,11 @@ def test_a_loss_is_no_feed(room: Sitting) -> None:
     assert "250.00 kg delivered - 12.50 kg lost = 237.50 kg" in room.text(100, 30)
 
 
+def test_a_third_of_a_kilogram_is_lost_and_why_is_kept_as_it_was_typed(room: Sitting) -> None:
+    delivered(room).press(NUTS, "enter", "3", "enter", "1/3 kg Sloe got in", "enter")
+    assert room.said == "Written: dairy nuts, 0.33 kg lost: Sloe got in."
+
+
 def test_what_was_written_by_mistake_is_taken_back_and_kept_as_history(room: Sitting) -> None:
     delivered(room).press(NUTS, "enter", "5", "enter")
     assert "is taken back; it stays in the book as history" in room.said

@@ -12,7 +12,7 @@ from store.feedroom.against import comparison_words, explanation_words
 from store.feedroom.drafts import delivered, lost, weighed
 from store.feedroom.weighing import book_against_scale
 from store.herd.answers import a_weight
-from store.round.amount import Unreadable, number_and_unit
+from store.round.amount import Unreadable, amount_and_words
 from store.round.confirm import Doubtful
 from store.round.saying import exact, weight
 from tui.page import Line, Role, Size, wrapped
@@ -126,8 +126,7 @@ class Losing(FeedWriting):
 
     def read(self) -> tuple[Draft, str]:
         """A weight, and words."""
-        number, words = number_and_unit(self.text)
-        unit, _, why = words.partition(" ")
-        kg = a_weight(f"{number} {unit}", self.units, 0, STOCK_MOST_KG)
-        draft = lost(self.feed.hand(), self.stock.feed.id, LostFigure(kg, why.strip(), self.text.strip()))
-        return draft, f"{weight(kg, self.units)} lost{f': {why.strip()}' if why else ''}"
+        amount, why = amount_and_words(self.text)
+        kg = a_weight(amount, self.units, 0, STOCK_MOST_KG)
+        draft = lost(self.feed.hand(), self.stock.feed.id, LostFigure(kg, why, self.text.strip()))
+        return draft, f"{weight(kg, self.units)} lost{f': {why}' if why else ''}"
