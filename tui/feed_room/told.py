@@ -65,7 +65,7 @@ def feed_lines(walker: Walker, line: RoomLine, desk: Desk, now: datetime) -> Ite
     if line.left and line.left.short:
         yield days_left_words(line.left, today(walker), units)
     if stock.soaking_kg:
-        yield f"of it {weight(stock.soaking_kg, units)} are soaking now"
+        yield f"{weight(stock.soaking_kg, units)} of it are soaking now"
     if line.to_weigh:
         names = told_at(desk, now)
         scoops = ", ".join(names[id_, stock.feed.id].name for id_ in line.to_weigh)

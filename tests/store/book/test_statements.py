@@ -98,7 +98,7 @@ def test_the_statements_of_what_grows_are_found() -> None:
     assert len(MADE) == len(FIGURES) == 11
     assert {"ENTRIES", "ANIMAL_GIVEN_BEFORE", "PEN_GIVEN_BEFORE", "PAILS_BEFORE", "PARTINGS", "BATCHES",
             "ANY_ENTRY", "LAST_LOOK", "DOSES_BEFORE", "STEPS", "STOCKED", "DELIVERED", "LOST", "THROWN_OUT", "SOAKING",
-            "FED", "ROWS", "RECORDED", "MILKED"} <= set(GROWING)  # fmt: skip
+            "FED", "FED_AT", "ROWS", "RECORDED", "MILKED"} <= set(GROWING)  # fmt: skip
     assert {"PEOPLE", "PENS", "ANIMALS", "SHARED", "FEEDS", "BARRED", "ANIMAL_PLANS", "PEN_PLANS", "MILKINGS", "JOBS",
             "MEASURES", "SOAK_RULES", "WITHHELD", "LOOKS", "TREATMENTS", "WEIGHINGS", "FREE",
             "STOOD_SINCE", "KEPT_SINCE", "ANIMAL_PLANS_TO_COME"} <= set(DATED)  # fmt: skip
