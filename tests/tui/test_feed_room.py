@@ -1,19 +1,23 @@
 """The feed room by keys: what came, what is there, what was lost, and how long it lasts."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
 from datetime import timedelta
 from pathlib import Path
 
 import pytest
 
 from store.book.drafts import RowDraft
+from store.book.errors import DamagedBook
 from store.book.reading import read_facts
 from store.book.words import SettingName
 from tests.farm import HandClock
 from tests.store.feedroom.made import empty_room
 from tests.tui.keys import Sitting
+from tui.closing.closing import Closing
+from tui.feed_room import told
 from tui.feed_room.one_feed import OneFeed
 from tui.feed_room.room import FeedRoom
+from tui.feed_room.writing import StockWeighing
 from tui.rooms import House
 from tui.walker import Walker
 
@@ -157,3 +161,74 @@ def test_a_new_bag_is_said_at_the_step_until_its_scoop_is_weighed(room: Sitting,
 def test_a_scoop_that_changed_is_told_with_how_much(room: Sitting) -> None:
     """0.64 kg until 21 February."""
     assert "One scoop: 0.68 kg since Sat 21 Feb, before 0.64 kg (+5.5 %)" in room.press(NUTS).text(100, 30)
+
+
+@pytest.fixture
+def gone(monkeypatch: pytest.MonkeyPatch) -> Callable[[Sitting], None]:
+    """The server goes: the book cannot be read any more."""
+
+    def goes(room: Sitting) -> None:
+        def nothing(*_: object) -> None:
+            raise DamagedBook("The book cannot be read: the server cannot be reached.")
+
+        monkeypatch.setattr(room.walker.book.desk, "rows", nothing)
+
+    return goes
+
+
+TO: Mapping[str, tuple[str, ...]] = {
+    "the room": (),
+    "a feed": (NUTS, "enter"),
+    "a delivery": (NUTS, "enter", "enter", "25 kg"),
+    "a weighing": (NUTS, "enter", "2", "enter", "24"),
+    "a loss": (NUTS, "enter", "3", "enter", "1 kg wet"),
+    "the closing": ("escape", "e"),
+}
+
+
+@pytest.mark.parametrize("place", TO)
+def test_a_page_is_painted_without_a_look_at_the_book(
+    room: Sitting, gone: Callable[[Sitting], None], place: str
+) -> None:
+    """A window is resized while the server is away."""
+    page = delivered(room, "25 kg").press(*TO[place]).text()
+    gone(room)
+    assert room.text() == page
+
+
+def test_what_cannot_be_read_at_a_key_is_said_and_what_was_typed_stays(
+    room: Sitting, gone: Callable[[Sitting], None]
+) -> None:
+    delivered(room, "25 kg")
+    gone(room)
+    assert "the server cannot be reached" in room.press("down").text()
+    assert "the server cannot be reached" in room.press(NUTS, "enter", "2", "enter", "24").text()
+    assert isinstance(room.place, StockWeighing)
+    assert room.place.text == "24"
+    assert "24.00 kg there" not in room.press("backspace").text()
+
+
+def test_the_closing_is_painted_where_the_feed_room_cannot_be_read(
+    room: Sitting, gone: Callable[[Sitting], None]
+) -> None:
+    room.press("escape", "e")
+    gone(room)
+    assert "SHORT" in room.text(100, 60)
+
+
+def test_the_closing_reads_what_is_short_once_for_each_look(room: Sitting, monkeypatch: pytest.MonkeyPatch) -> None:
+    delivered(room, "25 kg")
+    looks: list[object] = []
+
+    def counted(*of: object) -> list[object]:
+        looks.append(of)
+        return []
+
+    monkeypatch.setattr(told, "read_room", counted)
+    room.press("escape", "e", "down", "up").text()
+    room.text(120, 40)
+    assert len(looks) == 1
+    room.press("d", NUTS, "enter", "enter", "50 kg", "enter", "escape").text()
+    room.text()
+    assert isinstance(room.place, Closing)
+    assert len(looks) == 2

@@ -4,6 +4,7 @@ from abc import abstractmethod
 from typing import TYPE_CHECKING
 
 from store.book.drafts import Draft
+from store.book.errors import BookError
 from store.book.figures import LostFigure
 from store.book.reading.stock import read_settings, told_at
 from store.book.words import STOCK_MOST_KG
@@ -37,6 +38,7 @@ class FeedWriting(Wording):
         self.stock = feed.line.stock
         self.desk, self.now = self.walker.book.desk, self.walker.book.clock.now()
         self.units = self.walker.farm.units
+        self.role, self.reading = Role.STRONG, list[str]()
 
     @abstractmethod
     def read(self) -> tuple[Draft, str]:
@@ -46,15 +48,31 @@ class FeedWriting(Wording):
         """What else there is to say of what is typed."""
         return []
 
+    def takes(self, character: str) -> bool:
+        """A letter more, and what it is read as then."""
+        taken = super().takes(character)
+        self._look_at_text()
+        return taken
+
+    def back(self) -> Place:
+        """A letter less."""
+        place = super().back()
+        self._look_at_text()
+        return place
+
+    def _look_at_text(self) -> None:
+        """Read what is typed; by a key, so that painting asks the book nothing."""
+        self.role, self.reading = Role.STRONG, []
+        if not self.text.strip():
+            return
+        try:
+            self.reading = [self.read()[1], *self.more()]
+        except (Unreadable, Doubtful, BookError) as problem:
+            self.role, self.reading = Role.WARNING, [str(problem)]
+
     def below(self, size: Size) -> list[Line]:
         """The reading."""
-        if not self.text.strip():
-            return []
-        try:
-            said = [self.read()[1], *self.more()]
-        except (Unreadable, Doubtful) as problem:
-            return wrapped(str(problem), size.width, Role.WARNING, "  ")
-        return [row for each in said for row in wrapped(each, size.width, Role.STRONG, "  ")]
+        return [row for each in self.reading for row in wrapped(each, size.width, self.role, "  ")]
 
     def enter(self) -> Place:
         """Write it."""
@@ -70,6 +88,13 @@ class FeedWriting(Wording):
 class Delivering(FeedWriting):
     """A delivery."""
 
+    def __init__(self, feed: "OneFeed") -> None:
+        """With the farm's money, and the measures of the feed that somebody has weighed."""
+        super().__init__(feed)
+        self.currency = read_settings(self.desk, self.now).currency
+        told = (each for (_, feed_id), each in told_at(self.desk, self.now).items() if feed_id == self.stock.feed.id)
+        self.told = [each for each in told if each.holds_kg]
+
     def heading(self) -> str:
         """How it is typed."""
         return (
@@ -78,12 +103,10 @@ class Delivering(FeedWriting):
 
     def read(self) -> tuple[Draft, str]:
         """Bags, weight, price and lot."""
-        currency = read_settings(self.desk, self.now).currency
-        told = [each for (_, feed_id), each in told_at(self.desk, self.now).items() if feed_id == self.stock.feed.id]
-        of = delivery.Delivering(self.stock, self.units, currency, [each for each in told if each.holds_kg])
+        of = delivery.Delivering(self.stock, self.units, self.currency, self.told)
         figure = delivery.delivery(self.text, of)
         draft = delivered(self.feed.hand(), self.stock.feed.id, figure)
-        return draft, delivery.delivery_words(figure, self.units, currency)
+        return draft, delivery.delivery_words(figure, self.units, self.currency)
 
 
 class StockWeighing(FeedWriting):
