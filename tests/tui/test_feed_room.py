@@ -163,6 +163,21 @@ def test_a_scoop_that_changed_is_told_with_how_much(room: Sitting) -> None:
     assert "One scoop: 0.68 kg since Sat 21 Feb, before 0.64 kg (+5.5 %)" in room.press(NUTS).text(100, 30)
 
 
+def test_a_mineral_tub_set_up_by_keys_says_what_a_head_takes_a_day(room: Sitting, clock: HandClock) -> None:
+    """Two heads stand in the orchard; in ten days they take 2.2 kg of 20."""
+    room.press("f", "3", "enter", "a", "mineral tub", "pagedown", "enter")
+    room.press("4", "enter", "4", "enter")
+    assert "stands free in Orchard" in room.text(100, 30)
+    while "> stands free in Orchard" not in room.text(100, 30):
+        room.press("down")
+    room.press("y", "pagedown")
+    assert "mineral tub stands free in Orchard" in room.text(100, 30)
+    room.press("enter", "escape", "escape", "escape", "escape", "d", "4", "enter", "2", "enter", "20", "enter")
+    clock.move(days=10)
+    room.press("4", "enter", "2", "enter", "17.8", "enter")
+    assert "Standing free: 2.2 kg in 10 days, 110 g a head and day" in room.text(100, 30)
+
+
 @pytest.fixture
 def gone(monkeypatch: pytest.MonkeyPatch) -> Callable[[Sitting], None]:
     """The server goes: the book cannot be read any more."""
