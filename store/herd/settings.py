@@ -8,7 +8,11 @@ from store.book.drafts import RowDraft
 from store.book.words import Air, Coat, Dialect, SettingName, Units
 from store.herd.answers import a_count, a_day_of_year, a_number, an_hour, day_of_year_words, maybe, maybe_weight, words
 from store.herd.sheet import Answers, Choices, Question, YardSheet, pick
+from store.husbandry.hay import least_and_most_lost
 from store.round.saying import exact
+
+FEEDERS = ("cone feeder", "ring feeder", "no feeder")
+"""Those of which the loss is told, of all that were tried."""
 
 
 class SettingsSheet(YardSheet):
@@ -35,7 +39,8 @@ class SettingsSheet(YardSheet):
             self._typed(SettingName.LEAD_DAYS, "order feed ahead", maybe(a_count(0, 60, "days")), "days"),
             Question(SettingName.TURNOUT_ON, "turnout", a_day_of_year, "about when, as 1 May",
                      day_of_year_words(self._now(SettingName.TURNOUT_ON)), was=self._now(SettingName.TURNOUT_ON)),
-            self._typed(SettingName.HAY_LOSS_PERCENT, "hay that is lost", maybe(a_number(0, 60, "%")), "% of it"),
+            self._typed(SettingName.HAY_LOSS_PERCENT, "hay that is lost", maybe(a_number(0, 60, "%")),
+                        f"% of it; in trials: {', '.join(_lost(feeder) for feeder in FEEDERS)}"),
             self._typed(SettingName.CURRENCY, "money", lambda text: words(text, 8), "as EUR"),
             self.question_from(),
         )  # fmt: skip
@@ -72,3 +77,9 @@ class SettingsSheet(YardSheet):
     def _typed(self, name: SettingName, asked: str, read: Callable[[str], Any], hint: str) -> Question:
         now = self._now(name)
         return Question(name, asked, read, hint, now or "", was=now)
+
+
+def _lost(feeder: str) -> str:
+    """`cone feeder 3.5 to 5.3`."""
+    least, most = least_and_most_lost(feeder)
+    return f"{feeder} {least:g}" if least == most else f"{feeder} {least:g} to {most:g}"

@@ -135,6 +135,17 @@ def test_the_closing_says_what_is_short_and_by_when_to_order(room: Sitting) -> N
     assert said.endswith("dairy nuts: 2 full days; short by 3.3 kg on Friday evening; order today")
 
 
+def test_hay_until_turnout_says_what_is_put_out_and_what_of_it_is_eaten(room: Sitting) -> None:
+    """By the bales it came in, and the farm's own loss."""
+    for name, value in ((SettingName.TURNOUT_ON, "05-01"), (SettingName.HAY_LOSS_PERCENT, "20")):
+        room.walker.book.change([RowDraft("setting", {"name": name, "value": value})])
+    page = room.press(HAY, "enter", "enter", "100 x 20 kg", "enter").text(140, 40)
+    assert (
+        "Until turnout, 51 days, at 36.9 kg a day put out (29.5 kg eaten), in bales of 20.0 kg: lasts until turnout"
+        in page
+    )
+
+
 def test_costs_say_what_has_no_price(room: Sitting) -> None:
     page = delivered(room).press("c").text(100, 30)
     assert "COSTS of the last 7 days" in page

@@ -22,9 +22,10 @@ def until(days: int, loss_percent: float | None = 10.0) -> FeedSettings:
 
 
 def test_bales_by_their_weight_until_turnout() -> None:
-    """128 of 46 lb, a tenth lost, 84 lb a day, 112 days."""
-    found = hay_left(128 * BALE_KG, BALE_KG, 84 * KG_PER_LB, TODAY, until(112))
+    """128 of 46 lb, 84 lb eaten a day of what is put out, a tenth lost, 112 days."""
+    found = hay_left(128 * BALE_KG, BALE_KG, 84 / 0.9 * KG_PER_LB, TODAY, until(112))
     assert found is not None
+    assert found.eaten_kg == pytest.approx(84 * KG_PER_LB)
     assert hay_words(found) == "lasts 63 days, short 100 bales"
     assert (found.days, found.bales.need) == (112, 228)
 
@@ -40,13 +41,22 @@ def test_a_loss_that_nobody_said_is_not_invented() -> None:
     """Then none is taken off, and the answer says that it is not known."""
     found = hay_left(128 * BALE_KG, BALE_KG, 84 * KG_PER_LB, TODAY, until(112, None))
     assert found is not None
-    assert (found.loss_percent, found.bales.days) == (None, 70)
+    assert (found.eaten_kg, found.bales.days) == (None, 70)
 
 
 @pytest.mark.parametrize("turnout_on", [None, TODAY, date(2026, 3, 1)])
 def test_without_a_turnout_to_come_nothing_is_said(turnout_on: date | None) -> None:
     """Not set, today, or over."""
     assert hay_left(100, 20, 10, TODAY, FeedSettings(turnout_on=turnout_on)) is None
+
+
+@pytest.mark.parametrize("percent", [0.0, 3.5, 15.0, 60.0])
+def test_what_is_lost_makes_the_bales_last_no_shorter(percent: float) -> None:
+    """They last as long as what is put out lets them; how much of it is eaten is another matter."""
+    found, none = (hay_left(2000, 20, 36.9, TODAY, until(50, each)) for each in (percent, None))
+    assert found is not None
+    assert none is not None
+    assert found.bales == none.bales
 
 
 def test_what_a_day_takes_is_planned(room: Book) -> None:

@@ -44,3 +44,8 @@ def test_pounds_that_are_typed_are_kept_as_exactly_as_they_were_meant(book: Book
     write(book, SettingsSheet(register(book)), **{SettingName.MEAL_LIMIT_KG: "5 lb"})
     clock.move(minutes=1)
     assert morning(book).farm.meal_limit_kg == pytest.approx(5 * 0.45359237, abs=1e-9)
+
+
+def test_what_is_lost_of_hay_is_asked_with_what_trials_found(book: Book) -> None:
+    (asked,) = (each for each in SettingsSheet(register(book)).questions() if each.words == "hay that is lost")
+    assert asked.hint == "% of it; in trials: cone feeder 3.5 to 5.3, ring feeder 6.1 to 20.5, no feeder 45"
