@@ -17,7 +17,6 @@ from tui.closing.closing import Closing
 from tui.feed_room import told
 from tui.feed_room.one_feed import OneFeed
 from tui.feed_room.room import FeedRoom
-from tui.feed_room.writing import StockWeighing
 from tui.rooms import House
 from tui.walker import Walker
 
@@ -222,16 +221,21 @@ def test_a_page_is_painted_without_a_look_at_the_book(
     assert room.text() == page
 
 
-def test_what_cannot_be_read_at_a_key_is_said_and_what_was_typed_stays(
-    room: Sitting, gone: Callable[[Sitting], None]
-) -> None:
+def test_what_cannot_be_read_at_a_key_is_said(room: Sitting, gone: Callable[[Sitting], None]) -> None:
     delivered(room, "25 kg")
     gone(room)
     assert "the server cannot be reached" in room.press("down").text()
-    assert "the server cannot be reached" in room.press(NUTS, "enter", "2", "enter", "24").text()
-    assert isinstance(room.place, StockWeighing)
-    assert room.place.text == "24"
-    assert "24.00 kg there" not in room.press("backspace").text()
+    room.press(NUTS, "enter", "2", "enter")
+    assert "the server cannot be reached" in room.said
+    assert isinstance(room.place, OneFeed)
+
+
+def test_what_is_typed_is_read_while_the_server_is_away(room: Sitting, gone: Callable[[Sitting], None]) -> None:
+    """All that the book knows of it was read before."""
+    delivered(room, "25 kg").press(NUTS, "enter", "2", "enter")
+    gone(room)
+    assert "The book has 25.00 kg" in room.press("24").text(100, 30)
+    assert "2.00 kg there" in room.press("backspace").text(100, 30)
 
 
 def test_the_closing_is_painted_where_the_feed_room_cannot_be_read(

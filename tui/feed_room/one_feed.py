@@ -5,6 +5,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from store.book.drafts import Draft
+from store.book.errors import BookError
 from store.book.stocks import Delivered, Lost, Stocked
 from store.feedroom.drafts import FeedHand, Found, taken_back
 from store.feedroom.room import RoomLine
@@ -44,8 +45,11 @@ class OneFeed(Picking):
         return [words for words, _ in self.acts]
 
     def picked(self, row: int) -> Place:
-        """Ask for it."""
-        return self.acts[row][1]()
+        """Ask for it, with what the book knows of it; what cannot be read is said."""
+        try:
+            return self.acts[row][1]()
+        except BookError as problem:
+            return self.say(str(problem))
 
     def below(self, size: Size) -> list[Line]:
         """Why there is so much of it."""

@@ -4,14 +4,13 @@ from abc import abstractmethod
 from typing import TYPE_CHECKING
 
 from store.book.drafts import Draft
-from store.book.errors import BookError
 from store.book.figures import LostFigure
 from store.book.reading.stock import read_settings, told_at
 from store.book.words import STOCK_MOST_KG
 from store.feedroom import delivery
 from store.feedroom.against import comparison_words, explanation_words
 from store.feedroom.drafts import delivered, lost, weighed
-from store.feedroom.weighing import book_against_scale
+from store.feedroom.weighing import book_against_scale, read_case
 from store.herd.answers import a_weight
 from store.round.amount import Unreadable, amount_and_words
 from store.round.confirm import Doubtful
@@ -61,13 +60,13 @@ class FeedWriting(Wording):
         return place
 
     def _look_at_text(self) -> None:
-        """Read what is typed; by a key, so that painting asks the book nothing."""
+        """Read what is typed, once for each key; what the book knows of it was read before."""
         self.role, self.reading = Role.STRONG, []
         if not self.text.strip():
             return
         try:
             self.reading = [self.read()[1], *self.more()]
-        except (Unreadable, Doubtful, BookError) as problem:
+        except (Unreadable, Doubtful) as problem:
             self.role, self.reading = Role.WARNING, [str(problem)]
 
     def below(self, size: Size) -> list[Line]:
@@ -112,6 +111,11 @@ class Delivering(FeedWriting):
 class StockWeighing(FeedWriting):
     """What is really there."""
 
+    def __init__(self, feed: "OneFeed") -> None:
+        """With what the book knows before it."""
+        super().__init__(feed)
+        self.known = read_case(self.desk, self.stock, self.now)
+
     def heading(self) -> str:
         """What is weighed."""
         soaks = " What soaks is added by itself." if self.stock.soaking_kg else ""
@@ -127,9 +131,9 @@ class StockWeighing(FeedWriting):
 
     def more(self) -> list[str]:
         """Against the book, with what would explain a difference; what was weighed counts, whatever explains it."""
-        found = book_against_scale(self.desk, self.stock, self._kg(), self.now)
-        if found is None:
+        if self.known is None:
             return ["The book knew of none; it counts from here on."]
+        found = book_against_scale(self.known, self._kg())
         book = f"The book has {exact(found.book_kg, self.units)}. What was weighed counts from here on."
         explained = [explanation_words(each, self.units) for each in found.explanations[:EXPLAINED_MOST]]
         said = (
