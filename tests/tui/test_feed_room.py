@@ -228,6 +228,19 @@ def test_what_cannot_be_read_at_a_key_is_said(room: Sitting, gone: Callable[[Sit
     room.press(NUTS, "enter", "2", "enter")
     assert "the server cannot be reached" in room.said
     assert isinstance(room.place, OneFeed)
+    assert "the server cannot be reached" in room.press("escape", "c").said
+    assert isinstance(room.place, FeedRoom)
+
+
+def test_what_is_written_is_said_to_be_where_the_book_cannot_be_read_again(
+    room: Sitting, gone: Callable[[Sitting], None], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The server goes just behind the entry."""
+    delivered(room, "25 kg").press(NUTS, "enter", "2", "enter", "24")
+    monkeypatch.setattr(room.walker, "look_again", lambda: gone(room))
+    room.press("enter")
+    assert room.said.startswith("Written: dairy nuts, 24.00 kg there. The book cannot be read")
+    assert isinstance(room.place, FeedRoom)
 
 
 def test_what_is_typed_is_read_while_the_server_is_away(room: Sitting, gone: Callable[[Sitting], None]) -> None:

@@ -15,6 +15,7 @@ from tui.feed_room.writing import Delivering, Losing, StockWeighing
 from tui.page import Line, Role, Size, wrapped
 from tui.place import Place
 from tui.walk.picking import Picking
+from tui.walker import said
 from tui.words import when
 
 if TYPE_CHECKING:
@@ -63,9 +64,9 @@ class OneFeed(Picking):
         return FeedHand(self.walker.person.id, self.walker.set_at or self.walker.book.clock.now())
 
     def written(self, words: str) -> Place:
-        """Back to the room, as the book stands now."""
-        self.room.look()
-        return self.room.say(f"Written: {self.line.stock.feed.name}, {words}.")
+        """Back to the room, as the book stands now; where it cannot be read again, that is said too."""
+        unread = said(self.room.look)
+        return self.room.say(f"Written: {self.line.stock.feed.name}, {words}.{f' {unread}' if unread else ''}")
 
     def write(self, draft: Draft, words: str) -> Place | None:
         """Write it; None where the book refused, which is said."""

@@ -79,8 +79,11 @@ class FeedRoom(Picking):
         return OneFeed(self, self.lines[row])
 
     def costs(self) -> Place:
-        """What the last week cost."""
-        return Costing(self.rooms, self)
+        """What the last week cost; what cannot be read is said."""
+        try:
+            return Costing(self.rooms, self)
+        except BookError as problem:
+            return self.say(str(problem))
 
     KEYS: ClassVar[tuple[Key, ...]] = (
         *Picking.KEYS,
