@@ -1,11 +1,13 @@
 """What the feed plans take of each feed in a round past or to come, as frozen values. [kg, soaked feeds dry]"""
 
+from bisect import bisect
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
 
 from store.book.drafts import Subject
-from store.book.turn import Turn
+from store.book.turn import Turn, local
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +63,26 @@ class Needs:
     def kg(self, feed_id: UUID, turn: Turn) -> float:
         """What is still to be fed of a feed in a round. [kg]"""
         return sum(kg for _, kg in self.of(feed_id, turn))
+
+    def by_round(self, feed_id: UUID) -> Callable[[Turn], float]:
+        """The same for many rounds on end: worked out once a slot for all days between two on which a plan row begins.
+
+        Only days with such a row, with a settled round, and that of the round in hand are worked out by themselves.
+        """
+        rows = (row for need in self.needs if need.feed_id == feed_id for row in need.rows)
+        begin = sorted({local(row.begins_at, self.zone).date() for row in rows})
+        alone = {*begin, self.turn.day, *(turn.day for turn, _ in self.settled)}
+        known: dict[tuple[str, int], float] = {}
+
+        def kg(turn: Turn) -> float:
+            if turn.day in alone:
+                return self.kg(feed_id, turn)
+            alike = (turn.slot, bisect(begin, turn.day))
+            if alike not in known:
+                known[alike] = self.kg(feed_id, turn)
+            return known[alike]
+
+        return kg
 
     def first(self, feed_id: UUID) -> Turn:
         """The next round that this feed is not fed in yet: the one in hand, or the one after it."""

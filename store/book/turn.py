@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
+from functools import cache
 from uuid import UUID, uuid5
 
 import pendulum
@@ -88,12 +89,18 @@ def local(moment: datetime, zone: str) -> datetime:
     """A moment on the farm's own wall clock, with the offset it had then. Raises ValueError without a zone."""
     if moment.tzinfo is None:
         raise ValueError(f"{moment} has no zone")
-    return datetime.fromisoformat(pendulum.instance(moment).in_timezone(zone).isoformat())
+    return datetime.fromisoformat(pendulum.instance(moment).in_timezone(_known(zone)).isoformat())
 
 
 def from_wall(wall: datetime, zone: str) -> datetime:
     """The moment, in UTC, that the farm's wall clock showed. An hour that came twice is the second one."""
-    return datetime.fromisoformat(pendulum.instance(wall.replace(fold=1), tz=zone).isoformat()).astimezone(UTC)
+    return datetime.fromisoformat(pendulum.instance(wall.replace(fold=1), tz=_known(zone)).isoformat()).astimezone(UTC)
+
+
+@cache
+def _known(zone: str) -> pendulum.Timezone:
+    """A zone, read from its file once: pendulum reads it anew for every moment."""
+    return pendulum.timezone(zone)
 
 
 def turn_at(now: datetime, zone: str, evening_from_h: int) -> Turn:

@@ -13,29 +13,33 @@ from store.husbandry.hay import Bales, bales_last
 
 @dataclass(frozen=True, slots=True)
 class HayLeft:
-    """How long hay lasts, until turnout. loss_percent None: the farm has not said it, and none was taken off."""
+    """How long hay lasts, until turnout. eaten_kg: of what is put out a day; None: it is not said what is lost."""
 
     days: int
-    a_day_kg: float
-    loss_percent: float | None
+    eaten_kg: float | None
     bales: Bales
 
 
-def hay_left(there_kg: float, bale_kg: float, a_day_kg: float, today: date, settings: FeedSettings) -> HayLeft | None:
+def hay_left(there_kg: float, bale_kg: float, put_out_kg: float, today: date, settings: FeedSettings) -> HayLeft | None:
     """By weighed bales, until the farm's day of turnout. [kg] None: that day is not set, or over.
 
-    bale_kg: of one, weighed. a_day_kg: what is eaten; what is lost comes on top of it. Raises ValueError below zero.
+    bale_kg: of one, weighed. put_out_kg: a day; what is lost of it is in it already. Raises ValueError below zero.
     """
     if settings.turnout_on is None or settings.turnout_on <= today:
         return None
     days = (settings.turnout_on - today).days
-    found = bales_last(max(there_kg, 0.0) / bale_kg, bale_kg, settings.hay_loss_percent or 0.0, a_day_kg, days)
-    return HayLeft(days, a_day_kg, settings.hay_loss_percent, found)
+    lost_percent = settings.hay_loss_percent
+    eaten_kg = put_out_kg * (1 - (lost_percent or 0.0) / 100)
+    found = bales_last(max(there_kg, 0.0) / bale_kg, bale_kg, lost_percent or 0.0, eaten_kg, days)
+    return HayLeft(days, None if lost_percent is None else eaten_kg, found)
 
 
-def a_day_kg(needs: Needs, feed_id: UUID, first: date, days: int) -> float:
-    """What a day takes of a feed on the average of some days to come, by the plans in force and to come. [kg]"""
-    turns = [Turn(first + timedelta(days=n), slot) for n in range(days) for slot in (MORNING, EVENING)]
+def a_day_kg(needs: Needs, feed_id: UUID, today: date, days: int) -> float:
+    """What a day takes of a feed on the average of some whole days, from tomorrow on, by the plans for them. [kg]
+
+    Not of today: what is fed of it already takes nothing more, and the average would fall with every feeding.
+    """
+    turns = [Turn(today + timedelta(days=n), slot) for n in range(1, days + 1) for slot in (MORNING, EVENING)]
     return sum(needs.kg(feed_id, turn) for turn in turns) / days if days else 0.0
 
 

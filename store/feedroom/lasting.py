@@ -38,9 +38,9 @@ def days_left(there_kg: float, first: Turn, need_kg: Callable[[Turn], float], le
 
     first: that next round. need_kg: what a round takes. lead_days: from ordering to having it. Looks 400 days ahead.
     """
-    ahead = tuple(islice(_from(first), LOOK_AHEAD.days * ROUNDS_A_DAY))
+    ahead = islice(_from(first), LOOK_AHEAD.days * ROUNDS_A_DAY)
     found = lasting(there_kg, (need_kg(turn) for turn in ahead))
-    short = ahead[found.rounds] if found.short_kg is not None else None
+    short = next(islice(_from(first), found.rounds, None)) if found.short_kg is not None else None
     order_by = short.day - timedelta(days=lead_days) if short and lead_days is not None else None
     planned = short is not None or found.used_kg > 0
     return DaysLeft(found.rounds // ROUNDS_A_DAY, short, found.short_kg, planned, order_by)
@@ -50,8 +50,7 @@ def days_left_of(stock: FeedStock, needs: Needs, lead_days: int | None = None) -
     """The same of a feed as the book has it. None: nobody knows what is there."""
     if stock.kg is None:
         return None
-    feed_id = stock.feed.id
-    return days_left(stock.kg, needs.first(feed_id), lambda turn: needs.kg(feed_id, turn), lead_days)
+    return days_left(stock.kg, needs.first(stock.feed.id), needs.by_round(stock.feed.id), lead_days)
 
 
 def days_left_words(left: DaysLeft, today: date, units: Units) -> str:

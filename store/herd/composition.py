@@ -1,6 +1,7 @@
 """What a feed is made of, from its tag or a test."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from typing import Any
 
 from store.book.drafts import RowDraft
 from store.book.words import Origin
@@ -28,7 +29,7 @@ class CompositionSheet(FeedSheet):
 
     def questions(self) -> tuple[Question, ...]:
         """Where it is from, whether the figures are of the feed as it lies, and the parts."""
-        made = self.register.get("composition", self.id_) or {}
+        made = self._made
         basis = (("as it lies, as on most labels", False), ("of the dry matter, as from a laboratory", True))
         origin = (("its label", Origin.TAG), ("a test", Origin.TEST))
         return (
@@ -42,23 +43,39 @@ class CompositionSheet(FeedSheet):
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:
         """All parts, told of the dry matter."""
-        dry = 1.0 if answers["of_dry"] or not answers["dm_percent"] else answers["dm_percent"] / 100
-        parts = {name: None if answers[name] is None else self._of_dry(name, answers[name], dry) for name in PARTS}
+        parts = self._parts(answers)
         beyond = next((name for name, value in parts.items() if value and value > MOST.get(name, 100)), None)
         if beyond:
             raise Wrong(
                 beyond, f"{WORDS[beyond]} would be {parts[beyond]:.0f} % of the dry matter. Look at the figures again."
             )
-        resembles = (self.register.get("composition", self.id_) or {}).get("resembles", "")
-        values = parts | {"origin": answers["origin"], "resembles": resembles}
+        values = parts | {"origin": answers["origin"], "resembles": self._made.get("resembles", "")}
         return self.dated("composition", answers, {"feed_id": self.id_}, values)
 
     def told(self, answers: Answers) -> str:
-        """Which feed."""
-        return f"what it is made of, from the {answers['origin'].value}"
+        """Which parts are others now."""
+        parts = self._parts(answers)
+        other = "; ".join(self._change(name, parts[name]) for name in PARTS if parts[name] != self._made.get(name))
+        return f"what it is made of, from the {answers['origin'].value}{f': {other}' if other else ''}"
 
-    def _of_dry(self, name: str, found: float, dry: float) -> float:
-        return found if name in ("dm_percent", "nel_mcal") else round(found / dry, 4)
+    @property
+    def _made(self) -> Mapping[str, Any]:
+        return self.register.get("composition", self.id_) or {}
+
+    def _parts(self, answers: Answers) -> dict[str, float | None]:
+        """Those typed anew, told of the dry matter; the others are so already."""
+        dry = 1.0 if answers["of_dry"] or not answers["dm_percent"] else answers["dm_percent"] / 100
+        return {name: self._of_dry(name, answers[name], dry) for name in PARTS}
+
+    def _of_dry(self, name: str, found: float | None, dry: float) -> float | None:
+        as_typed = name in ("dm_percent", "nel_mcal") or found == self._made.get(name)
+        return found if found is None or as_typed else round(found / dry, 4)
+
+    def _change(self, name: str, now: float | None) -> str:
+        """`protein 10.34 %, before 14 %`."""
+        unit, _ = HINTS.get(name, ("%", "%"))
+        said, before = ("none" if value is None else f"{value:g} {unit}" for value in (now, self._made.get(name)))
+        return f"{WORDS[name]} {said}{'' if self._made.get(name) is None else f', before {before}'}"
 
     def _part(self, name: str, found: float | None) -> Question:
         unit, hint = HINTS.get(name, ("%", "%"))

@@ -86,7 +86,8 @@ class MeasureSheet(YardSheet):
             measure_id = self.new_id()
             yield RowDraft("measure", {"id": measure_id})
         same = {"measure_id": measure_id}
-        yield from self.dated("measure_as", answers, same, {"name": answers["name"], "plural": many(answers["name"])})
+        names = {"name": answers["name"], "plural": self._plural(measure_id, answers["name"])}
+        yield from self.dated("measure_as", answers, same, names)
         if answers["holds_l"]:
             yield from self.dated("volume", answers, same, {"holds_l": answers["holds_l"]})
         yield from self.dated("weighing", answers, same | {"feed_id": answers["feed_id"]}, {"holds_kg": holds_kg})
@@ -95,6 +96,11 @@ class MeasureSheet(YardSheet):
         """A measure that is called so: one scoop serves several feeds."""
         found = (row["measure_id"] for row in self.register.all("measure_as") if row["name"].lower() == name.lower())
         return next(found, None)
+
+    def _plural(self, measure_id: UUID, name: str) -> str:
+        """That of a measure which is called so already; whoever weighs a scoop anew renames nothing."""
+        before = self.register.get("measure_as", measure_id)
+        return str(before["plural"]) if before and before["name"].lower() == name.lower() else many(name)
 
     def _volume(self, text: str) -> float:
         number, word = number_and_unit(text)

@@ -8,6 +8,11 @@ from store.book.drafts import RowDraft
 from store.book.words import Air, Coat, Dialect, SettingName, Units
 from store.herd.answers import a_count, a_day_of_year, a_number, an_hour, day_of_year_words, maybe, maybe_weight, words
 from store.herd.sheet import Answers, Choices, Question, YardSheet, pick
+from store.husbandry.hay import least_and_most_lost
+from store.round.saying import exact
+
+FEEDERS = ("cone feeder", "ring feeder", "no feeder")
+"""Those of which the loss is told, of all that were tried."""
 
 
 class SettingsSheet(YardSheet):
@@ -33,8 +38,9 @@ class SettingsSheet(YardSheet):
             self._picked(SettingName.COAT, "coats outside", Coat),
             self._typed(SettingName.LEAD_DAYS, "order feed ahead", maybe(a_count(0, 60, "days")), "days"),
             Question(SettingName.TURNOUT_ON, "turnout", a_day_of_year, "about when, as 1 May",
-                     day_of_year_words(self._now(SettingName.TURNOUT_ON))),
-            self._typed(SettingName.HAY_LOSS_PERCENT, "hay that is lost", maybe(a_number(0, 60, "%")), "% of it"),
+                     day_of_year_words(self._now(SettingName.TURNOUT_ON)), was=self._now(SettingName.TURNOUT_ON)),
+            self._typed(SettingName.HAY_LOSS_PERCENT, "hay that is lost", maybe(a_number(0, 60, "%")),
+                        f"% of it; in trials: {', '.join(_lost(feeder) for feeder in FEEDERS)}"),
             self._typed(SettingName.CURRENCY, "money", lambda text: words(text, 8), "as EUR"),
             self.question_from(),
         )  # fmt: skip
@@ -51,7 +57,7 @@ class SettingsSheet(YardSheet):
         for question in self.questions():
             value = answers[question.name]
             if question.name != self.FROM and value not in (None, ""):
-                text = f"{value:g}" if isinstance(value, float) else str(value)
+                text = f"{value:.9g}" if isinstance(value, float) else str(value)
                 yield from self.dated("setting", answers, {"name": SettingName(question.name)}, {"value": text})
 
     def _now(self, name: SettingName) -> str | None:
@@ -65,9 +71,15 @@ class SettingsSheet(YardSheet):
 
     def _weight(self, name: SettingName, asked: str, hint: str) -> Question:
         now = self._now(name)
-        return Question(
-            name, asked, maybe_weight(self.units, 0.01, 500), f"kg or lb; {hint}", f"{now} kg" if now else ""
-        )
+        read = maybe_weight(self.units, 0.01, 500)
+        return Question(name, asked, read, f"kg or lb; {hint}", exact(float(now), self.units) if now else "", was=now)
 
     def _typed(self, name: SettingName, asked: str, read: Callable[[str], Any], hint: str) -> Question:
-        return Question(name, asked, read, hint, self._now(name) or "")
+        now = self._now(name)
+        return Question(name, asked, read, hint, now or "", was=now)
+
+
+def _lost(feeder: str) -> str:
+    """`cone feeder 3.5 to 5.3`."""
+    least, most = least_and_most_lost(feeder)
+    return f"{feeder} {least:g}" if least == most else f"{feeder} {least:g} to {most:g}"

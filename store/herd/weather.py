@@ -1,6 +1,6 @@
 """Weather at the bench: the forecast as typed, a proposal for these days, and the rows where the keeper takes it."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import datetime, timedelta
 from uuid import UUID
 
@@ -8,7 +8,7 @@ from store.book.desk import ReadingDesk
 from store.book.drafts import Draft, RowDraft, Subject
 from store.book.figures import ForecastFigure
 from store.book.reading import read_facts
-from store.book.reading.weather import last_forecast
+from store.book.reading.weather import airs_to_come, last_forecast
 from store.book.register import Register
 from store.book.snapshot import Snapshot
 from store.book.turn import local
@@ -43,10 +43,14 @@ class WeatherSheet(YardSheet):
         rounds: Sequence[Snapshot],
         last: tuple[datetime, ForecastFigure] | None,
         lasting_air: Air,
+        airs: Mapping[datetime, Air],
     ) -> None:
-        """rounds: the next two whose hay is to be given. last: of today. lasting_air: as set in a week."""
+        """rounds: the next two whose hay is to be given. last: the forecast typed last, and when.
+
+        lasting_air: as set in a week. airs: the air from later moments of that week on.
+        """
         super().__init__(register)
-        self.rounds, self.lasting_air = rounds, lasting_air
+        self.rounds, self.lasting_air, self.airs = rounds, lasting_air, airs
         self.pens = tuple(outside_pens(register, rounds))
         self.last = last if last and local(last[0], self.zone).date() == self.today else None
 
@@ -92,7 +96,7 @@ class WeatherSheet(YardSheet):
     def told(self, answers: Answers) -> str:
         """What was taken, and for which rounds."""
         hay = answers["change"] and any(self.tonight(answers).hay_rows())
-        air = answers["air"] != self.register.farm.air
+        air = any(self._air(answers))
         parts = (
             f"hay by the weather, {self._stretch(answers).words()}" if hay else "",
             f"coats: {answers['coat']}" if self._coat(answers) else "",
@@ -124,13 +128,20 @@ class WeatherSheet(YardSheet):
         return self.dated("setting", answers, {"name": SettingName.COAT}, {"value": answers["coat"].value})
 
     def _air(self, answers: Answers) -> Iterator[RowDraft]:
-        """The air that the soak stands in, and the lasting one again after these rounds."""
-        if answers["air"] == self.register.farm.air:
+        """The air that the soak stands in, and the lasting one again after these rounds.
+
+        What an earlier forecast has set for later is said anew: else it would come through.
+        """
+        wanted, over = answers["air"], self._stretch(answers).over
+        other = [at for at, air in self.airs.items() if at < over and air is not wanted]
+        if wanted is self.register.farm.air and not other:
             return
-        for air, begins_at in (
-            (answers["air"], self.register.at),
-            (self.lasting_air, self._stretch(answers).over),
-        ):
+        after = [at for at, air in self.airs.items() if at > over and air is not self.lasting_air]
+        rows = [
+            *((wanted, at) for at in (self.register.at, *other)),
+            *((self.lasting_air, at) for at in (over, *after)),
+        ]
+        for air, begins_at in rows:
             yield RowDraft("setting", {"name": SettingName.AIR, "value": air.value, "begins_at": begins_at})
 
 
@@ -139,5 +150,7 @@ def weather_sheet(desk: ReadingDesk, register: Register) -> WeatherSheet:
     farm, at = register.farm, register.at
     (this,) = read_rounds(desk, rounds_from(None, at, farm.zone, farm.evening_from_h)[:1], at, farm.zone)
     to_feed = stretch_from(this, at, len(FEEDING)).turns  # where this round's hay is given, it is the next two
-    rounds = read_rounds(desk, to_feed, at, farm.zone)
-    return WeatherSheet(register, rounds, last_forecast(desk, at), read_facts(desk, at + A_WEEK).air)
+    rounds, week = read_rounds(desk, to_feed, at, farm.zone), at + A_WEEK
+    return WeatherSheet(
+        register, rounds, last_forecast(desk, at), read_facts(desk, week).air, airs_to_come(desk, at, week)
+    )

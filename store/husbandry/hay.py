@@ -43,6 +43,14 @@ LOSS_BY_FEEDER = (
 """Two trials of one kind of feeder differ threefold: hay, weather and how full it is count too. Weigh what is left."""
 
 
+def least_and_most_lost(feeder: str) -> tuple[float, float]:
+    """What the trials of a kind of feeder found lost. [%] Raises ValueError for a feeder that is in none."""
+    found = [each.percent for each in LOSS_BY_FEEDER if each.feeder == feeder]
+    if not found:
+        raise ValueError(f"feeder is {feeder}; it must be one of LOSS_BY_FEEDER")
+    return min(found), max(found)
+
+
 @dataclass(frozen=True, slots=True)
 class Bales:
     """How long bales last. days: whole days. need: whole bales for all the days asked, short: those that lack."""

@@ -13,6 +13,17 @@ DUST_KG = 1e-6
 """Sums of kilograms are not exact; nobody runs short by a milligram."""
 
 
+def in_bucket_kg(moves_kg: Iterable[float]) -> float:
+    """What is in a soak bucket, by what went in (above zero) and came out (below) in the order it happened. [kg]
+
+    Never below zero: what was fed beyond it was never written down as put in.
+    """
+    found = 0.0
+    for kg in moves_kg:
+        found = max(found + kg, 0.0)
+    return found if found > DUST_KG else 0.0
+
+
 def there_kg(weighed_kg: float, delivered_kg: float, fed_kg: float, lost_kg: float) -> float:
     """What must be there of a feed: weighed, and since then delivered, fed and lost. [kg]
 

@@ -48,10 +48,16 @@ class PailAmount:
 
 def number_and_unit(text: str) -> tuple[float, str]:
     """The number and the word after it ("" if none). Raises Unreadable."""
-    found = _NUMBER.match(text)
-    if found is None:
-        raise Unreadable(f"«{text.strip()}» is no amount. Type a number as 3, 3.5 or 3 1/2, then a unit if you like.")
+    found = _matched(text)
     return _number(found), (found["unit"] or "").strip().lower()
+
+
+def amount_and_words(text: str) -> tuple[str, str]:
+    """The amount as typed, with its unit, and the words behind it: `1/3 kg`, `wet bag`. Raises Unreadable."""
+    found = _matched(text)
+    unit, _, words = (found["unit"] or "").strip().partition(" ")
+    number = text[: found.start("unit")] if unit else text
+    return f"{number}{unit}", words.strip()
 
 
 def feed_amount(text: str, feed: Feed, told: Told | None, units: Units, *, by_weight: bool = False) -> FeedAmount:
@@ -109,6 +115,13 @@ def _from_scale(gross_kg: float, pail: Pail | None, units: Units) -> PailAmount:
             "Type the pail as it stands on the scale, or milk alone as litres: 5.6 l."
         )
     return PailAmount(milk_in_pail(gross_kg, empty_kg), gross_kg, empty_kg)
+
+
+def _matched(text: str) -> re.Match[str]:
+    found = _NUMBER.match(text)
+    if found is None:
+        raise Unreadable(f"«{text.strip()}» is no amount. Type a number as 3, 3.5 or 3 1/2, then a unit if you like.")
+    return found
 
 
 def _number(found: re.Match[str]) -> float:

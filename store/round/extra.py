@@ -6,7 +6,7 @@ from store.book.drafts import Draft
 from store.book.facts import Feed
 from store.book.figures import FedFigure
 from store.book.words import Kind
-from store.round.amount import Unreadable, feed_amount, number_and_unit
+from store.round.amount import Unreadable, amount_and_words, feed_amount
 from store.round.confirm import Hand, unplanned
 from store.round.steps import FeedStep
 
@@ -18,13 +18,12 @@ def extra_fed(hand: Hand, step: FeedStep, feeds: Collection[Feed], typed: str) -
 
     Raises Unreadable, also where the feed is never for one of them.
     """
-    number, words = number_and_unit(typed)
-    unit, _, name = words.partition(" ")
+    amount, name = amount_and_words(typed)
     feed = _named(name, feeds)
     barred = next((animal for animal in step.heads if animal.species in feed.not_for), None)
     if barred:
         raise Unreadable(f"{feed.name} is never for {barred.species.value}, and {barred.name} would get it.")
-    given = feed_amount(f"{number} {unit}", feed, None, hand.units)
+    given = feed_amount(amount, feed, None, hand.units)
     return unplanned(hand, Kind.FEED, step.subject, FedFigure(feed.id, None, None, given.kg, typed.strip()))
 
 

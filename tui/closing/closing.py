@@ -4,6 +4,7 @@ from typing import ClassVar
 
 from store.round.summary import Summary, summarise
 from tui.closing.draw import closing_lines
+from tui.closing.short import Short
 from tui.frame import framed
 from tui.page import Page, Size
 from tui.place import YARD_KEYS, Place, Rooms
@@ -17,6 +18,7 @@ class Closing(Place):
         """As the book holds it now."""
         super().__init__(rooms)
         self.row = 0
+        self.short = Short()
 
     @property
     def summary(self) -> Summary:
@@ -25,7 +27,8 @@ class Closing(Place):
 
     def draw(self, size: Size) -> Page:
         """Every list."""
-        return framed(self, closing_lines(self.walker, self.summary, self.row, size.width), size)
+        short = self.short.told(self.walker)
+        return framed(self, closing_lines(self.walker, self.summary, short, self.row, size.width), size)
 
     def enter(self) -> Place:
         """To the marked step."""

@@ -23,10 +23,10 @@ CHANGES_MOST = 4
 """So many changes of the farm are told; a farm that is set up has more."""
 
 
-def closing_lines(walker: Walker, summary: Summary, row: int, width: int) -> list[Line]:
-    """The body of the closing screen."""
+def closing_lines(walker: Walker, summary: Summary, short: Sequence[str], row: int, width: int) -> list[Line]:
+    """The body of the closing screen. short: what is said of feeds that will not last."""
     lists = [*_not_recorded(summary, row), *_lists(walker, summary, width)]
-    return [*_head(walker, summary), (), *lists, (), *_totals(walker, summary, width)]
+    return [*_head(walker, summary), (), *lists, (), *_totals(walker, summary, short, width)]
 
 
 def _head(walker: Walker, summary: Summary) -> list[Line]:
@@ -150,20 +150,13 @@ def _what_changed(entry: Written, other: Written) -> Written:
     return replace(entry, figures=changed) if changed else entry
 
 
-def _totals(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:
+def _totals(walker: Walker, summary: Summary, short: Sequence[str], width: int) -> Iterator[Line]:
     units = walker.farm.units
     yield from _list(width, "MILK", (_milk(total, units) for total in summary.milk))
-    yield from _list(width, "SHORT", _short(walker))
+    yield from _list(width, "SHORT", short)
     yield from _list(width, "NEXT", _next(walker, summary))
     fed = [f"{t.feed.name} {weight(t.given_kg, units)}{' dry' if t.feed.soaked else ''}" for t in summary.fed]
     yield from _list(width, "FED", ["   ".join(fed)] if fed else [])
-
-
-def _short(walker: Walker) -> list[str]:
-    """Feeds that will not last, and by when to order; of a round that is walked now."""
-    from tui.feed_room.told import shortages  # noqa: PLC0415 not on the way to the first frame
-
-    return shortages(walker) if walker.live else []
 
 
 def _milk(total: MilkTotal, units: Units) -> str:

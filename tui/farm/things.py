@@ -10,6 +10,7 @@ from store.herd.birth import BirthSheet
 from store.herd.body import BodySheet
 from store.herd.composition import CompositionSheet
 from store.herd.feed import FeedSheet, feeds_in_use
+from store.herd.free import FreeSheet
 from store.herd.leaving import LeavingSheet
 from store.herd.look import LookSheet
 from store.herd.measure import MeasureSheet
@@ -93,6 +94,7 @@ def feed(row: Row) -> Chapter:
             Entry("name, bales, soaking, whom it is never for", asking(FeedSheet, feed_id)),
             Entry("weigh a scoop, flake or bale of it", asking(MeasureSheet, None, feed_id)),
             Entry("what it is made of, from its label or a test", asking(CompositionSheet, feed_id)),
+            Entry("where it stands free, as a mineral tub", asking(FreeSheet, feed_id)),
             *soaking,
         ],
     )

@@ -5,6 +5,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from store.book.drafts import Draft
+from store.book.errors import BookError
 from store.book.stocks import Delivered, Lost, Stocked
 from store.feedroom.drafts import FeedHand, Found, taken_back
 from store.feedroom.room import RoomLine
@@ -14,6 +15,7 @@ from tui.feed_room.writing import Delivering, Losing, StockWeighing
 from tui.page import Line, Role, Size, wrapped
 from tui.place import Place
 from tui.walk.picking import Picking
+from tui.walker import said
 from tui.words import when
 
 if TYPE_CHECKING:
@@ -44,21 +46,27 @@ class OneFeed(Picking):
         return [words for words, _ in self.acts]
 
     def picked(self, row: int) -> Place:
-        """Ask for it."""
-        return self.acts[row][1]()
+        """Ask for it, with what the book knows of it; what cannot be read is said."""
+        try:
+            return self.acts[row][1]()
+        except BookError as problem:
+            return self.say(str(problem))
 
     def below(self, size: Size) -> list[Line]:
         """Why there is so much of it."""
         return [(), *wrapped(why(self.walker, self.line.stock), size.width, Role.TEXT, "   ")]
 
     def hand(self) -> FeedHand:
-        """Who writes, and when it happened."""
-        return FeedHand(self.walker.person.id, self.walker.moment())
+        """Who writes, and when it happened: now, or the time that was set.
+
+        Never the time of a past round that is open: what is there is weighed now.
+        """
+        return FeedHand(self.walker.person.id, self.walker.set_at or self.walker.book.clock.now())
 
     def written(self, words: str) -> Place:
-        """Back to the room, as the book stands now."""
-        self.room.look()
-        return self.room.say(f"Written: {self.line.stock.feed.name}, {words}.")
+        """Back to the room, as the book stands now; where it cannot be read again, that is said too."""
+        unread = said(self.room.look)
+        return self.room.say(f"Written: {self.line.stock.feed.name}, {words}.{f' {unread}' if unread else ''}")
 
     def write(self, draft: Draft, words: str) -> Place | None:
         """Write it; None where the book refused, which is said."""

@@ -1,7 +1,8 @@
 """The feed room: every feed with what is there and how long it lasts."""
 
-from typing import ClassVar
+from typing import ClassVar, Self
 
+from store.book.errors import BookError
 from store.feedroom.room import RoomLine, read_room
 from tui.feed_room.costing import Costing
 from tui.feed_room.one_feed import OneFeed
@@ -27,6 +28,15 @@ class FeedRoom(Picking):
         """Read it anew."""
         self.now = self.walker.book.clock.now()
         self.lines = read_room(self.walker.book.desk, self.now)
+        self._look_at_line()
+
+    def _look_at_line(self) -> None:
+        """Read what is said of the feed we look at; by a key, so that painting reads nothing."""
+        try:
+            desk = self.walker.book.desk
+            self.told = list(feed_lines(self.walker, self.line, desk, self.now)) if self.line else []
+        except BookError as problem:
+            self.told = [str(problem)]
 
     def heading(self) -> str:
         """What it is."""
@@ -44,10 +54,21 @@ class FeedRoom(Picking):
 
     def below(self, size: Size) -> list[Line]:
         """Why there is so much of it, and what is to be done."""
-        if self.line is None:
-            return []
-        said = feed_lines(self.walker, self.line, self.walker.book.desk, self.now)
-        return [(), *(row for each in said for row in wrapped(each, size.width, Role.TEXT, "   "))]
+        said = [row for each in self.told for row in wrapped(each, size.width, Role.TEXT, "   ")]
+        return [(), *said] if said else []
+
+    def takes(self, character: str) -> bool:
+        """A digit looks at a feed."""
+        taken = super().takes(character)
+        if taken:
+            self._look_at_line()
+        return taken
+
+    def move(self, by: int) -> Self:
+        """The feed above or below."""
+        super().move(by)
+        self._look_at_line()
+        return self
 
     def enter(self) -> Place:
         """Open the feed; where there is none, say what fills the room."""
@@ -58,8 +79,11 @@ class FeedRoom(Picking):
         return OneFeed(self, self.lines[row])
 
     def costs(self) -> Place:
-        """What the last week cost."""
-        return Costing(self.rooms, self)
+        """What the last week cost; what cannot be read is said."""
+        try:
+            return Costing(self.rooms, self)
+        except BookError as problem:
+            return self.say(str(problem))
 
     KEYS: ClassVar[tuple[Key, ...]] = (
         *Picking.KEYS,

@@ -1,7 +1,6 @@
 """What the feed room says of one feed: why there is so much, and what has to be done about it."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 from datetime import date, datetime
 
 from store.book.desk import Desk
@@ -65,7 +64,7 @@ def feed_lines(walker: Walker, line: RoomLine, desk: Desk, now: datetime) -> Ite
     if line.left and line.left.short:
         yield days_left_words(line.left, today(walker), units)
     if stock.soaking_kg:
-        yield f"of it {weight(stock.soaking_kg, units)} are soaking now"
+        yield f"{weight(stock.soaking_kg, units)} of it are soaking now"
     if line.to_weigh:
         names = told_at(desk, now)
         scoops = ", ".join(names[id_, stock.feed.id].name for id_ in line.to_weigh)
@@ -97,17 +96,18 @@ def why(walker: Walker, stock: FeedStock) -> str:
 
 
 def _hay(walker: Walker, stock: FeedStock, desk: Desk, now: datetime) -> Iterator[str]:
-    """By the bales it came in. What is planned is what is put out, so that what is lost of it is in it already."""
+    """By the bales it came in. What is planned is what is put out: not all of it is eaten."""
     bale_kg = next((each.bag_kg for each in stock.deliveries if each.bag_kg), None)
     settings = read_settings(desk, now)
     if bale_kg is None or stock.kg is None:
         return
     a_day = a_day_kg(read_needs(desk, now), stock.feed.id, today(walker), DAYS)
-    left = hay_left(stock.kg, bale_kg, a_day, today(walker), replace(settings, hay_loss_percent=None))
+    left = hay_left(stock.kg, bale_kg, a_day, today(walker), settings)
     if left:
-        lost = f", {settings.hay_loss_percent:g} % of it lost" if settings.hay_loss_percent else ""
-        words = f"{weight(a_day, walker.farm.units)} a day put out{lost}"
-        yield f"Until turnout, {left.days} days, at {words}: {hay_words(left)} of {weight(bale_kg, walker.farm.units)}"
+        eaten = "" if left.eaten_kg is None else f" ({weight(left.eaten_kg, walker.farm.units)} eaten)"
+        words = f"{weight(a_day, walker.farm.units)} a day put out{eaten}"
+        bales = f"in bales of {weight(bale_kg, walker.farm.units)}"
+        yield f"Until turnout, {left.days} days, at {words}, {bales}: {hay_words(left)}"
 
 
 def _tub(walker: Walker, stock: FeedStock, desk: Desk) -> Iterator[str]:

@@ -10,9 +10,9 @@ from store.book.words import STOCK_MOST_KG
 from store.feedroom import delivery
 from store.feedroom.against import comparison_words, explanation_words
 from store.feedroom.drafts import delivered, lost, weighed
-from store.feedroom.weighing import book_against_scale
+from store.feedroom.weighing import book_against_scale, read_case
 from store.herd.answers import a_weight
-from store.round.amount import Unreadable, number_and_unit
+from store.round.amount import Unreadable, amount_and_words
 from store.round.confirm import Doubtful
 from store.round.saying import exact, weight
 from tui.page import Line, Role, Size, wrapped
@@ -37,6 +37,7 @@ class FeedWriting(Wording):
         self.stock = feed.line.stock
         self.desk, self.now = self.walker.book.desk, self.walker.book.clock.now()
         self.units = self.walker.farm.units
+        self.role, self.reading = Role.STRONG, list[str]()
 
     @abstractmethod
     def read(self) -> tuple[Draft, str]:
@@ -46,15 +47,31 @@ class FeedWriting(Wording):
         """What else there is to say of what is typed."""
         return []
 
+    def takes(self, character: str) -> bool:
+        """A letter more, and what it is read as then."""
+        taken = super().takes(character)
+        self._look_at_text()
+        return taken
+
+    def back(self) -> Place:
+        """A letter less."""
+        place = super().back()
+        self._look_at_text()
+        return place
+
+    def _look_at_text(self) -> None:
+        """Read what is typed, once for each key; what the book knows of it was read before."""
+        self.role, self.reading = Role.STRONG, []
+        if not self.text.strip():
+            return
+        try:
+            self.reading = [self.read()[1], *self.more()]
+        except (Unreadable, Doubtful) as problem:
+            self.role, self.reading = Role.WARNING, [str(problem)]
+
     def below(self, size: Size) -> list[Line]:
         """The reading."""
-        if not self.text.strip():
-            return []
-        try:
-            said = [self.read()[1], *self.more()]
-        except (Unreadable, Doubtful) as problem:
-            return wrapped(str(problem), size.width, Role.WARNING, "  ")
-        return [row for each in said for row in wrapped(each, size.width, Role.STRONG, "  ")]
+        return [row for each in self.reading for row in wrapped(each, size.width, self.role, "  ")]
 
     def enter(self) -> Place:
         """Write it."""
@@ -70,6 +87,13 @@ class FeedWriting(Wording):
 class Delivering(FeedWriting):
     """A delivery."""
 
+    def __init__(self, feed: "OneFeed") -> None:
+        """With the farm's money, and the measures of the feed that somebody has weighed."""
+        super().__init__(feed)
+        self.currency = read_settings(self.desk, self.now).currency
+        told = (each for (_, feed_id), each in told_at(self.desk, self.now).items() if feed_id == self.stock.feed.id)
+        self.told = [each for each in told if each.holds_kg]
+
     def heading(self) -> str:
         """How it is typed."""
         return (
@@ -78,16 +102,19 @@ class Delivering(FeedWriting):
 
     def read(self) -> tuple[Draft, str]:
         """Bags, weight, price and lot."""
-        currency = read_settings(self.desk, self.now).currency
-        told = [each for (_, feed_id), each in told_at(self.desk, self.now).items() if feed_id == self.stock.feed.id]
-        of = delivery.Delivering(self.stock, self.units, currency, [each for each in told if each.holds_kg])
+        of = delivery.Delivering(self.stock, self.units, self.currency, self.told)
         figure = delivery.delivery(self.text, of)
         draft = delivered(self.feed.hand(), self.stock.feed.id, figure)
-        return draft, delivery.delivery_words(figure, self.units, currency)
+        return draft, delivery.delivery_words(figure, self.units, self.currency)
 
 
 class StockWeighing(FeedWriting):
     """What is really there."""
+
+    def __init__(self, feed: "OneFeed") -> None:
+        """With what the book knows before it."""
+        super().__init__(feed)
+        self.known = read_case(self.desk, self.stock, self.now)
 
     def heading(self) -> str:
         """What is weighed."""
@@ -104,9 +131,9 @@ class StockWeighing(FeedWriting):
 
     def more(self) -> list[str]:
         """Against the book, with what would explain a difference; what was weighed counts, whatever explains it."""
-        found = book_against_scale(self.desk, self.stock, self._kg(), self.now)
-        if found is None:
+        if self.known is None:
             return ["The book knew of none; it counts from here on."]
+        found = book_against_scale(self.known, self._kg())
         book = f"The book has {exact(found.book_kg, self.units)}. What was weighed counts from here on."
         explained = [explanation_words(each, self.units) for each in found.explanations[:EXPLAINED_MOST]]
         said = (
@@ -126,8 +153,7 @@ class Losing(FeedWriting):
 
     def read(self) -> tuple[Draft, str]:
         """A weight, and words."""
-        number, words = number_and_unit(self.text)
-        unit, _, why = words.partition(" ")
-        kg = a_weight(f"{number} {unit}", self.units, 0, STOCK_MOST_KG)
-        draft = lost(self.feed.hand(), self.stock.feed.id, LostFigure(kg, why.strip(), self.text.strip()))
-        return draft, f"{weight(kg, self.units)} lost{f': {why.strip()}' if why else ''}"
+        amount, why = amount_and_words(self.text)
+        kg = a_weight(amount, self.units, 0, STOCK_MOST_KG)
+        draft = lost(self.feed.hand(), self.stock.feed.id, LostFigure(kg, why, self.text.strip()))
+        return draft, f"{weight(kg, self.units)} lost{f': {why}' if why else ''}"

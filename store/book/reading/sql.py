@@ -25,6 +25,10 @@ FARM = "SELECT id FROM farm"
 
 SETTINGS = "SELECT name, value FROM setting WHERE begins_at <= :at ORDER BY begins_at, written_at, id"
 
+SETTINGS_TO_COME = """
+SELECT value, begins_at FROM setting WHERE name = :name AND begins_at > :at ORDER BY begins_at, written_at, id
+"""
+
 PEOPLE = f"""
 SELECT i.id, a.name, a.adult, a.here FROM person i
 JOIN person_as a ON a.id = {in_force("person_as", "n.person_id = i.id")}

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping, Sequence
 from datetime import date, datetime, timedelta
 from functools import partial
+from math import inf
 from typing import Any
 from uuid import UUID
 
@@ -15,11 +16,14 @@ from store.book.reading.facts import maybe_uid, read_facts, uid
 from store.book.stocks import Delivered, FeedSettings, FeedStock, Lost, Row, Stocked, Weighed
 from store.book.turn import Turn, local
 from store.book.words import SettingName, Soak, State
+from store.husbandry.stock import in_bucket_kg
 
 Rows = Callable[..., Sequence[FoundRow]]
 DELIVERIES_MOST, WEIGHINGS_MOST = 12, 60
 """So many of the newest are read, to say what is usual and how a measure drifts."""
 THROWN_OUT = "soaked feed thrown out"
+SOAKS_MOST = timedelta(days=3)
+"""What was put to soak longer ago is no feed any more, whatever became of it. Common practice."""
 
 
 def feeds_at(desk: Desk, now: datetime) -> dict[UUID, Feed]:
@@ -48,7 +52,8 @@ def stock_of(desk: Desk, feed: Feed, now: datetime, zone: str) -> FeedStock:
     ))  # fmt: skip
     since = weighed[0].at if weighed else _before_first(rows)
     lately = tuple(_delivered(row) for row in rows(stock_sql.LAST_DELIVERED, most=DELIVERIES_MOST))
-    known = FeedStock(feed, next(iter(weighed), None), since, deliveries=lately, before=next(iter(weighed[1:]), None))
+    known = FeedStock(feed, next(iter(weighed), None), since, deliveries=lately, before=next(iter(weighed[1:]), None),
+                      soaking_kg=_soaking_kg(rows, now - SOAKS_MOST, zone) if feed.soaked else 0.0)  # fmt: skip
     return known if since is None else _since(known, partial(rows, since=micros(since)), since_day(since, zone))
 
 
@@ -61,7 +66,7 @@ def _since(known: FeedStock, rows: Rows, first: date) -> FeedStock:
         delivered=tuple(_delivered(row) for row in rows(stock_sql.DELIVERED)),
         lost=_lost(rows),
         fed_kg=tuple((date.fromisoformat(day), kg) for day, kg in rows(stock_sql.FED, since_day=first.isoformat())),
-        soaking_kg=_soaking_kg(rows(stock_sql.SOAKING)) if known.feed.soaked else 0.0,
+        soaking_kg=known.soaking_kg,
         deliveries=known.deliveries,
         before=known.before,
     )
@@ -137,8 +142,19 @@ def _lost(rows: Rows) -> tuple[Lost, ...]:
     return tuple(sorted(lost, key=lambda each: (each.at, each.id.bytes)))
 
 
-def _soaking_kg(last: Sequence[FoundRow]) -> float:
-    return float(last[0][1] or 0.0) if last and last[0][0] == Soak.STARTED else 0.0
+def _soaking_kg(rows: Rows, since: datetime, zone: str) -> float:
+    """What was put to soak since a moment, less what was fed and thrown out of it, in the order it happened."""
+    at = {"since": micros(since)}
+    fed = [(at, -kg) for at, kg in rows(stock_sql.FED_AT, **at, since_day=since_day(since, zone).isoformat())]
+    acts = [(at, _into_bucket(act, kg)) for at, act, kg in rows(stock_sql.SOAKING, **at)]
+    return in_bucket_kg(kg for _, kg in sorted((*acts, *fed), key=lambda each: each[0]))
+
+
+def _into_bucket(act: str, kg: float | None) -> float:
+    """Thrown out without a weight is all of it: nothing was written as put to soak then."""
+    if act == Soak.STARTED:
+        return kg or 0.0
+    return -inf if kg is None else -kg
 
 
 def _row(found: FoundRow) -> Row:

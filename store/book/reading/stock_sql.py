@@ -40,21 +40,20 @@ AND l.dry_kg IS NOT NULL ORDER BY e.happened_at, e.id
 """
 
 SOAKING = f"""
-SELECT l.act, l.dry_kg FROM entry e CROSS JOIN soaked l
-WHERE {OF_THE_FEED} AND e.kind = 'soak' ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
+SELECT e.happened_at, l.act, l.dry_kg FROM entry e CROSS JOIN soaked l
+WHERE {OF_THE_FEED} AND e.kind = 'soak' AND e.happened_at > :since AND l.act <> 'fit'
+ORDER BY e.happened_at, e.id
 """
-"""What was done with the bucket last."""
+"""What went into the bucket, and what of it was thrown out; what is found fit is still there."""
 
 _IN_ROUNDS = f"""
 FROM entry e CROSS JOIN fed l
 WHERE l.entry_id = e.id AND l.feed_id = :feed AND e.day >= :since_day AND e.kind IN ('feed', 'hay')
 AND {NEWEST_OF_ITS_STEP}
 """
-FED = f"""
-SELECT e.day, sum(l.given_kg) {_IN_ROUNDS}
-AND e.state = 'done' AND e.happened_at > :since AND e.happened_at <= :at AND l.given_kg IS NOT NULL
-GROUP BY e.day ORDER BY e.day
-"""
+_DONE_SINCE = "AND e.state = 'done' AND e.happened_at > :since AND e.happened_at <= :at AND l.given_kg IS NOT NULL"
+FED = f"SELECT e.day, sum(l.given_kg) {_IN_ROUNDS} {_DONE_SINCE} GROUP BY e.day ORDER BY e.day"
+FED_AT = f"SELECT e.happened_at, l.given_kg {_IN_ROUNDS} {_DONE_SINCE} ORDER BY e.happened_at, e.id"
 ROWS = f"""
 SELECT e.day, e.slot, e.animal_id, e.pen_id, e.state, l.measure_id, l.due_kg, l.given_kg, l.left_kg, e.happened_at
 {_IN_ROUNDS} AND e.day <= :until_day ORDER BY e.day, e.happened_at, e.id, l.position

@@ -7,7 +7,7 @@ from store.book.opening import Book
 from store.book.turn import Turn
 from store.book.words import State, Units
 from store.feedroom.against import Comparison, Why, comparison_words
-from store.feedroom.weighing import book_against_scale
+from store.feedroom.weighing import book_against_scale, read_case
 from tests.farm import MORNING, HandClock
 from tests.store.book.tools import all_rows
 from tests.store.feedroom.made import (
@@ -29,9 +29,9 @@ EIGHT = 8.0
 
 def scale(book: Book, kg: float, name: str = NUTS_NAME) -> Comparison:
     """What is weighed now against the book."""
-    found = book_against_scale(book.desk, the_stock(book, name), kg, book.clock.now())
-    assert found is not None
-    return found
+    known = read_case(book.desk, the_stock(book, name), book.clock.now())
+    assert known is not None
+    return book_against_scale(known, kg)
 
 
 def all_fed(book: Book, *, but: str = "") -> None:
@@ -43,7 +43,7 @@ def all_fed(book: Book, *, but: str = "") -> None:
 
 def test_an_unknown_stock_is_compared_with_nothing(room: Book) -> None:
     """The first weighing is believed."""
-    assert book_against_scale(room.desk, the_stock(room), 40.0, room.clock.now()) is None
+    assert read_case(room.desk, the_stock(room), room.clock.now()) is None
 
 
 def test_a_row_that_nobody_wrote_is_what_is_missing(room: Book, clock: HandClock) -> None:
@@ -115,6 +115,6 @@ def test_what_soaks_is_weighed_too(room: Book) -> None:
     """It is not missing from the bin."""
     weigh(room, 20.0, LUCERNE)
     stock = replace(the_stock(room, LUCERNE), soaking_kg=0.9)
-    found = book_against_scale(room.desk, stock, 19.1, room.clock.now())
-    assert found is not None
-    assert found.agrees
+    known = read_case(room.desk, stock, room.clock.now())
+    assert known is not None
+    assert book_against_scale(known, 19.1).agrees

@@ -1,16 +1,19 @@
 """Days left, the first short round, and the day by which to order."""
 
-from datetime import date, timedelta
+from datetime import UTC, date, datetime, timedelta
+from uuid import UUID
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from store.book.drafts import Subject
+from store.book.needs import Need, NeedRow, Needs
 from store.book.opening import Book
 from store.book.reading.needs import read_needs
 from store.book.records.feeding import FeedPlan
 from store.book.records.yard import Standing
-from store.book.turn import Turn
+from store.book.turn import Turn, turn_at
 from store.book.words import EVENING, MORNING, State, Units
 from store.feedroom.lasting import (
     LOOK_AHEAD,
@@ -176,3 +179,45 @@ def test_days_left_of_a_feed_in_the_book(room: Book, clock: HandClock) -> None:
     assert left is not None
     assert (left.days, left.short) == (2, Turn(date(2026, 3, 13), EVENING))
     assert left.short_kg == pytest.approx(5 * 0.9 - 4.1)
+
+
+LUC, WHO = UUID(int=1), [Subject(animal_id=UUID(int=10)), Subject(pen_id=UUID(int=11))]
+MOMENTS = st.datetimes(datetime(2026, 3, 9), datetime(2026, 4, 6), timezones=st.just(UTC))  # noqa: DTZ001
+PLAN_ROWS = st.lists(st.builds(NeedRow, MOMENTS, st.sampled_from((None, 0.0, 0.5, 1.25, 2.0))), max_size=4)
+PLANS = st.lists(
+    st.builds(
+        lambda who, slot, rows: Need(who, LUC, slot, 2, tuple(sorted(rows, key=lambda row: row.begins_at))),
+        st.sampled_from(WHO), st.sampled_from((MORNING, EVENING)), PLAN_ROWS,
+    ),
+    max_size=4,
+)  # fmt: skip
+TURNS = st.builds(Turn, st.dates(date(2026, 3, 9), date(2026, 4, 6)), st.sampled_from((MORNING, EVENING)))
+
+
+@given(plans=PLANS, now=MOMENTS, settled=st.frozensets(st.tuples(TURNS, st.sampled_from([who.id for who in WHO]))))
+def test_many_rounds_on_end_take_what_each_takes_by_itself(
+    plans: list[Need], now: datetime, settled: frozenset[tuple[Turn, UUID]]
+) -> None:
+    """Whenever plan rows begin, whatever is settled, and over the change of the hour."""
+    needs = Needs("Europe/Dublin", now, turn_at(now, "Europe/Dublin", 12), tuple(plans), settled)
+    by_round, turn = needs.by_round(LUC), Turn(date(2026, 3, 9), MORNING)
+    while turn.day < date(2026, 4, 8):
+        assert by_round(turn) == needs.kg(LUC, turn), turn
+        turn = turn.after()
+
+
+def test_a_year_of_rounds_is_worked_out_in_a_few(room: Book, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Only what differs is asked of the plans: 800 rounds of each feed would hold up the closing."""
+    weigh(room, 10_000.0, LUCERNE)
+    needs, once = read_needs(room.desk, room.clock.now()), Needs.kg
+    asked: list[Turn] = []
+
+    def counted(self: Needs, feed_id: UUID, turn: Turn) -> float:
+        asked.append(turn)
+        return once(self, feed_id, turn)
+
+    monkeypatch.setattr(Needs, "kg", counted)
+    left = days_left_of(the_stock(room, LUCERNE), needs)
+    assert left is not None
+    assert left.days == LOOK_AHEAD.days
+    assert 0 < len(asked) < 20

@@ -10,6 +10,7 @@ from store.book.figures import DeliveredFigure, FedFigure, LostFigure, SoakedFig
 from store.book.opening import Book
 from store.book.reading.stock import read_settings
 from store.book.records import Setting
+from store.book.turn import Turn
 from store.book.words import Kind, SettingName, Soak, State
 from store.feedroom.drafts import delivered, lost, taken_back, weighed
 from tests.farm import MORNING, HandClock
@@ -35,11 +36,11 @@ from tests.store.feedroom.made import (
 )
 
 
-def soak(book: Book, act: Soak, dry_kg: float) -> None:
+def soak(book: Book, act: Soak, dry_kg: float | None, turn: Turn = THIS_MORNING) -> None:
     """Put lucerne to soak, or throw it out."""
     feed_id = named(book, LUCERNE)
-    draft = fed_step(book, THIS_MORNING, Kind.SOAK, Subject(feed_id=feed_id), (SoakedFigure(act, dry_kg, dry_kg),))
-    book.append(replace(draft, step_id=THIS_MORNING.step_id(feed_id, Kind.SOAK, feed_id, act)))
+    draft = fed_step(book, turn, Kind.SOAK, Subject(feed_id=feed_id), (SoakedFigure(act, dry_kg, dry_kg),))
+    book.append(replace(draft, step_id=turn.step_id(feed_id, Kind.SOAK, feed_id, act)))
 
 
 def test_a_feed_that_was_neither_weighed_nor_delivered_is_not_known(room: Book) -> None:
@@ -172,6 +173,72 @@ def test_a_bin_weighed_while_a_batch_soaks_counts_it_once(room: Book) -> None:
     assert there(room, LUCERNE) == 20.0
     feed(room, 0.9, name=LUCERNE)
     assert there(room, LUCERNE) == 19.1
+
+
+@pytest.mark.parametrize("looked_at", [True, False])
+def test_a_bin_weighed_before_the_soaked_feed_is_fed_counts_the_bucket(room: Book, looked_at: bool) -> None:
+    """Whether or not it was written that it is fit: 96 in the bin, 4 in the bucket; fed, 96 are there."""
+    weigh(room, 100.0, LUCERNE)
+    soak(room, Soak.STARTED, 4.0)
+    if looked_at:
+        soak(room, Soak.FIT, 4.0)
+    weigh(room, 96.0, LUCERNE)
+    assert there(room, LUCERNE) == 100.0
+    feed(room, 4.0, name=LUCERNE)
+    assert there(room, LUCERNE) == 96.0
+
+
+@pytest.mark.parametrize("looked_at", [True, False])
+def test_a_bin_weighed_after_the_soaked_feed_was_fed_counts_no_bucket(room: Book, looked_at: bool) -> None:
+    weigh(room, 100.0, LUCERNE)
+    soak(room, Soak.STARTED, 4.0)
+    if looked_at:
+        soak(room, Soak.FIT, 4.0)
+    feed(room, 3.0, name=LUCERNE)
+    feed(room, 1.0, name=LUCERNE, who="Hazel")
+    weigh(room, 96.0, LUCERNE)
+    assert there(room, LUCERNE) == 96.0
+
+
+def test_the_first_weighing_of_all_counts_the_bucket_too(room: Book) -> None:
+    """Before it the book knew of none."""
+    soak(room, Soak.STARTED, 4.0)
+    assert there(room, LUCERNE) is None
+    weigh(room, 96.0, LUCERNE)
+    assert there(room, LUCERNE) == 100.0
+
+
+def test_two_batches_soak_side_by_side_until_one_is_fed(room: Book, clock: HandClock) -> None:
+    """4 kg since last evening, 3 kg put in before they are fed."""
+    weigh(room, 100.0, LUCERNE)
+    soak(room, Soak.STARTED, 4.0, THIS_MORNING.before())
+    clock.move(hours=12)
+    soak(room, Soak.STARTED, 3.0)
+    assert the_stock(room, LUCERNE).soaking_kg == 7.0
+    feed(room, 4.0, name=LUCERNE)
+    assert the_stock(room, LUCERNE).soaking_kg == 3.0
+    soak(room, Soak.THROWN_OUT, 3.0)
+    assert the_stock(room, LUCERNE).soaking_kg == 0.0
+
+
+def test_what_was_fed_before_anything_was_put_to_soak_takes_nothing_from_a_later_batch(room: Book) -> None:
+    feed(room, 2.0, name=LUCERNE)
+    soak(room, Soak.STARTED, 0.9)
+    assert the_stock(room, LUCERNE).soaking_kg == 0.9
+
+
+def test_a_batch_thrown_out_without_a_weight_leaves_the_bucket_empty(room: Book) -> None:
+    soak(room, Soak.STARTED, 0.9)
+    soak(room, Soak.THROWN_OUT, None)
+    assert the_stock(room, LUCERNE).soaking_kg == 0.0
+
+
+def test_a_batch_that_nobody_wrote_of_again_is_forgotten_after_three_days(room: Book, clock: HandClock) -> None:
+    soak(room, Soak.STARTED, 0.9)
+    clock.move(days=2.9)
+    assert the_stock(room, LUCERNE).soaking_kg == 0.9
+    clock.move(days=0.2)
+    assert the_stock(room, LUCERNE).soaking_kg == 0.0
 
 
 def test_feeds_do_not_mix(room: Book) -> None:

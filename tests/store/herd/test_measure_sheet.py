@@ -39,6 +39,22 @@ def test_one_scoop_serves_several_feeds(book: Book, clock: HandClock) -> None:
     assert len(register(book).rows["measure_as"]) == 2
 
 
+@pytest.mark.parametrize("which", ["by its id", "by its name"])
+def test_a_measure_weighed_anew_keeps_its_plural(book: Book, clock: HandClock, which: str) -> None:
+    """Only another name has another one."""
+    scoop = id_of(register(book), "measure_as", "scoop")
+    book.change([RowDraft("measure_as", {"measure_id": scoop, "name": "scoop", "plural": "scoopfuls"})])
+    clock.move(minutes=1)
+    found = register(book)
+    sheet = scoop_of_nuts(found) if which == "by its id" else MeasureSheet(found)
+    assert [row.table for row in sheet.rows(filled(sheet, feed_id="dairy nuts", together_kg="3").answers())] == [
+        "weighing"
+    ]
+    sheet = scoop_of_nuts(found)
+    rows = sheet.rows(filled(sheet, name="jug", together_kg="3").answers())
+    assert [row.values["plural"] for row in rows if row.table == "measure_as"] == ["jugs"]
+
+
 def test_more_than_its_litres_can_weigh_is_said(book: Book) -> None:
     sheet = scoop_of_nuts(register(book))
     with pytest.raises(Wrong, match=r"One would weigh 2\.00 kg, but 1\.1 L of no feed weigh more than 1\.7 kg"):

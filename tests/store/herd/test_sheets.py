@@ -18,6 +18,7 @@ from store.herd.body import BodySheet
 from store.herd.composition import CompositionSheet
 from store.herd.feed import FeedSheet
 from store.herd.filling import Filling
+from store.herd.free import FreeSheet
 from store.herd.leaving import LeavingSheet
 from store.herd.look import LookSheet
 from store.herd.measure import MeasureSheet
@@ -57,6 +58,7 @@ def there() -> Iterator[Made]:
     yield of(BodySheet, "animal_as", "Sloe")
     yield lambda found: LookSheet(found, id_of(found, "animal_as", "Sloe"), id_of(found, "look_as", "left hind foot"))
     yield of(CompositionSheet, "feed_as", "grass hay")
+    yield of(FreeSheet, "feed_as", "grass hay")
     yield of(SoakingSheet, "feed_as", "lucerne pellets")
     yield SettingsSheet
     for at in range(2):

@@ -220,6 +220,50 @@ def test_the_air_of_the_soak_is_set_for_these_rounds_and_goes_back(book: Book, c
     assert morning(book).farm.air is Air.COLD
 
 
+def test_a_later_forecast_of_the_same_air_lasts_for_its_own_rounds(book: Book, clock: HandClock) -> None:
+    """For one round at first; an hour later for six: until Saturday morning's round."""
+    take(book, low_c="22", air="hot", rounds="1")
+    clock.move(hours=1)
+    found = sheet(book)
+    assert found.told(answers(found, low_c="22", rounds="6")) == "soak in hot air, morning Wed to evening Fri"
+    take(book, low_c="22", rounds="6")
+    for _ in range(6):
+        assert morning(book).farm.air is Air.HOT
+        clock.move(hours=11)
+    clock.move(hours=6)
+    assert morning(book).farm.air is Air.COLD
+
+
+def test_another_air_is_not_put_back_by_the_forecast_before(book: Book, clock: HandClock) -> None:
+    take(book, low_c="22", air="hot", rounds="1")
+    clock.move(hours=1)
+    take(book, low_c="15", air="mild", rounds="4")
+    clock.move(hours=24)
+    assert morning(book).farm.air is Air.MILD
+
+
+def test_a_shorter_forecast_of_another_air_ends_all_that_was_set_before(book: Book, clock: HandClock) -> None:
+    """Hot was said three times, each time for longer."""
+    for rounds in ("1", "2", "6"):
+        take(book, low_c="22", air="hot", rounds=rounds)
+        clock.move(minutes=1)
+    take(book, low_c="15", air="mild", rounds="1")
+    assert morning(book).farm.air is Air.MILD
+    for _ in range(8):
+        clock.move(hours=9)
+        assert morning(book).farm.air is Air.COLD
+
+
+@pytest.mark.parametrize("rounds", ["1", "2"])
+def test_the_same_air_for_no_more_rounds_writes_nothing(book: Book, clock: HandClock, rounds: str) -> None:
+    take(book, low_c="22", air="hot", rounds="2")
+    clock.move(hours=1)
+    found = sheet(book)
+    typed = answers(found, low_c="22", rounds=rounds)
+    assert list(found.rows(typed)) == []
+    assert found.told(typed) == "the forecast is kept, nothing is changed"
+
+
 def test_ice_and_heat_are_told_with_the_water(book: Book) -> None:
     assert "WATER  break the ice" in lines(book, low_c="-1")
     hot = lines(book, low_c="22")

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from store.husbandry.hay import LOSS_BY_FEEDER, Bales, bales_last, to_give
+from store.husbandry.hay import LOSS_BY_FEEDER, Bales, bales_last, least_and_most_lost, to_give
 
 
 def test_bales_until_turnout() -> None:
@@ -55,3 +55,9 @@ def test_the_bales_that_lack_are_just_enough(bales: int, bale: float, loss: floa
 def test_every_loss_at_a_feeder_names_its_source_and_is_a_part() -> None:
     """And what the percentage is told of."""
     assert all(each.source and each.of and 0 < each.percent < 100 for each in LOSS_BY_FEEDER)
+
+
+def test_two_trials_of_one_feeder_are_told_by_the_least_and_the_most() -> None:
+    assert least_and_most_lost("ring feeder") == (6.1, 20.5)
+    with pytest.raises(ValueError, match="feeder is sledge; it must be one of"):
+        least_and_most_lost("sledge")

@@ -1,12 +1,22 @@
 """A stock: what is there, how many rounds it lasts, how far book and scale may lie apart."""
 
 from itertools import cycle, islice
+from math import inf
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from store.husbandry.stock import RATIO_LEAST, RATIO_MOST, Lasting, agree_within_kg, lasting, ratio_needed, there_kg
+from store.husbandry.stock import (
+    RATIO_LEAST,
+    RATIO_MOST,
+    Lasting,
+    agree_within_kg,
+    in_bucket_kg,
+    lasting,
+    ratio_needed,
+    there_kg,
+)
 
 KG = st.floats(0, 10_000, allow_subnormal=False)
 NEEDS = st.lists(st.floats(0, 50, allow_subnormal=False), max_size=60)
@@ -90,3 +100,11 @@ def test_with_that_ratio_book_and_scale_agree(book: float, weighed: float, told:
     if ratio is not None:
         assert RATIO_LEAST <= ratio <= RATIO_MOST
         assert book - (ratio - 1) * told == pytest.approx(weighed, abs=1e-6)
+
+
+@given(st.lists(st.floats(-50, 50)))
+def test_a_bucket_never_holds_less_than_nothing_nor_more_than_went_in_since_it_was_empty(moves: list[float]) -> None:
+    found = in_bucket_kg(moves)
+    assert 0 <= found <= sum(kg for kg in moves if kg > 0) + 1e-9
+    assert in_bucket_kg([*moves, -inf, 2.5]) == 2.5
+    assert in_bucket_kg([*moves, -found]) == 0

@@ -2,6 +2,7 @@
 
 import pytest
 
+from store.book.figures import FedFigure
 from store.book.opening import Book
 from store.book.snapshot import Snapshot
 from store.round.amount import Unreadable
@@ -49,8 +50,20 @@ def test_it_is_not_what_she_got_the_last_time(book: Book, clock: HandClock) -> N
 
 
 @pytest.mark.parametrize(
+    ("typed", "kg"),
+    [("1/3 kg lucerne", 1 / 3), ("1 1/2 kg Lucerne", 1.5), ("½ kg lucerne", 0.5), (" 7,4kg lucerne", 7.4)],
+)
+def test_an_amount_is_read_as_everywhere(book: Book, typed: str, kg: float) -> None:
+    """A third of a kilogram is no decimal that could be read again."""
+    snapshot = morning(book)
+    draft = extra_fed(hand(book, snapshot), hazels(snapshot), snapshot.feeds.values(), typed)
+    assert [figure.given_kg for figure in draft.figures if isinstance(figure, FedFigure)] == [pytest.approx(kg)]
+
+
+@pytest.mark.parametrize(
     ("typed", "words"),
-    [("2 kg apples", "«apples» is no feed here; there are"), ("apples", "is no amount"), ("2 kg", "«» is no feed here"),
+    [("1/3 l lucerne", "L is a volume"), ("1/3 kq lucerne", "«kq» is no unit"),
+     ("2 kg apples", "«apples» is no feed here; there are"), ("apples", "is no amount"), ("2 kg", "«» is no feed here"),
      ("2 l lucerne", "is a volume"), ("2 lucerne", "«» is no feed here")],
 )  # fmt: skip
 def test_what_cannot_be_read_is_said(book: Book, typed: str, words: str) -> None:

@@ -3,6 +3,7 @@
 from datetime import UTC, date, datetime, timedelta
 from uuid import UUID
 
+import pendulum
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -164,3 +165,18 @@ def test_day_slot_kind_subject_farm_and_occasion_each_make_another_step() -> Non
         turn.step_id(FARM, Kind.FEED, SUBJECT, "a second time"),
     }
     assert len(named) == 7
+
+
+def test_a_zone_is_read_from_its_file_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A year of rounds asks for its hours a thousand times."""
+    read: list[str] = []
+    once = pendulum.timezone
+
+    def counted(name: str) -> pendulum.Timezone | pendulum.FixedTimezone:
+        read.append(name)
+        return once(name)
+
+    monkeypatch.setattr(pendulum, "timezone", counted)
+    for hour in range(20):
+        assert from_wall(datetime(2026, 3, 11, hour), "Asia/Yangon").minute == 30  # noqa: DTZ001 wall time
+    assert read == ["Asia/Yangon"]

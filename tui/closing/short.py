@@ -1,0 +1,30 @@
+"""What will not last: read from the feed room once for each look at the book, not at every painting."""
+
+from store.book.errors import BookError
+from store.book.snapshot import Snapshot
+from tui.walker import Walker
+
+
+def short(walker: Walker) -> list[str]:
+    """Feeds that will not last, and by when to order; of a round that is walked now. What cannot be read is said."""
+    from tui.feed_room.told import shortages  # noqa: PLC0415 not on the way to the first frame
+
+    try:
+        return shortages(walker) if walker.live else []
+    except BookError as problem:
+        return [str(problem)]
+
+
+class Short:
+    """The same, kept until the walker looks at the book again."""
+
+    def __init__(self) -> None:
+        """Nothing is read yet."""
+        self.of: Snapshot | None = None
+        self.lines: list[str] = []
+
+    def told(self, walker: Walker) -> list[str]:
+        """As the book stood at the walker's last look."""
+        if self.of is not walker.snapshot:
+            self.of, self.lines = walker.snapshot, short(walker)
+        return self.lines
