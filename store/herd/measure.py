@@ -12,8 +12,12 @@ from store.herd.sheet import Answers, Question, Wrong, YardSheet, pick
 from store.husbandry.bounds import DENSEST_KG_PER_L
 from store.husbandry.units import spoken
 from store.round.amount import Unreadable, number_and_unit
+from store.round.measured import IF_RIGHT, SURE
 from store.round.saying import exact, weight
 
+HOLDS_MOST_KG = 500.0
+ASKED_KG = 50.0
+"""A measure that is weighed for the first time is asked about above this. Common practice."""
 LEVEL_ONES = 3
 """So many are weighed together unless it is said otherwise. Common practice."""
 
@@ -50,7 +54,7 @@ class MeasureSheet(YardSheet):
                      self.register.name("measure_as", self.measure_id) or "scoop"),
             Question("count", "how many, level", a_count(1, 99, "measures"), "three are surer than one",
                      str(LEVEL_ONES)),
-            Question("together_kg", "they weigh together", lambda text: a_weight(text, self.units, 0.001, 5000),
+            Question("together_kg", "they weigh together", self._together,
                      "what the scale shows, without the bucket"),
             Question("holds_l", "one holds, level full", maybe(self._volume), "litres, if you know; may be left empty",
                      f"{volume['holds_l']:g}" if volume else "", was=volume.get("holds_l")),
@@ -58,7 +62,8 @@ class MeasureSheet(YardSheet):
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:
         """The measure, its volume, and what one of it holds of this feed."""
-        holds_kg, holds_l = answers["together_kg"] / answers["count"], answers["holds_l"]
+        (together_kg, sure), holds_l = answers["together_kg"], answers["holds_l"]
+        holds_kg = together_kg / answers["count"]
         if holds_l and holds_kg > holds_l * DENSEST_KG_PER_L:
             most = weight(holds_l * DENSEST_KG_PER_L, self.units)
             raise Wrong(
@@ -66,15 +71,33 @@ class MeasureSheet(YardSheet):
                 f"One would weigh {exact(holds_kg, self.units)}, but {holds_l:g} L of no feed weigh more than {most}. "
                 "Look at the scale, the count and the litres again.",
             )
+        self._ask(holds_kg, self._before(answers), sure=sure)
         return list(self._rows(answers, holds_kg))
 
     def told(self, answers: Answers) -> str:
         """What one weighs now, and how much that differs."""
-        holds_kg = answers["together_kg"] / answers["count"]
+        holds_kg = answers["together_kg"][0] / answers["count"]
         words = f"one {answers['name']} of {self.register.name('feed_as', answers['feed_id'])} weighs"
         before = self._before(answers)
         change = f", before {exact(before, self.units)} ({holds_kg / before - 1:+.1%})" if before else ""
         return f"{words} {exact(holds_kg, self.units)}{change}"
+
+    def _together(self, text: str) -> tuple[float, bool]:
+        """What they weigh together, and whether it was said to be right. [kg]"""
+        return a_weight(text.rstrip(f"{SURE} "), self.units, 0.001, 5000), text.rstrip().endswith(SURE)
+
+    def _ask(self, holds_kg: float, before_kg: float | None, *, sure: bool) -> None:
+        """Grams typed for kilograms, one counted for three: far off what it held before, or more than anybody lifts."""
+        one = exact(holds_kg, self.units)
+        if holds_kg > HOLDS_MOST_KG:
+            raise Wrong(
+                "together_kg",
+                f"One would weigh {one}; no measure holds more than {HOLDS_MOST_KG:.0f} kg. Type it again.",
+            )
+        if not sure and before_kg and not before_kg / 2 <= holds_kg <= before_kg * 2:
+            raise Wrong("together_kg", f"One would weigh {one}, before {exact(before_kg, self.units)}. {IF_RIGHT}")
+        if not sure and not before_kg and holds_kg > ASKED_KG:
+            raise Wrong("together_kg", f"One would weigh {one}. {IF_RIGHT}")
 
     def _before(self, answers: Answers) -> float | None:
         weighed = self.register.get("weighing", self._measure(answers["name"]), answers["feed_id"])

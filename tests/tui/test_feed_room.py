@@ -240,7 +240,9 @@ def test_what_is_written_is_said_to_be_where_the_book_cannot_be_read_again(
     delivered(room, "25 kg").press(NUTS, "enter", "2", "enter", "24")
     monkeypatch.setattr(room.walker, "look_again", lambda: gone(room))
     room.press("enter")
-    assert room.said.startswith("Written: dairy nuts, 24.00 kg there. The book cannot be read")
+    assert room.said.startswith(
+        "Written: dairy nuts, 24.00 kg there, 1.00 kg less than by the book. The book cannot be read"
+    )
     assert isinstance(room.place, FeedRoom)
 
 
@@ -249,7 +251,7 @@ def test_what_is_typed_is_read_while_the_server_is_away(room: Sitting, gone: Cal
     delivered(room, "25 kg").press(NUTS, "enter", "2", "enter")
     gone(room)
     assert "The book has 25.00 kg" in room.press("24").text(100, 30)
-    assert "2.00 kg there" in room.press("backspace").text(100, 30)
+    assert "2.00 kg, and the book has 25.00 kg" in room.press("backspace").text(100, 30)
 
 
 def test_the_closing_is_painted_where_the_feed_room_cannot_be_read(
@@ -276,3 +278,12 @@ def test_the_closing_reads_what_is_short_once_for_each_look(room: Sitting, monke
     room.text()
     assert isinstance(room.place, Closing)
     assert len(looks) == 2
+
+
+def test_what_is_far_off_the_book_is_asked_about_and_said_when_it_is_written(room: Sitting) -> None:
+    """20 kg where there should be 250; a loss of more than there is."""
+    delivered(room).press(NUTS, "enter", "2", "enter", "20", "enter")
+    assert "20.00 kg, and the book has 250.00 kg" in room.said
+    assert "20.00 kg there, 230.00 kg less than by the book" in room.press("!", "enter").said
+    room.press(NUTS, "enter", "3", "enter", "500 kg", "enter")
+    assert "500.00 kg, and the book has 20.00 kg" in room.said

@@ -39,6 +39,9 @@ class Costing(Over):
         return framed(self, body, size)
 
     def _said(self, costs: Costs) -> Iterator[tuple[str, str]]:
+        if not costs.total.kg:
+            yield "nothing was fed in these days, up to yesterday", ""
+            return
         yield "all of it", costs.total.words(self.currency)
         if not costs.total.unpriced_kg:
             yield "a day", money(costs.total.money / costs.days, self.currency)

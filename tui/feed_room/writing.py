@@ -14,6 +14,7 @@ from store.feedroom.weighing import book_against_scale, read_case
 from store.herd.answers import a_weight
 from store.round.amount import Unreadable, amount_and_words
 from store.round.confirm import Doubtful
+from store.round.measured import IF_RIGHT, SURE
 from store.round.saying import exact, weight
 from tui.page import Line, Role, Size, wrapped
 from tui.place import Place
@@ -83,6 +84,16 @@ class FeedWriting(Wording):
             return self.say(str(problem))
         return self.feed.write(draft, words) or self.say(self.feed.said)
 
+    @property
+    def sure(self) -> bool:
+        """Whether it was said to be right."""
+        return self.text.rstrip().endswith(SURE)
+
+    @property
+    def plain(self) -> str:
+        """What is typed, without the word that it is right."""
+        return self.text.rstrip(f"{SURE} ")
+
 
 class Delivering(FeedWriting):
     """A delivery."""
@@ -96,9 +107,7 @@ class Delivering(FeedWriting):
 
     def heading(self) -> str:
         """How it is typed."""
-        return (
-            f"DELIVERY of {self.stock.feed.name}: as 10 x 25 kg at 9.50, 250 kg for 95, 12 bales; lot L-204 behind it"
-        )
+        return f"DELIVERY of {self.stock.feed.name}: as 10 x 25 kg at 9.50 lot L-204, or 250 kg for 95, or 12 bales"
 
     def read(self) -> tuple[Draft, str]:
         """Bags, weight, price and lot."""
@@ -122,12 +131,21 @@ class StockWeighing(FeedWriting):
         return f"WEIGHED  all the {self.stock.feed.name} that is there, as 41.6 kg.{soaks}"
 
     def _kg(self) -> float:
-        return a_weight(self.text, self.units, 0, STOCK_MOST_KG)
+        return a_weight(self.plain, self.units, 0, STOCK_MOST_KG)
 
     def read(self) -> tuple[Draft, str]:
         """What is there."""
-        draft = weighed(self.feed.hand(), self.stock, self._kg(), self.text.strip())
-        return draft, f"{exact(self._kg(), self.units)} there"
+        kg, book_kg = self._kg(), None if self.known is None else self.known.book_kg
+        off_kg = None if book_kg is None else kg + self.stock.soaking_kg - book_kg
+        if book_kg is not None and off_kg is not None and abs(off_kg) > max(book_kg, kg) / 2 and not self.sure:
+            raise Doubtful(f"{exact(kg, self.units)}, and the book has {exact(book_kg, self.units)}. {IF_RIGHT}")
+        draft = weighed(self.feed.hand(), self.stock, kg, self.plain)
+        against = (
+            ""
+            if off_kg is None
+            else f", {exact(abs(off_kg), self.units)} {'more' if off_kg > 0 else 'less'} than by the book"
+        )
+        return draft, f"{exact(kg, self.units)} there{against}"
 
     def more(self) -> list[str]:
         """Against the book, with what would explain a difference; what was weighed counts, whatever explains it."""
@@ -153,7 +171,9 @@ class Losing(FeedWriting):
 
     def read(self) -> tuple[Draft, str]:
         """A weight, and words."""
-        amount, why = amount_and_words(self.text)
+        amount, why = amount_and_words(self.plain)
         kg = a_weight(amount, self.units, 0, STOCK_MOST_KG)
-        draft = lost(self.feed.hand(), self.stock.feed.id, LostFigure(kg, why, self.text.strip()))
+        if self.stock.kg is not None and kg > self.stock.kg and not self.sure:
+            raise Doubtful(f"{exact(kg, self.units)}, and the book has {exact(self.stock.kg, self.units)}. {IF_RIGHT}")
+        draft = lost(self.feed.hand(), self.stock.feed.id, LostFigure(kg, why, self.plain))
         return draft, f"{weight(kg, self.units)} lost{f': {why}' if why else ''}"

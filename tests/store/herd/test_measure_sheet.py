@@ -20,7 +20,7 @@ def scoop_of_nuts(found: Register) -> MeasureSheet:
 def test_three_level_scoops_together_make_one(book: Book, clock: HandClock) -> None:
     """12.15 lb are 4.05 lb each, 35.0 % more than 3.00 lb."""
     book.change([RowDraft("setting", {"name": SettingName.UNITS, "value": "us"})])
-    write(book, scoop_of_nuts(register(book)), together_kg="9")
+    write(book, scoop_of_nuts(register(book)), together_kg="9!")
     clock.move(minutes=1)
     sheet = scoop_of_nuts(register(book))
     answers = filled(sheet, together_kg="12.15", holds_l="2").answers()
@@ -66,3 +66,14 @@ def test_the_first_bag_of_a_new_scoop_names_it_and_its_plural(book: Book, clock:
     clock.move(minutes=1)
     found = register(book)
     assert (found.get("measure_as", id_of(found, "measure_as", "box")) or {})["plural"] == "boxes"
+
+
+@pytest.mark.parametrize(
+    ("typed", "words"),
+    [("2100", r"One would weigh 700\.00 kg; no measure holds more than 500 kg"),
+     ("900", r"One would weigh 300\.00 kg, before 0\.68 kg\. If it is right")],
+)  # fmt: skip
+def test_grams_typed_for_kilograms_are_said(book: Book, typed: str, words: str) -> None:
+    sheet = scoop_of_nuts(register(book))
+    with pytest.raises(Wrong, match=words):
+        sheet.rows(filled(sheet, together_kg=typed, holds_l="").answers())
