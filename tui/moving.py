@@ -16,6 +16,7 @@ from store.book.restoring import restore_book
 from store.herd.findings import findings
 from tui.copied import copied_words, refuse_server, thinned_words
 from tui.merged import merged_words
+from tui.sitting import bench_name
 
 
 def import_folder(folder: Path, place: str) -> str:
@@ -47,7 +48,7 @@ def back_up(folder: Path, place: str) -> str:
     """Copy the book into a folder, read the copy again, and say what is in it."""
     refuse_server(place)
     now = Clock().now()
-    made = copy_book(Path(place), folder, now)
+    made = copy_book(Path(place), folder, now, bench_name())
     what = copied_words(made.rounds, made.newest, now.astimezone().date())
     return f"{made.place}: read again, {what}.{thinned_words(made)}"
 

@@ -99,7 +99,7 @@ class Keeping(Wording):
         book = self.walker.book
         refuse_server(book.desk.place)
         now = book.clock.now()
-        made = copy_book(Path(book.desk.place), folder, now)
+        made = copy_book(Path(book.desk.place), folder, now, book.bench)
         _remember(folder)
         return (
             f"{copied_words(made.rounds, made.newest, local(now, self.walker.zone).date())}; read again: {made.place}"
