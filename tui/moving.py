@@ -24,7 +24,6 @@ def import_folder(folder: Path, place: str) -> str:
     if is_address(place):
         make_on_server(place)
     elif not Path(place).exists():
-        Path(place).parent.mkdir(parents=True, exist_ok=True)
         taken = new_book_from(folder, Path(place))
         with closing(open_book(place, Clock())) as book:
             return _taken_words(f"A new book: {place}, {taken.rows} rows. `penwalk` opens the round.", taken, book)
