@@ -5,7 +5,7 @@ from contextlib import closing, contextmanager, suppress
 from pathlib import Path
 
 from store.book.desk import FileDesk, clear_away, log_of, refuse_left_log
-from store.book.engines import writing_said
+from store.book.engines import refusal_said
 from store.book.errors import BookError, DamagedBook
 from store.book.migrating import migrate
 
@@ -23,7 +23,7 @@ def made_new(place: Path) -> Iterator[FileDesk]:
     try:
         place.parent.mkdir(parents=True, exist_ok=True)
         clear_away(half)
-        with writing_said("No book was made"), closing(FileDesk(half, new=True)) as desk:
+        with refusal_said("No book was made"), closing(FileDesk(half, new=True)) as desk:
             migrate(desk)
             yield desk
             desk.forget_half_written()  # all of it into the one file that is then given its name

@@ -12,7 +12,7 @@ from store.book.aside import set_aside
 from store.book.clock import moment
 from store.book.contradictions import Contradiction, contradictions
 from store.book.desk import Desk, FileDesk
-from store.book.engines import writing_said
+from store.book.engines import refusal_said
 from store.book.errors import BookError, DamagedBook
 from store.book.listing import names_of
 from store.book.reading.sql import FARM
@@ -76,7 +76,7 @@ def merge(desk: Desk, other: Path) -> Merged:
 
 
 def _taken_in(desk: FileDesk, other: str) -> tuple[set[UUID], list[Any], dict[type[Row], int]]:
-    with writing_said("Nothing was merged"), desk.engine().connect() as connection:
+    with refusal_said("Nothing was merged"), desk.engine().connect() as connection:
         connection.exec_driver_sql("COMMIT")
         connection.exec_driver_sql("ATTACH DATABASE ? AS other", (other,))
         try:

@@ -13,6 +13,7 @@ from uuid import UUID
 from sqlmodel import Session, col, select
 
 from store.book.desk import Desk
+from store.book.engines import refusal_said
 from store.book.facts import FarmFacts
 from store.book.reading import read_facts
 from store.book.records import RECORDS, Dated
@@ -70,9 +71,9 @@ class Register:
 
 
 def read_register(desk: Desk, at: datetime) -> Register:
-    """Everything in force at a moment. Raises DamagedBook where the book has no farm."""
+    """Everything in force at a moment. Raises DamagedBook where the book has no farm or cannot be read."""
     records = {str(record.__tablename__): record for record in RECORDS if issubclass(record, Dated)}
-    with Session(desk.engine()) as session:
+    with refusal_said("The book cannot be read"), Session(desk.engine()) as session:
         found = {table: _in_force(session, records[table], same, at) for table, same in SAME.items()}
     return Register(read_facts(desk, at), at, found)
 

@@ -7,7 +7,7 @@ from pathlib import Path
 from sqlmodel import Session, col, select
 
 from store.book.desk import Desk
-from store.book.engines import writing_said
+from store.book.engines import refusal_said
 from store.book.errors import FolderError
 from store.book.folder.cells import cells_of
 from store.book.folder.found import Found, read_folder
@@ -26,7 +26,7 @@ class Taken:
 def take_in(folder: Path, desk: Desk) -> Taken:
     """Add every row of a folder that the book does not hold yet. Raises FolderError; then none was added."""
     found = read_folder(folder)
-    refused = writing_said("Nothing was taken in")
+    refused = refusal_said("Nothing was taken in")
     with refused, Session(desk.engine(), expire_on_commit=False) as session, session.begin():
         fresh = [row for row in found.rows if not _held(session, row, found)]
         found.wrong += _strangers(session, found)
