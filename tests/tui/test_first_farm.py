@@ -192,3 +192,10 @@ def test_a_book_that_cannot_be_made_is_said_and_what_was_typed_stays(tmp_path: P
     assert door.place is not None
     assert door.place.half_typed == "Ann"
     assert "Hollow Farm" in door.text()
+
+
+@pytest.mark.parametrize("way", ["i", "o"])
+def test_the_folder_of_somebody_unknown_is_said_at_the_door(door: Keys, way: str) -> None:
+    door.press(way, "~zzqqx", "enter")
+    assert "knows nobody of that name" in door.text(200)
+    assert "~zzqqx_" in door.text(200)
