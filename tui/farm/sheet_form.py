@@ -46,5 +46,5 @@ class SheetForm(Place, Form):
 
     def write(self, rows: Sequence[RowDraft], answers: Answers) -> Place:
         """All of it, with a note of who changed what."""
-        self.walker.change(rows, self.sheet.subject(), self.sheet.told(answers))
-        return self.came_from
+        unread = self.walker.change(rows, self.sheet.subject(), self.sheet.told(answers))
+        return self.came_from.say(unread or "")
