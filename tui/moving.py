@@ -33,8 +33,12 @@ def import_folder(folder: Path, place: str) -> str:
 
 
 def _taken_words(first: str, taken: Taken, book: Book) -> str:
-    again = (f"Look again: {each}" for each in findings(read_yard(book.desk, book.clock.now())))
-    return "\n".join([first, *taken.understood, *again])
+    return "\n".join([first, *taken.understood, *_look_again(book)])
+
+
+def _look_again(book: Book) -> list[str]:
+    """What deserves a second look, once rows came in."""
+    return [f"Look again: {each}" for each in findings(read_yard(book.desk, book.clock.now()))]
 
 
 def export_folder(folder: Path, place: str) -> str:
@@ -63,7 +67,8 @@ def restore(copy: Path, place: str) -> str:
 
 
 def merge_book(other: Path, place: str) -> str:
-    """Take in what another book of the same farm holds."""
+    """Take in what another book of the same farm holds. What deserves a second look is said."""
     with closing(open_book(place, Clock())) as book:
         merged = merge(book.desk, other)
-        return merged_words(merged, other, read_facts(book.desk, book.clock.now()).zone)
+        words = merged_words(merged, other, read_facts(book.desk, book.clock.now()).zone)
+        return "\n".join([words, *(_look_again(book) if merged.rows else [])])
