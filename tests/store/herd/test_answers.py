@@ -4,9 +4,12 @@ from datetime import UTC, date, datetime
 
 import pytest
 
+from store.book.opening import Book
 from store.book.words import Units
 from store.herd.answers import a_day, a_weight, an_hour, begins_at, maybe_day, maybe_girth
+from store.herd.moving import MovingSheet
 from store.round.amount import Unreadable
+from tests.store.herd.filled import animal, filled, register
 
 TODAY = date(2026, 3, 11)
 
@@ -99,3 +102,12 @@ def test_a_time_of_day_is_read(typed: str, hour: str) -> None:
 def test_a_time_that_no_clock_shows_is_said() -> None:
     with pytest.raises(Unreadable, match="«25:00» is no time of day"):
         an_hour("25:00")
+
+
+def test_a_day_stands_there_as_it_was_read(book: Book) -> None:
+    """A year that was not typed is seen before anything is written; what was not typed stays as it stands."""
+    sheet = MovingSheet(register(book), animal(book, "Sloe"))
+    for typed, shown in (("1 jan", "1 Jan 2027"), ("in 3 weeks", "1 Apr 2026"), ("now", "now")):
+        filling = filled(sheet, from_at=typed)
+        filling.answers()
+        assert filling.texts["from_at"] == shown

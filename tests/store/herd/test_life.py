@@ -116,12 +116,3 @@ def test_two_animals_with_one_name_or_tag_are_said(
     with pytest.raises(Wrong, match=words) as problem:
         sheet.rows(filled(sheet, **typed).answers())
     assert problem.value.question == question
-
-
-def test_a_day_stands_there_as_it_was_read(book: Book) -> None:
-    """A year that was not typed is seen before anything is written; what was not typed stays as it stands."""
-    sheet = MovingSheet(register(book), animal(book, "Sloe"))
-    for typed, shown in (("1 jan", "1 Jan 2027"), ("in 3 weeks", "1 Apr 2026"), ("now", "now")):
-        filling = filled(sheet, from_at=typed)
-        filling.answers()
-        assert filling.texts["from_at"] == shown
