@@ -16,11 +16,11 @@ def made_new(place: Path) -> Iterator[FileDesk]:
 
     Raises BookError where something stands at the place, or the disk refuses.
     """
-    if place.exists():
-        raise BookError(f"There is something at {place} already. A new book needs a new place.")
-    refuse_left_log(place)
     half = place.with_name(f"{place.name}.half")
     try:
+        if place.exists():
+            raise BookError(f"There is something at {place} already. A new book needs a new place.")
+        refuse_left_log(place)
         place.parent.mkdir(parents=True, exist_ok=True)
         clear_away(half)
         with refusal_said("No book was made"), closing(FileDesk(half, new=True)) as desk:

@@ -103,6 +103,21 @@ def test_below_a_file_no_book_can_be_made_and_that_is_said(tmp_path: Path, make:
 
 
 @pytest.mark.parametrize("make", [begun, imported])
+def test_a_place_that_cannot_even_be_looked_at_is_said(
+    tmp_path: Path, make: Callable[[Path], None], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A folder that is shut to this person."""
+
+    def shut(path: Path) -> bool:
+        raise PermissionError(13, "Permission denied", str(path))
+
+    with monkeypatch.context() as closed:
+        closed.setattr(Path, "exists", shut)
+        with pytest.raises(BookError, match=r"^No book was made: Permission denied \(.*farm\.penwalk\)\.$"):
+            make(tmp_path / "farm.penwalk")
+
+
+@pytest.mark.parametrize("make", [begun, imported])
 @pytest.mark.parametrize("most_kb", [100, 400, 600, 640, 660, 680])
 def test_a_full_disk_is_said_and_leaves_nothing(tmp_path: Path, make: Callable[[Path], None], most_kb: int) -> None:
     """In a process of its own, whose files may not grow; else it is whole."""
