@@ -43,6 +43,14 @@ def laid_out(view: View, top: Sequence[Line], body: Sequence[Line], below: Seque
     return Page(tuple(fit(each, size.width, Role.HEADER if row == 0 else Role.TEXT) for row, each in enumerate(lines)))
 
 
+def unread(before: Page, sentence: str, size: Size) -> Page:
+    """The page that was drawn last, and at its foot why no other one can be drawn."""
+    said = wrapped(sentence, size.width, Role.WARNING)
+    room = max(size.height - len(said), 0)
+    lines = [*before.lines[:room], *[()] * (room - len(before.lines)), *said][: size.height]
+    return Page(tuple(fit(each, size.width) for each in lines))
+
+
 def _key_rows(size: Size) -> int | None:
     """How many rows of keys there are at most; H lists them all."""
     if size.height < SMALL.height:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from pathlib import Path
 
+from store.book.changed_apart import ChangedApart
 from store.book.contradictions import Contradiction
 from store.book.merging import Came, Merged
 from tui.words import day, when
@@ -24,6 +25,11 @@ def _lines(merged: Merged, zone: str) -> Iterator[str]:
         yield f"{_many(count, 'step')} written differently on two benches. The newest counts; G and a few letters, to correct."  # noqa: E501
     for each in merged.contradictions:
         yield from _contradiction(each, zone)
+    if merged.apart:
+        things = _many(len(merged.apart), "thing")
+        yield f"{things} changed differently on two benches. The later counts; F, to change it again."
+    for apart in merged.apart:
+        yield from _apart(apart, zone)
 
 
 def _came(came: Came) -> str:
@@ -41,6 +47,12 @@ def _contradiction(found: Contradiction, zone: str) -> Iterator[str]:
     for version in found.versions:
         told = f"{version.person} at {version.bench}, {when(version.written_at, zone)}: {version.words}"
         yield f"    {'counts ' if version.counts else '       '}{told}"
+
+
+def _apart(found: ChangedApart, zone: str) -> Iterator[str]:
+    yield f"  {found.name}, {_thing(found.table)}:"
+    for counts, side in zip(("       ", "counts "), found.sides, strict=True):
+        yield f"    {counts}{'here' if side.here else 'there'}, {when(side.written_at, zone)}: {side.words}"
 
 
 def _thing(table: str) -> str:

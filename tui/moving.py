@@ -16,6 +16,7 @@ from store.book.restoring import restore_book
 from store.herd.findings import findings
 from tui.copied import copied_words, refuse_server, thinned_words
 from tui.merged import merged_words
+from tui.sitting import bench_name
 
 
 def import_folder(folder: Path, place: str) -> str:
@@ -23,7 +24,6 @@ def import_folder(folder: Path, place: str) -> str:
     if is_address(place):
         make_on_server(place)
     elif not Path(place).exists():
-        Path(place).parent.mkdir(parents=True, exist_ok=True)
         taken = new_book_from(folder, Path(place))
         with closing(open_book(place, Clock())) as book:
             return _taken_words(f"A new book: {place}, {taken.rows} rows. `penwalk` opens the round.", taken, book)
@@ -33,8 +33,12 @@ def import_folder(folder: Path, place: str) -> str:
 
 
 def _taken_words(first: str, taken: Taken, book: Book) -> str:
-    again = (f"Look again: {each}" for each in findings(read_yard(book.desk, book.clock.now())))
-    return "\n".join([first, *taken.understood, *again])
+    return "\n".join([first, *taken.understood, *_look_again(book)])
+
+
+def _look_again(book: Book) -> list[str]:
+    """What deserves a second look, once rows came in."""
+    return [f"Look again: {each}" for each in findings(read_yard(book.desk, book.clock.now()))]
 
 
 def export_folder(folder: Path, place: str) -> str:
@@ -47,7 +51,7 @@ def back_up(folder: Path, place: str) -> str:
     """Copy the book into a folder, read the copy again, and say what is in it."""
     refuse_server(place)
     now = Clock().now()
-    made = copy_book(Path(place), folder, now)
+    made = copy_book(Path(place), folder, now, bench_name())
     what = copied_words(made.rounds, made.newest, now.astimezone().date())
     return f"{made.place}: read again, {what}.{thinned_words(made)}"
 
@@ -63,7 +67,8 @@ def restore(copy: Path, place: str) -> str:
 
 
 def merge_book(other: Path, place: str) -> str:
-    """Take in what another book of the same farm holds."""
+    """Take in what another book of the same farm holds. What deserves a second look is said."""
     with closing(open_book(place, Clock())) as book:
         merged = merge(book.desk, other)
-        return merged_words(merged, other, read_facts(book.desk, book.clock.now()).zone)
+        words = merged_words(merged, other, read_facts(book.desk, book.clock.now()).zone)
+        return "\n".join([words, *(_look_again(book) if merged.rows else [])])

@@ -10,6 +10,8 @@ from textual.strip import Strip
 from textual.widget import Widget
 
 from store.book.clock import Clock
+from store.book.errors import BookError
+from tui.frame import unread
 from tui.guard import EnterGuard
 from tui.page import Page, Role, Size
 from tui.place import Place
@@ -57,7 +59,7 @@ class Stage(Widget, can_focus=True):
         elif not self.guard.enter(self.clock.ticks()):
             return self.view.say(TOO_QUICK)
         if self._away():
-            return self._wake()
+            return self.view.trying(self._wake)
         view = self.view.press(event.key, event.character)
         if event.key in ENTER:
             self.guard.done(self.clock.ticks())
@@ -88,7 +90,7 @@ class Stage(Widget, can_focus=True):
 
     def paint(self) -> None:
         """Draw the page and put on the screen what changed of it."""
-        before, self.page = self.page, self.view.draw(Size(self.size.width, self.size.height))
+        before, self.page = self.page, self._drawn(Size(self.size.width, self.size.height))
         if len(before.lines) != len(self.page.lines):
             self.refresh()
             return
@@ -96,6 +98,13 @@ class Stage(Widget, can_focus=True):
         changed = [Region(0, row, self.size.width, 1) for row in rows]
         if changed:
             self.refresh(*changed)
+
+    def _drawn(self, size: Size) -> Page:
+        """The page of the view; while the book cannot be read, the one before and why."""
+        try:
+            return self.view.draw(size)
+        except BookError as error:
+            return unread(self.page, str(error), size)
 
     def render_line(self, y: int) -> Strip:
         """One line of the page in the look of the theme."""

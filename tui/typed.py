@@ -1,5 +1,8 @@
 """What is being typed. Once a digit stands, letters belong to it until Enter or until it is empty."""
 
+from pathlib import Path
+
+from store.book.errors import BookError
 from store.round.measured import SURE
 
 MOST = 20
@@ -9,6 +12,14 @@ _STARTS = set("0123456789.,½¼¾")
 def is_pick(character: str) -> bool:
     """Whether a character picks a line of a list: a plain digit from 1 on, no other that counts as one."""
     return character in set("123456789")
+
+
+def path_of(text: str) -> Path:
+    """A path as it is typed; `~` is the own folder, `~ann` another person's. Raises BookError for somebody unknown."""
+    try:
+        return Path(text).expanduser()
+    except RuntimeError as error:
+        raise BookError(f"«{text}»: this laptop knows nobody of that name. Type ~/ for your own folder.") from error
 
 
 class Typed:

@@ -8,6 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any, ClassVar, Self, cast
 
+from store.book.errors import BookError
 from tui.page import Page, Size
 from tui.scroll import Scroll
 
@@ -78,7 +79,14 @@ class View(ABC):
         if character and self.takes(character):
             return self
         act = next((key.act for key in self.KEYS if name.lower() in key.names), None)
-        return act(self) if act else self
+        return self.trying(lambda: act(self)) if act else self
+
+    def trying(self, act: "Callable[[], View | None]") -> "View | None":
+        """Do something; what the book refuses is said here, and what is typed stays."""
+        try:
+            return act()
+        except BookError as error:
+            return self.say(str(error))
 
     def say(self, sentence: str) -> Self:
         """Stay, with a sentence for the keeper."""

@@ -9,7 +9,7 @@ from store.book.drafts import Draft, RowDraft, Subject, weighing
 from store.book.errors import BookError
 from store.book.facts import FarmFacts, Feed, Person, Told
 from store.book.opening import Book
-from store.book.reading import read_again, read_snapshot
+from store.book.reading import read_again, read_facts, read_snapshot
 from store.book.snapshot import Snapshot, Written, counting
 from store.book.turn import Turn, from_wall, turn_at
 from store.book.words import Apart, Kind, State
@@ -61,6 +61,8 @@ class Walker:
     def look(self) -> None:
         """Read the book and draw the plan again; a past round by what was in force then."""
         self.looked_at = self.book.clock.now()
+        farm = read_facts(self.book.desk, self.looked_at)
+        self.zone, self.evening_from_h = farm.zone, farm.evening_from_h  # of now, also while a past round is open
         self._drawn(read_snapshot(self.book.desk, self.turn, self._as_of()))
 
     def look_again(self) -> None:
@@ -150,20 +152,14 @@ class Walker:
 
     def write(self, *drafts: Draft) -> str | None:
         """Append, durably, then look again. Returns what went wrong in words; then that draft was not written."""
-        problem = said(lambda: [self.book.append(draft) for draft in drafts])
-        unread = said(self.look_again)
-        if unread:
-            return f"{problem or 'It is written.'} {unread} Q leaves; coming back goes on."
-        if problem is None:
-            self.set_at = None
-        return problem
+        return self._written(lambda: [self.book.append(draft) for draft in drafts], self.look_again)
 
     def weigh(self, told: Told, feed: Feed, holds_kg: float) -> str | None:
         """What one level measure of a feed holds from now on, and a note of it. Returns what went wrong in words."""
         before = f", before {exact(told.holds_kg, self.farm.units)}" if told.holds_kg else ""
         words = f"one {told.name} of {feed.name} weighs {exact(holds_kg, self.farm.units)} now{before}"
         note = self._note_of_change(Subject(feed_id=feed.id), words, tell=False)
-        return self._planned(lambda: self.book.change([weighing(told.id, feed.id, holds_kg)], note))
+        return self._written(lambda: self.book.change([weighing(told.id, feed.id, holds_kg)], note), self.look)
 
     def hold(self, step: FeedStep) -> str | None:
         """Every change of a step's feeds comes a day later, and the next person is told. What went wrong in words."""
@@ -171,19 +167,35 @@ class Walker:
         words = f"{', '.join(due.feed.name for due, _ in changes)}: the change was held for a day"
         note = self._note_of_change(step.subject, words, tell=True)
         rows = [row for _, rows in changes for row in rows]
-        return self._planned(lambda: self.book.change(rows, note))
+        return self._written(lambda: self.book.change(rows, note), self.look)
 
-    def change(self, rows: Sequence[RowDraft], subject: Subject, words: str, *entries: Draft) -> None:
-        """Rows of what changes slowly, a note of them, kept with who did it, and other entries. Raises BookError."""
+    def change(self, rows: Sequence[RowDraft], subject: Subject, words: str, *entries: Draft) -> str | None:
+        """Rows of what changes slowly, a note of them, kept with who did it, and other entries. Raises BookError.
+
+        Returns in words that they are written and could not be read again.
+        """
         notes = [self._note_of_change(subject, words, tell=False)] if rows else []
         self.book.change(rows, *notes, *entries)
-        self.look()
+        self.set_at = None
+        return self._looked(self.look)
 
     def _note_of_change(self, subject: Subject, words: str, *, tell: bool) -> Draft:
-        return replace(noted(self.hand(), subject, words, tell=tell), reason=PLAN_CHANGED)
+        """In the round of this moment, also where a past one is open: the change was made now."""
+        hand = self.hand()
+        if not self.is_now(self.turn):
+            hand = replace(hand, turn=self.this(), now=self.book.clock.now())
+        return replace(noted(hand, subject, words, tell=tell), reason=PLAN_CHANGED)
 
-    def _planned(self, change: Callable[[], None]) -> str | None:
-        return said(change) or said(self.look)
+    def _written(self, write: Callable[[], object], look: Callable[[], None]) -> str | None:
+        """Write, then look, also where it was refused. Returns what went wrong in words."""
+        problem = said(write)
+        if problem is None:
+            self.set_at = None
+        return self._looked(look, problem)
+
+    def _looked(self, look: Callable[[], None], problem: str | None = None) -> str | None:
+        unread = said(look)
+        return f"{problem or 'It is written.'} {unread} Q leaves; coming back goes on." if unread else problem
 
     def first_open(self, after: int = -1) -> int | None:
         """The first step not recorded, or still on paper, behind a place in the walk; None if there is none."""

@@ -9,13 +9,10 @@ from tempfile import TemporaryDirectory
 from typing import Any
 
 from store.book.copying import CHECK
-from store.book.desk import FileDesk, look_at
+from store.book.desk import FileDesk, log_of, look_at
 from store.book.errors import BookError, BookInUse, DamagedBook
 from store.book.form import HEAD
 from store.book.opening import form_of
-
-LOG = "-wal"
-"""Ends the name of what SQLite wrote last, and has not put into the book yet: it belongs to the book."""
 
 
 @contextmanager
@@ -60,9 +57,9 @@ def _make_ready(desk: FileDesk) -> None:
 
 def _copy(place: Path, copy: Path) -> None:
     try:
-        for end in ("", LOG):
-            if (there := place.with_name(place.name + end)).exists():
-                shutil.copyfile(there, copy.with_name(copy.name + end))
+        for there, here in ((place, copy), (log_of(place), log_of(copy))):
+            if there.exists():
+                shutil.copyfile(there, here)
     except OSError as error:
         raise DamagedBook(f"{place} cannot be read into {copy.parent}: {error.strerror}.") from error
 

@@ -6,11 +6,10 @@ from pathlib import Path
 from sqlmodel import Session
 
 from store.book.clock import Clock, new_id
-from store.book.desk import FileDesk, clear_away
 from store.book.errors import BookError
 from store.book.folder.header import Header
 from store.book.folder.settings import misfit
-from store.book.migrating import migrate
+from store.book.making import made_new
 from store.book.records import Row
 from store.book.records.farm import Person, PersonAs
 from store.book.words import SettingName
@@ -19,32 +18,16 @@ from store.book.words import SettingName
 def begin_book(place: Path, settings: Mapping[SettingName, str], person: str, clock: Clock) -> None:
     """Make the book of a new farm; whole or not at all. settings: those that every farm has from its first day.
 
-    Raises BookError where a file stands there already, or a setting cannot be used.
+    Raises BookError where a file stands there already, a setting cannot be used, or the disk refuses.
     """
-    if place.exists():
-        raise BookError(f"There is something at {place} already. A new book needs a new place.")
     for name, value in settings.items():
         if expected := misfit(name, value):
             raise BookError(f"«{value}» for {name}; expected {expected}.")
-    place.parent.mkdir(parents=True, exist_ok=True)
-    half = place.with_name(f"{place.name}.half")
-    clear_away(half)
-    _fill(half, [*Header(new_id(clock.now()), dict(settings)).rows(), *_somebody(person, clock)])
-    half.replace(place)
-    clear_away(half)
-
-
-def _fill(place: Path, rows: list[Row]) -> None:
-    desk = FileDesk(place, new=True)
-    try:
-        migrate(desk)
-        with Session(desk.engine()) as session, session.begin():
-            for row in rows:
-                session.add(row)
-                session.flush()
-        desk.forget_half_written()  # all of it into the one file that is then given its name
-    finally:
-        desk.close()
+    rows = [*Header(new_id(clock.now()), dict(settings)).rows(), *_somebody(person, clock)]
+    with made_new(place) as desk, Session(desk.engine()) as session, session.begin():
+        for row in rows:
+            session.add(row)
+            session.flush()
 
 
 def _somebody(name: str, clock: Clock) -> list[Row]:

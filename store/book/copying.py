@@ -9,13 +9,16 @@ from collections.abc import Iterable, Iterator, Sequence
 from contextlib import closing, suppress
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
+from hashlib import sha256
 from pathlib import Path
 
 from store.book.errors import DamagedBook, NoBook
 from store.book.form import READ_FORM
+from store.book.reading.sql import FARM
 
 STAMP = "%Y%m%d-%H%M%S"
 UNFINISHED = ".part"
+MARK_LETTERS = 8
 CHECK = "PRAGMA integrity_check(1)"
 ROUNDS = "SELECT day, slot FROM entry WHERE day IS NOT NULL GROUP BY day, slot ORDER BY max(happened_at)"
 EVERY_ONE, ONE_A_DAY, ONE_A_WEEK = timedelta(days=2), timedelta(days=14), timedelta(days=70)
@@ -32,25 +35,27 @@ class Copy:
     thinned: int
 
 
-def copy_book(place: Path, folder: Path, now: datetime) -> Copy:
-    """Copy a book into a folder, read the copy again, then thin out older ones. Another program may have it open.
+def copy_book(place: Path, folder: Path, now: datetime, bench: str) -> Copy:
+    """Copy a book into a folder, read the copy again, then thin out older ones of this very book. Another program may
+    have it open. bench: the word for this laptop.
 
     Raises NoBook without a book, DamagedBook where no copy can be made or it reads otherwise; then none is left behind.
     """
     if not place.is_file():
         raise NoBook(f"There is no farm book at {place}.")
-    made = folder / f"{place.stem}-{now.astimezone(UTC).strftime(STAMP)}.penwalk"
-    part = made.with_name(made.name + UNFINISHED)
+    stamp = now.astimezone(UTC).strftime(STAMP)
+    part = folder / f"{place.stem}-{stamp}.penwalk{UNFINISHED}"
     try:
         folder.mkdir(parents=True, exist_ok=True)
         part.unlink(missing_ok=True)
         rounds = copy_whole(place, part)
-        part.replace(made)
+        begins = copies_begin(place, bench)
+        made = part.replace(folder / f"{begins}{stamp}.penwalk")
     except (OSError, sqlite3.Error) as error:
         with suppress(OSError):
             part.unlink(missing_ok=True)
         raise DamagedBook(f"No copy was made in {folder}: {getattr(error, 'strerror', None) or error}.") from error
-    return Copy(made, len(rounds), newest_of(rounds), _thin_out(place, folder, now))
+    return Copy(made, len(rounds), newest_of(rounds), _thin_out(begins, folder, now))
 
 
 def newest_of(rounds: Sequence[tuple[str, str]]) -> tuple[date, str] | None:
@@ -58,12 +63,23 @@ def newest_of(rounds: Sequence[tuple[str, str]]) -> tuple[date, str] | None:
     return (date.fromisoformat(rounds[-1][0]), rounds[-1][1]) if rounds else None
 
 
-def copies_of(place: Path, folder: Path) -> dict[Path, datetime]:
-    """The copies of a book in a folder, and when each was made."""
-    found = {}
-    for path in folder.glob(f"{place.stem}-*.penwalk"):
+def copies_begin(place: Path, bench: str) -> str:
+    """How the names of a book's copies begin: with a mark of the farm, the laptop and where the book lies on it.
+
+    Many a book is called farm.penwalk: only copies with the same mark are ever taken for its own. Raises sqlite3.Error.
+    """
+    with closing(sqlite3.connect(f"{place.resolve().as_uri()}?mode=ro", uri=True)) as book:
+        farms = book.execute(FARM).fetchall()
+    mark = sha256(repr((farms, bench, str(place.resolve()))).encode()).hexdigest()[:MARK_LETTERS]
+    return f"{place.stem}-{mark}-"
+
+
+def copies_of(begins: str, folder: Path) -> dict[Path, datetime]:
+    """The copies in a folder whose names begin so, and when each was made. What has no mark is nobody's: it stays."""
+    found, of_one = {}, begins.replace("%", "%%")
+    for path in folder.iterdir():
         try:
-            found[path] = datetime.strptime(path.stem.removeprefix(f"{place.stem}-"), STAMP).replace(tzinfo=UTC)
+            found[path] = datetime.strptime(path.name, f"{of_one}{STAMP}.penwalk").replace(tzinfo=UTC)
         except ValueError:
             continue  # somebody else's file
     return found
@@ -89,8 +105,8 @@ def _span(at: datetime, now: datetime) -> object:
     return at.isocalendar()[:2] if age <= ONE_A_WEEK else (at.year, "month", at.month)
 
 
-def _thin_out(place: Path, folder: Path, now: datetime) -> int:
-    copies = {at: path for path, at in copies_of(place, folder).items()}
+def _thin_out(begins: str, folder: Path, now: datetime) -> int:
+    copies = {at: path for path, at in copies_of(begins, folder).items()}
     gone = list(to_thin_out(copies, now))
     for at in gone:
         copies[at].unlink(missing_ok=True)

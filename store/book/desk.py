@@ -136,10 +136,25 @@ class ServerDesk:
         self._engine.dispose()
 
 
+def log_of(path: Path) -> Path:
+    """What SQLite wrote last to a book, and has not put into it yet: it belongs to the book."""
+    return path.with_name(f"{path.name}-wal")
+
+
 def clear_away(path: Path) -> None:
     """Take away a book that was only half made, and all that lies beside it."""
     for suffix in ("", "-wal", "-shm", ".lock"):
         path.with_name(path.name + suffix).unlink(missing_ok=True)
+
+
+def refuse_left_log(path: Path) -> None:
+    """Raise DamagedBook where a book's log lies without it: SQLite would take it into a new book of that name."""
+    log = log_of(path)
+    if log.exists() and not path.exists():
+        raise DamagedBook(
+            f"{log} lies there without its book: the last steps of a book that was moved away may be in it. Put that "
+            f"book back as {path}, or move {log.name} to beside it, named as the book and -wal. Then try again."
+        )
 
 
 def look_at(path: Path) -> None:

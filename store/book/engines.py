@@ -16,8 +16,8 @@ GONE = "the server cannot be reached; Enter tries again, and works once it is ba
 
 
 @contextmanager
-def writing_said(what: str) -> Iterator[None]:
-    """Raise DamagedBook, in a sentence, where the disk or the server refuses to write."""
+def refusal_said(what: str) -> Iterator[None]:
+    """Raise DamagedBook, in a sentence, where the disk or the server refuses. what: what was not done."""
     try:
         yield
     except SQLAlchemyError as error:
@@ -62,11 +62,8 @@ def at_url(url: str) -> Engine:
 
 def read_text(engine: Engine, sql: str, values: Values) -> Sequence[FoundRow]:
     """The rows that a statement finds on a server. Raises DamagedBook."""
-    try:
-        with engine.connect() as connection:
-            return [tuple(row) for row in connection.execute(text(sql), values)]
-    except SQLAlchemyError as error:
-        raise DamagedBook(f"The book cannot be read from the server: {said_by(error)}.") from error
+    with refusal_said("The book cannot be read from the server"), engine.connect() as connection:
+        return [tuple(row) for row in connection.execute(text(sql), values)]
 
 
 def _begin_immediate(connection: Connection) -> None:

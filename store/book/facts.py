@@ -227,7 +227,7 @@ class Treatment:
 class Due:
     """When a job comes, since a day. season: its first and last day as `MM-DD`; it may go over the end of a year.
 
-    once: until it is done. until_on: the last day. stage: only while such an animal is there.
+    once: until it is done, from its first day on. until_on: the last day. stage: only while such an animal is there.
     """
 
     since: date | None = None

@@ -5,7 +5,7 @@ from enum import StrEnum
 from uuid import UUID
 
 from store.book.desk import Desk
-from store.book.records import Entry, Line
+from store.book.records import Entry, Line, Row
 from store.book.words import Kind, State
 
 NAMED = {"animal": "name", "pen": "name", "task": "name", "feed": "name", "person": "name", "measure": "name",
@@ -45,8 +45,8 @@ def entry_words(entry: Entry, lines: Iterator[Line], names: Names, leave_out: tu
     return ", ".join(said) + (f": {figures}" if figures else "")
 
 
-def line_words(line: Line, names: Names, leave_out: tuple[str, ...] = OF_THE_ROW) -> str:
-    """A figure by its columns, what is empty left out: `milk 6.2 kg, fate house`."""
+def line_words(line: Row, names: Names, leave_out: tuple[str, ...] = OF_THE_ROW) -> str:
+    """A figure, or another row, by its columns, what is empty left out: `milk 6.2 kg, fate house`."""
     columns = (name for name in type(line).model_fields if name not in leave_out)
     return ", ".join(filter(None, (_cell(name, getattr(line, name), names) for name in columns)))
 

@@ -9,10 +9,11 @@ from uuid import UUID
 from sqlalchemy import Connection, text
 
 from store.book.aside import set_aside
+from store.book.changed_apart import Apart, ChangedApart, changed_apart, found_apart
 from store.book.clock import moment
 from store.book.contradictions import Contradiction, contradictions
 from store.book.desk import Desk, FileDesk
-from store.book.engines import writing_said
+from store.book.engines import refusal_said
 from store.book.errors import BookError, DamagedBook
 from store.book.listing import names_of
 from store.book.reading.sql import FARM
@@ -39,13 +40,15 @@ class Came:
 class Merged:
     """What a merge brought in. changed: by table how many rows of what changes slowly, as plans.
 
-    contradictions: the steps that came in and were written differently here.
+    contradictions: the steps that came in and were written differently here. apart: what both books changed of one
+    thing, differently.
     """
 
     rows: int
     came: tuple[Came, ...]
     changed: tuple[tuple[str, int], ...]
     contradictions: tuple[Contradiction, ...]
+    apart: tuple[ChangedApart, ...] = ()
 
 
 def merge(desk: Desk, other: Path) -> Merged:
@@ -60,7 +63,7 @@ def merge(desk: Desk, other: Path) -> Merged:
         if found.rows(FARM, {}) != desk.rows(FARM, {}):
             raise BookError(f"{other} is the book of another farm. Nothing was merged.")
         try:
-            fresh, came, added = _taken_in(desk, found.place)
+            fresh, came, apart, added = _taken_in(desk, found.place)
         except DamagedBook:
             desk.forget_half_written()
             raise
@@ -72,11 +75,12 @@ def merge(desk: Desk, other: Path) -> Merged:
         tuple(sorted((_came(row, names) for row in came), key=lambda each: (each.bench, each.person))),
         tuple((table, count) for table, count in dated if count),
         new,
+        changed_apart(desk, apart),
     )
 
 
-def _taken_in(desk: FileDesk, other: str) -> tuple[set[UUID], list[Any], dict[type[Row], int]]:
-    with writing_said("Nothing was merged"), desk.engine().connect() as connection:
+def _taken_in(desk: FileDesk, other: str) -> tuple[set[UUID], list[Any], Apart, dict[type[Row], int]]:
+    with refusal_said("Nothing was merged"), desk.engine().connect() as connection:
         connection.exec_driver_sql("COMMIT")
         connection.exec_driver_sql("ATTACH DATABASE ? AS other", (other,))
         try:
@@ -86,22 +90,24 @@ def _taken_in(desk: FileDesk, other: str) -> tuple[set[UUID], list[Any], dict[ty
             connection.exec_driver_sql("BEGIN")
 
 
-def _union(connection: Connection) -> tuple[set[UUID], list[Any], dict[type[Row], int]]:
-    """The ids of the entries that came, what each bench and person wrote of them, and how many rows by record."""
+def _union(connection: Connection) -> tuple[set[UUID], list[Any], Apart, dict[type[Row], int]]:
+    """The ids of the entries that came, what each bench and person wrote of them, what both changed, and how many rows
+    by record.
+    """
     connection.exec_driver_sql("BEGIN IMMEDIATE")
     try:
         connection.exec_driver_sql("PRAGMA defer_foreign_keys=ON")
-        apart = [line for record in RECORDS for line in _in_the_way(connection, record)]
-        if apart:
-            raise BookError("\n".join(["Nothing was merged: rows with one id but other content.", *apart]))
+        in_the_way = [line for record in RECORDS for line in _in_the_way(connection, record)]
+        if in_the_way:
+            raise BookError("\n".join(["Nothing was merged: rows with one id but other content.", *in_the_way]))
         fresh = {UUID(bytes=row[0]) for row in connection.exec_driver_sql(f"SELECT e.id {FRESH}")}
-        came = list(connection.exec_driver_sql(_WHO))
+        came, apart = list(connection.exec_driver_sql(_WHO)), found_apart(connection)
         added = {record: _add(connection, record) for record in RECORDS}
         connection.exec_driver_sql("COMMIT")
     except Exception:
         connection.exec_driver_sql("ROLLBACK")
         raise
-    return fresh, came, added
+    return fresh, came, apart, added
 
 
 _WHO = f"""

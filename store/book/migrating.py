@@ -6,7 +6,7 @@ from alembic import command
 from alembic.config import Config
 
 from store.book.desk import Desk, FileDesk
-from store.book.engines import writing_said
+from store.book.engines import refusal_said
 from store.book.form import HEAD, READ_FORM
 from store.book.guards import drop_guards, set_guards
 
@@ -18,7 +18,7 @@ def migrate(desk: Desk, to: str = HEAD) -> None:
     """Lift the guards, change the form, set them again: one transaction. A copy of an older file is kept before it."""
     if isinstance(desk, FileDesk) and desk.rows(ANY_TABLE, {}):
         _keep_copy(desk, desk.rows(READ_FORM, {})[0][0])
-    with writing_said("The form of the book was not changed"), desk.engine().begin() as connection:
+    with refusal_said("The form of the book was not changed"), desk.engine().begin() as connection:
         drop_guards(connection)
         config = Config()
         config.set_main_option("script_location", str(MIGRATIONS))

@@ -14,6 +14,7 @@ from sqlalchemy import Connection, select
 from sqlmodel import col
 
 from store.book.desk import Desk
+from store.book.engines import refusal_said
 from store.book.facts import FarmFacts
 from store.book.reading import read_facts
 from store.book.records import RECORDS, Dated
@@ -76,10 +77,10 @@ class Register:
 
 
 def read_register(desk: Desk, at: datetime) -> Register:
-    """Everything that changes slowly, at a moment. Raises DamagedBook where the book has no farm."""
+    """Everything that changes slowly, at a moment. Raises DamagedBook where the book has no farm or cannot be read."""
     farm = read_facts(desk, at)
     tables = {str(record.__tablename__): record for record in RECORDS if issubclass(record, Dated)}
-    with desk.engine().connect() as connection:
+    with refusal_said("The book cannot be read"), desk.engine().connect() as connection:
         history = {table: _course(connection, tables[table], same) for table, same in SAME.items()}
     rows = {table: dict(_in_force(courses, at)) for table, courses in history.items()}
     return Register(farm, at, rows, history)

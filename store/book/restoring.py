@@ -12,9 +12,9 @@ from dataclasses import dataclass
 from datetime import UTC, date, datetime
 from pathlib import Path
 
-from store.book.aside import LOG, set_aside
+from store.book.aside import set_aside
 from store.book.copying import STAMP, UNFINISHED, copy_whole, newest_of
-from store.book.desk import lock_book, look_at
+from store.book.desk import lock_book, log_of, look_at, refuse_left_log
 from store.book.errors import BookError, DamagedBook
 from store.book.reading.sql import FARM
 
@@ -34,11 +34,12 @@ def restore_book(copy: Path, place: Path, now: datetime) -> Restored:
     """Put a copy in the place of the book. A book that is there and can be read must be of the same farm.
 
     Raises NoBook, NewerBook or DamagedBook of the copy, BookInUse while another program has the book open, BookError
-    for another farm; then the book is as it was.
+    for another farm or where the log of a book that was moved away lies there; then all is as it was.
     """
     look_at(copy)
     if place.exists() and place.samefile(copy):
         raise BookError(f"{copy} is the book itself. Name a copy of it.")
+    refuse_left_log(place)
     place.parent.mkdir(parents=True, exist_ok=True)
     with lock_book(place), set_aside(copy) as found:
         there = _farms(place) if place.exists() else []
@@ -53,8 +54,8 @@ def _put_in_place(copy: Path, place: Path, now: datetime) -> Restored:
         part.unlink(missing_ok=True)
         rounds = copy_whole(copy, part)
         kept = _keep(place, now) if place.exists() else None
-        for end in (LOG, "-shm"):  # of the book before: it must not be taken for the new one's
-            place.with_name(place.name + end).unlink(missing_ok=True)
+        for left in (log_of(place), place.with_name(f"{place.name}-shm")):
+            left.unlink(missing_ok=True)  # of the book before: it must not be taken for the new one's
         part.replace(place)
         _settle(place.parent)
     except (OSError, sqlite3.Error) as error:
@@ -70,9 +71,9 @@ def _keep(place: Path, now: datetime) -> Path:
     with suppress(sqlite3.Error), closing(sqlite3.connect(place)) as book:
         book.execute("PRAGMA wal_checkpoint(TRUNCATE)")
     kept = place.with_name(f"{place.stem}-before-{now.astimezone(UTC).strftime(STAMP)}.penwalk")
-    for end in (LOG, ""):
-        if place.with_name(place.name + end).exists():
-            _copy_durably(place.with_name(place.name + end), kept.with_name(kept.name + end))
+    for there, here in ((log_of(place), log_of(kept)), (place, kept)):
+        if there.exists():
+            _copy_durably(there, here)
     return kept
 
 

@@ -182,6 +182,10 @@ class Origin(StrEnum):
     TEST = "test"
 
 
+LEAP_YEAR = 2028
+"""A year that has every day of a year, 29 February too."""
+
+
 class SettingName(StrEnum):
     """What the farm decides once and may change on a day."""
 

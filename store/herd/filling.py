@@ -1,8 +1,11 @@
 """A sheet while it is filled in: what is typed at each question, and what it is read as. No screen."""
 
+from datetime import date, datetime
 from typing import Any
 
-from store.herd.sheet import Answers, Question, Sheet, Wrong
+from store.book.turn import local
+from store.herd.answers import day_words
+from store.herd.sheet import Answers, Question, Sheet, Wrong, YardSheet
 from store.round.amount import Unreadable
 
 MOST = 120
@@ -57,7 +60,7 @@ class Filling:
             self.texts[self.question.name] = words[(self._picked(self.question, words) + by) % len(words)]
 
     def read(self, question: Question) -> Any:
-        """The value of an answer; what letters have found then stands there whole. Raises Wrong."""
+        """The value of an answer; what letters have found, and a day, then stand there whole. Raises Wrong."""
         typed = self.texts[question.name]
         if question.was is not None and typed == question.first:
             return question.was
@@ -69,6 +72,14 @@ class Filling:
             raise Wrong(question.name, _sentence(problem, question, typed)) from problem
         if question.finds:
             self.texts[question.name] = next(word for word, each in question.choices if each == value)
+        elif isinstance(value, date) and typed != question.first:
+            self.texts[question.name] = day_words(self._day(value))
+        return value
+
+    def _day(self, value: date) -> date:
+        """A day, or the farm's day of a moment."""
+        if isinstance(value, datetime) and isinstance(self.sheet, YardSheet):
+            return local(value, self.sheet.zone).date()
         return value
 
     def answers(self) -> Answers:

@@ -8,7 +8,7 @@ from store.book.drafts import RowDraft
 from store.book.register import Register
 from store.book.words import EVERY_MOST_DAYS, SLOTS, Asks
 from store.herd.animal import OneAnimal
-from store.herd.answers import a_count, a_name, day_words, maybe_day
+from store.herd.answers import UNTIL, a_count, a_name, day_words, maybe_day
 from store.herd.sheet import Answers, Choices, Question, pick, yes_or_no
 
 WHAT: Choices = tuple((asks.value, asks) for asks in Asks)
@@ -38,7 +38,7 @@ class LookSheet(OneAnimal):
             pick("slot", "in the round of", WHICH, look.get("slot")),
             Question("every_days", "every how many days", a_count(1, EVERY_MOST_DAYS, "days"), "1: every day",
                      str(look.get("every_days", 1))),
-            Question("until_on", "last on", maybe_day(self.today), "a day; empty: goes on",
+            Question("until_on", "last on", maybe_day(self.today, to_come=True), UNTIL,
                      day_words(look.get("until_on"))),
         )  # fmt: skip
         return (*asked, yes_or_no("in_use", "goes on", first=look["in_use"])) if look else asked

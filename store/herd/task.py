@@ -8,7 +8,7 @@ from store.book.drafts import RowDraft, Subject
 from store.book.register import Register
 from store.book.words import EVERY_MOST_DAYS, SLOTS
 from store.herd.animal import pen_choices, stages
-from store.herd.answers import WORDS_MOST, a_count, a_day_of_year, day_of_year_words, day_words, maybe_day, words
+from store.herd.answers import UNTIL, WORDS_MOST, a_count, a_day_of_year, day_of_year_words, day_words, maybe_day, words
 from store.herd.sheet import Answers, Choices, Question, Wrong, pick, yes_or_no
 from store.herd.thing import ThingSheet
 from store.round.amount import Unreadable
@@ -64,12 +64,12 @@ class TaskSheet(ThingSheet):
         return f"{words}, {how}" if how else words
 
     def _when(self) -> Iterator[Question]:
-        day, due = maybe_day(self.today), self.due
+        day, due = maybe_day(self.today, to_come=True), self.due
         classes: Choices = (("whoever is there", None), *stages(self.register))
         yield Question("every_days", "every how many days", a_count(1, EVERY_MOST_DAYS, "days"), "1: every day",
                        str(due.get("every_days", 1)))  # fmt: skip
         yield yes_or_no("once", "only once", first=due.get("once", False), hint="it stays until it is done")
-        yield Question("until_on", "last on", day, "a day; empty: goes on", day_words(due.get("until_on")))
+        yield Question("until_on", "last on", day, UNTIL, day_words(due.get("until_on")))
         season = "a day of the year, as 1 May; empty: all year"
         yield Question(
             "season_first", "each year from", a_day_of_year, season, day_of_year_words(due.get("season_first"))

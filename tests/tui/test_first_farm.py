@@ -181,3 +181,21 @@ def test_the_first_sheet_asks_again_where_a_name_is_missing(door: Keys) -> None:
 def test_a_town_finds_the_clock(door: Keys) -> None:
     door.press("s", "Hollow Farm", "enter", "Ann", "enter", "enter", "chicago", "enter")
     assert "America/Chicago" in door.text()
+
+
+def test_a_book_that_cannot_be_made_is_said_and_what_was_typed_stays(tmp_path: Path, clock: HandClock) -> None:
+    """A file lies where its folder should be."""
+    (tmp_path / "new").write_text("Dear Ann")
+    door = Keys(Doorway(tmp_path / "new" / "farm.penwalk", clock))
+    door.press("s", "Hollow Farm", "enter", "Ann", *TO_END)
+    assert door.said.startswith("No book was made: ")
+    assert door.place is not None
+    assert door.place.half_typed == "Ann"
+    assert "Hollow Farm" in door.text()
+
+
+@pytest.mark.parametrize("way", ["i", "o"])
+def test_the_folder_of_somebody_unknown_is_said_at_the_door(door: Keys, way: str) -> None:
+    door.press(way, "~zzqqx", "enter")
+    assert "knows nobody of that name" in door.text(200)
+    assert "~zzqqx_" in door.text(200)

@@ -79,6 +79,14 @@ def test_a_folder_that_cannot_be_written_is_said_and_what_was_typed_stays(sittin
     assert sitting.place.half_typed == str(tmp_path / "letter")
 
 
+def test_the_folder_of_somebody_unknown_is_said_and_what_was_typed_stays(sitting: Sitting) -> None:
+    """Whose letters no laptop has."""
+    sitting.press("k", "~zzqqx", "enter")
+    assert sitting.said == "«~zzqqx»: this laptop knows nobody of that name. Type ~/ for your own folder."
+    assert sitting.place is not None
+    assert sitting.place.half_typed == "~zzqqx"
+
+
 @pytest.mark.parametrize("typed", ["", "stick"])
 def test_without_a_folder_nothing_is_copied(sitting: Sitting, typed: str) -> None:
     """Neither beside the program by chance."""

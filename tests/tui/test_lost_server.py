@@ -64,3 +64,19 @@ def test_a_server_that_goes_and_comes_back_loses_nothing(sitting: Sitting, own_s
     before = sitting.written()
     sitting.to_step("Water trough runs", "task").press("enter")
     assert sitting.written() == before + 1
+
+
+def test_where_more_is_read_than_the_round_the_server_is_missed_in_a_sentence(
+    sitting: Sitting, own_server: Server
+) -> None:
+    """My farm and the weather, from a step; once it is back they open."""
+    sitting.to_step("Fennel", "feed")
+    before = sitting.place
+    own_server.halt()
+    for key in ("f", "c"):
+        sitting.press(key)
+        assert "the server cannot be reached" in sitting.said
+        assert sitting.place is before
+    own_server.come_back()
+    sitting.press("f")
+    assert sitting.place is not before

@@ -8,8 +8,12 @@ import pytest
 
 from store.book.drafts import Subject
 from store.book.opening import Book
+from store.herd.animal import AnimalSheet
+from store.herd.moving import MovingSheet
+from store.herd.pen import PenSheet
 from store.round.confirm import noted, skipped
 from tests.farm import HandClock, hand, morning, small_book, step_of
+from tests.store.herd.filled import animal, register, write
 from tests.store.keys import pressed
 from tui.cli import OK, main
 
@@ -39,6 +43,31 @@ def test_what_came_in_is_told_by_bench_and_person_and_differences_side_by_side(
         "  Wed 11 Mar morning, Fennel milk:",
         f"           Ann at bench, Wed 11 Mar 06:31: done: milk 6 kg, gross 7.4 kg, {PAIL}",
         f"    counts Ann at kitchen, Wed 11 Mar 06:51: done: milk 5 kg, gross 6.4 kg, {PAIL}",
+    ]
+
+
+def test_what_was_set_up_twice_and_what_was_changed_apart_is_said(
+    book: Book, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A pen and an animal set up at both benches, an animal moved at both; the same tag is no difference."""
+    later = HandClock()
+    later.move(minutes=20)
+    with closing(small_book(tmp_path, later, "kitchen")) as other:
+        for each, pen in ((book, "Stall"), (other, "Calf pen")):
+            write(each, PenSheet(register(each)), name="Paddock")
+            write(each, AnimalSheet(register(each)), name="Bramble", pen_id="Paddock")
+            write(each, MovingSheet(register(each), animal(each, "Sloe")), pen_id=pen)
+            write(each, AnimalSheet(register(each), animal(each, "Tansy")), tag="RED 9")
+    book.close()
+    assert main(["--book", book.desk.place, "merge", str(tmp_path / "kitchen.penwalk")]) == OK
+    said = capsys.readouterr().out.splitlines()
+    assert said[-6:] == [
+        "1 thing changed differently on two benches. The later counts; F, to change it again.",
+        "  Sloe, standing:",
+        "           here, Wed 11 Mar 06:31: pen Stall",
+        "    counts there, Wed 11 Mar 06:51: pen Calf pen",
+        "Look again: 2 animals in use are called Bramble.",
+        "Look again: 2 pens in use are called Paddock.",
     ]
 
 

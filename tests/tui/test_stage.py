@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from store.book.errors import DamagedBook
 from store.book.opening import Book
 from store.book.reading import read_facts
 from tests.farm import HandClock
@@ -96,6 +97,48 @@ async def test_a_mistake_at_a_change_of_size_does_the_same(app: PenwalkApp, monk
         await pilot.pause()
     assert app.return_code != 0
     assert isinstance(app.broken, ZeroDivisionError)
+
+
+def unreadable(*_: object) -> Page:
+    """Of a book that is gone for a while."""
+    raise DamagedBook("The book cannot be read: the cable is out.")
+
+
+async def test_while_the_book_cannot_be_read_the_last_page_stays_and_why_is_said(
+    app: PenwalkApp, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Also where the window changes its size; once it is back the page is drawn."""
+    async with app.run_test(size=(80, 24)) as pilot:
+        stage = app.query_one(Stage)
+        header = stage.page.text().splitlines()[0]
+        with monkeypatch.context() as away:
+            away.setattr("tui.walk.lamp.Lamp.draw", unreadable)
+            stage.paint()
+            assert stage.page.text().splitlines()[0] == header
+            assert "the cable is out" in stage.page.text()
+            await pilot.resize_terminal(60, 18)
+            await pilot.pause()
+            assert len(stage.page.lines) == 18
+        stage.paint()
+        assert "the cable is out" not in stage.page.text()
+        assert app.is_running
+
+
+async def test_what_the_book_refuses_at_a_key_is_said_and_what_is_typed_stays(
+    app: PenwalkApp, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Also at the first key after a long time away."""
+    async with app.run_test(size=(80, 24)) as pilot:
+        stage = app.query_one(Stage)
+        monkeypatch.setattr("tui.rooms.House.my_farm", unreadable)
+        monkeypatch.setattr("tui.rooms.House.enter", unreadable)
+        await pilot.press("f")
+        assert stage.view.said == "The book cannot be read: the cable is out."
+        await pilot.press("left")
+        stage.clock.move(hours=9)  # type: ignore[attr-defined]
+        await pilot.press("right")
+        assert stage.view.said == "The book cannot be read: the cable is out."
+        assert app.is_running
 
 
 def test_the_details_of_a_crash_are_kept_in_a_file(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -7,6 +7,7 @@ from typing import ClassVar
 from store.book.errors import BookError
 from tui.frame import laid_out
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
+from tui.typed import path_of
 from tui.view import BACKSPACE, ENTER, SCROLL_KEYS, Key, View, go_back, go_out
 
 MOST = 400
@@ -46,7 +47,7 @@ class PathAsking(View):
         if not self.text.strip():
             return self.say("No path is typed. Type where it lies, or Esc goes back.")
         try:
-            self.act(Path(self.text.strip()).expanduser())
+            self.act(path_of(self.text.strip()))
         except (BookError, OSError) as error:
             self.wrong = str(error).splitlines()
             return self.say("Nothing was taken in. What was found stands above; mend it, or type another path.")

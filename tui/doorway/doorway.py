@@ -69,7 +69,6 @@ class Doorway(View):
     def _take_in(self, path: Path) -> None:
         from store.book.folder.take_in import new_book_from  # noqa: PLC0415 heavy
 
-        self.place.parent.mkdir(parents=True, exist_ok=True)
         new_book_from(path, self.place)
         self.choose(str(self.place))
 

@@ -54,6 +54,6 @@ class SheetForm(Place, Form):
         """All of it, with a note of who changed what."""
         words, subject = self.told(answers), self.sheet.subject()
         before = tuple(as_before(self.yard_sheet.register, rows))
-        self.walker.change(rows, subject, words)
+        unread = self.walker.change(rows, subject, words)
         self.walker.changes.append(Changed(words, subject, before))
-        return self.came_from
+        return self.came_from.say(unread or "")

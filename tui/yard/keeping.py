@@ -10,7 +10,7 @@ from store.book.errors import BookError
 from store.book.turn import local
 from tui.page import Line, Role, Size, Span, cut, line, wrapped
 from tui.place import Place, Rooms
-from tui.typed import is_pick
+from tui.typed import is_pick, path_of
 from tui.view import Key
 from tui.yard.wording import Wording
 
@@ -80,7 +80,7 @@ class Keeping(Wording):
     def enter(self) -> Place | None:
         """Copy the book, and say what is in the copy; what went wrong is said here, and what is typed stays."""
         named = self.text.strip() or self.last
-        folder = Path(named).expanduser()
+        folder = path_of(named)
         if not folder.is_absolute():
             return self.say("Name a folder, as /media/stick; it begins with / or ~. Backspace goes back.")
         if is_missing(folder):
@@ -99,7 +99,7 @@ class Keeping(Wording):
         book = self.walker.book
         refuse_server(book.desk.place)
         now = book.clock.now()
-        made = copy_book(Path(book.desk.place), folder, now)
+        made = copy_book(Path(book.desk.place), folder, now, book.bench)
         _remember(folder)
         return (
             f"{copied_words(made.rounds, made.newest, local(now, self.walker.zone).date())}; read again: {made.place}"

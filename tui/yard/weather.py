@@ -35,6 +35,6 @@ class WeatherForm(SheetForm):
         """The forecast, and what of the proposal is taken."""
         walker = self.walker
         draft = self.weather.forecast(answers, walker.person.id, walker.book.clock.now())
-        walker.change(rows, self.weather.subject(), self.weather.told(answers), draft)
+        unread = walker.change(rows, self.weather.subject(), self.weather.told(answers), draft)
         back = self.rooms.at_step(self.step_id) if self.step_id else self.came_from
-        return back.say("The forecast is kept.")
+        return back.say(unread or "The forecast is kept.")

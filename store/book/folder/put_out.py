@@ -7,6 +7,7 @@ from uuid import UUID
 from sqlmodel import Session, col, select
 
 from store.book.desk import Desk
+from store.book.engines import refusal_said
 from store.book.errors import FolderError
 from store.book.folder.cells import text_of
 from store.book.folder.header import Header, first_id, write_header
@@ -20,7 +21,7 @@ def put_out(desk: Desk, folder: Path) -> int:
     if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
         raise FolderError(f"{folder} is not empty. Name a new folder: nothing is written over.")
     folder.mkdir(parents=True, exist_ok=True)
-    with Session(desk.engine()) as session:
+    with refusal_said("The book cannot be written out"), Session(desk.engine()) as session:
         header = _header(session)
         firsts = {row.id for row in header.rows()}
         written = [_write_file(session, folder, record, firsts) for record in RECORDS if record is not Farm]

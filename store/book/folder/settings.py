@@ -6,10 +6,7 @@ from re import fullmatch
 
 import pendulum
 
-from store.book.words import Air, Coat, Dialect, SettingName, Units
-
-COMMON_YEAR = 2025
-"""A year without 29 February, which does not come every year."""
+from store.book.words import LEAP_YEAR, Air, Coat, Dialect, SettingName, Units
 
 
 def _is_number(least: float, most: float) -> Callable[[str], bool]:
@@ -36,7 +33,7 @@ def _is_hour(text: str) -> bool:
 
 def _is_day_of_year(text: str) -> bool:
     try:
-        return fullmatch("[0-9]{2}-[0-9]{2}", text) is not None and bool(date.fromisoformat(f"{COMMON_YEAR}-{text}"))
+        return fullmatch("[0-9]{2}-[0-9]{2}", text) is not None and bool(date.fromisoformat(f"{LEAP_YEAR}-{text}"))
     except ValueError:
         return False
 

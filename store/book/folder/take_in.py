@@ -6,12 +6,12 @@ from pathlib import Path
 
 from sqlmodel import Session, col, select
 
-from store.book.desk import Desk, FileDesk, clear_away
-from store.book.engines import writing_said
-from store.book.errors import BookError, FolderError
+from store.book.desk import Desk
+from store.book.engines import refusal_said
+from store.book.errors import FolderError
 from store.book.folder.cells import cells_of
 from store.book.folder.found import Found, read_folder
-from store.book.migrating import migrate
+from store.book.making import made_new
 from store.book.records import RECORDS, Farm, Row
 
 
@@ -26,7 +26,7 @@ class Taken:
 def take_in(folder: Path, desk: Desk) -> Taken:
     """Add every row of a folder that the book does not hold yet. Raises FolderError; then none was added."""
     found = read_folder(folder)
-    refused = writing_said("Nothing was taken in")
+    refused = refusal_said("Nothing was taken in")
     with refused, Session(desk.engine(), expire_on_commit=False) as session, session.begin():
         fresh = [row for row in found.rows if not _held(session, row, found)]
         found.wrong += _strangers(session, found)
@@ -54,19 +54,10 @@ def _waves(rows: list[Row]) -> Iterator[list[Row]]:
 def new_book_from(folder: Path, place: Path) -> Taken:
     """Make a new book of a folder. Raises FolderError; then no book is left behind.
 
-    Raises BookError where a file stands already: it is left as it is.
+    Raises BookError where a file stands already: it is left as it is; and where the disk refuses.
     """
-    if place.exists():
-        raise BookError(f"There is something at {place} already. A new book needs a new place.")
-    desk = FileDesk(place, new=True)
-    try:
-        migrate(desk)
+    with made_new(place) as desk:
         return take_in(folder, desk)
-    except BaseException:
-        clear_away(place)
-        raise
-    finally:
-        desk.close()
 
 
 def _held(session: Session, row: Row, found: Found) -> bool:

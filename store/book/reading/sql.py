@@ -14,6 +14,16 @@ def in_force(table: str, same: str, moment: str = "at") -> str:
     )
 
 
+def _first_of_run(table: str, same: str, word: str) -> str:
+    """When the unbroken run of rows that say a word, up to `d`, began: what else they change does not begin it anew."""
+    order = "({0}.begins_at, {0}.written_at, {0}.id)".format
+    return (
+        f"SELECT min(n.begins_at) FROM {table} n WHERE n.{same} = d.{same} AND n.begins_at <= d.begins_at AND n.{word}"
+        f" AND NOT EXISTS (SELECT 1 FROM {table} b WHERE b.{same} = d.{same} AND NOT b.{word}"
+        f" AND {order('b')} > {order('n')} AND {order('b')} < {order('d')})"
+    )
+
+
 HOUR = 3_600_000_000
 """As the book counts. [microseconds]"""
 
@@ -109,7 +119,8 @@ JOIN treatment_as a ON a.id = {in_force("treatment_as", "n.treatment_id = i.id")
 
 JOBS = f"""
 SELECT i.id, a.name, a.pen_id, a.closing, a.adult_only, a.two_people, a.position, a.slot,
-  d.begins_at, d.every_days, d.once, d.until_on, d.season_first, d.season_last, d.stage
+  CASE WHEN d.once THEN ({_first_of_run("task_due", "task_id", "once")}) ELSE d.begins_at END,
+  d.every_days, d.once, d.until_on, d.season_first, d.season_last, d.stage
 FROM task i
 JOIN task_as a ON a.id = {in_force("task_as", "n.task_id = i.id")}
 LEFT JOIN task_due d ON d.id = {in_force("task_due", "n.task_id = i.id")}

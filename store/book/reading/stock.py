@@ -15,7 +15,7 @@ from store.book.reading import facts, sql, stock_sql
 from store.book.reading.facts import maybe_uid, read_facts, uid
 from store.book.stocks import Delivered, FeedSettings, FeedStock, Lost, Row, Stocked, Weighed
 from store.book.turn import Turn, local
-from store.book.words import SettingName, Soak, State
+from store.book.words import LEAP_YEAR, SettingName, Soak, State
 from store.husbandry.stock import in_bucket_kg
 
 Rows = Callable[..., Sequence[FoundRow]]
@@ -109,7 +109,7 @@ def read_settings(desk: Desk, now: datetime) -> FeedSettings:
 
 def _next_day_of_year(month_and_day: str, today: date) -> date:
     """The next such day, today included; 02-29 is the last of February. Raises ValueError for what is no day."""
-    date.fromisoformat(f"2028-{month_and_day}")
+    date.fromisoformat(f"{LEAP_YEAR}-{month_and_day}")
     for year in (today.year, today.year + 1):
         month, day = map(int, month_and_day.split("-"))
         found = date(year, month, 1) + timedelta(days=day - 1)

@@ -34,7 +34,7 @@ def copy(tmp_path: Path) -> Path:
     """A copy of the book on a stick, made before the morning was walked."""
     (tmp_path / "made").mkdir()
     with closing(small_book(tmp_path / "made")) as book:
-        return copy_book(Path(book.desk.place), tmp_path / "stick", NOW).place
+        return copy_book(Path(book.desk.place), tmp_path / "stick", NOW, "bench").place
 
 
 @pytest.fixture

@@ -206,6 +206,16 @@ def test_once_it_comes_until_it_is_done(book: Book) -> None:
     assert farm.due(on(39), on(40), on(41), on(1500)) == [True, True, False, False]
 
 
+def test_once_and_done_it_does_not_come_back_when_its_last_day_is_changed(book: Book) -> None:
+    """It comes again where it was said meanwhile that it comes every day."""
+    farm = Farm(book, once=True)
+    farm.write(on(1), done)
+    for days, how in ((2, {"once": True, "until_on": on(30).day}), (4, {"once": False}), (6, {"once": True})):
+        begins_at = datetime(*on(days).day.timetuple()[:3], tzinfo=UTC)
+        put(book.desk, TaskDue, task_id=JOB.id, begins_at=begins_at, **how)
+    assert farm.due(on(1), on(2), on(3), on(4), on(5), on(6)) == [True, False, False, True, True, True]
+
+
 def test_a_past_round_stays_as_it_was_when_more_is_typed_in_later(book: Book) -> None:
     """What was not known then does not change what was asked for then."""
     farm = Farm(book, every_days=3)
