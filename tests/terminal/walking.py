@@ -46,7 +46,7 @@ MORNING = (
     Walked("\r", Confirmed("apart", "Rook")),
     Walked("\r", Confirmed("feed", "Hazel", (2.025,))),
     Walked("s5\r", Confirmed("milk", "Hazel", (None,), "skipped", "no time")),
-    Walked("1\r", Confirmed("count", "Calf pen")),
+    Walked("\r", Confirmed("count", "Calf pen")),
     Walked("\r", Confirmed("feed", "Rook", (0.3375,))),
     Walked("2\r", Confirmed("count", "Orchard")),
     Walked("\r", Confirmed("hay", "Orchard", (10.25,))),

@@ -27,11 +27,11 @@ class TakingBack(Picking):
             return self.say("The newest first: an older one may be what it stands on. 1, then Enter.")
         change = self.walker.changes[-1]
         try:
-            self.walker.change(change.as_before, change.subject, f"taken back: {change.words}")
+            unread = self.walker.change(change.as_before, change.subject, f"taken back: {change.words}")
         except BookError as problem:
             return self.say(str(problem))
         self.walker.changes.pop()
-        return self.came_from.say(f"Taken back: {change.words}.")
+        return self.came_from.say(unread or f"Taken back: {change.words}.")
 
 
 def taking_back(listing: Listing) -> Place:

@@ -1,6 +1,6 @@
 """The life of the herd: who moves, is born, leaves or is another class now; the round follows, what was stays."""
 
-from datetime import timedelta
+from datetime import date, timedelta
 
 import pytest
 
@@ -9,7 +9,7 @@ from store.book.reading import read_snapshot
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn
 from store.book.words import Kind, Stage
-from store.herd.animal import AnimalSheet
+from store.herd.animal import AnimalSheet, DetailSheet
 from store.herd.birth import BirthSheet
 from store.herd.leaving import LeavingSheet
 from store.herd.moving import MovingSheet
@@ -155,3 +155,10 @@ def test_a_planned_move_is_shown_and_taken_back(book: Book, clock: HandClock) ->
     write(book, sheet, take_back="yes")
     clock.move(days=2)
     assert next(each for each in morning(book).animals if each.name == "Hazel").pen_id == sheet.standing
+
+
+def test_a_day_that_she_is_due_is_one_to_come(book: Book, clock: HandClock) -> None:
+    """Without a year it is the next such day."""
+    write(book, DetailSheet(register(book), animal(book, "Sloe")), due_on="20 Feb")
+    clock.move(minutes=1)
+    assert (register(book).get("breeding", animal(book, "Sloe")) or {})["due_on"] == date(2027, 2, 20)
