@@ -166,7 +166,7 @@ def test_a_move_is_taken_back_by_u_and_enter(at_hazel: Sitting) -> None:
 def test_what_was_set_up_anew_is_taken_back_by_its_end(at_hazel: Sitting) -> None:
     """A second cow by mistake: she is in no round and in no list."""
     names = {animal.name for animal in at_hazel.walker.snapshot.animals}
-    at_hazel.press("f", "escape", "2", "enter", "aMaple", "pagedown", "enter", "u", "enter")
+    at_hazel.press("f", "escape", "2", "enter", "aWillow", "pagedown", "enter", "u", "enter")
     assert {animal.name for animal in at_hazel.walker.snapshot.animals} == names
 
 

@@ -103,7 +103,7 @@ def test_taken_back_everything_is_as_it_was(book: Book, clock: HandClock) -> Non
         (MovingSheet(found, animal(book, "Hazel")), {"pen_id": "Orchard"}),
         (LeavingSheet(found, animal(book, "Fennel")), {"how": "sold"}),
         (AnimalSheet(found, animal(book, "Tansy")), {"stage": "heifer", "from_at": "tomorrow"}),
-        (AnimalSheet(found), {"name": "Maple"}),
+        (AnimalSheet(found), {"name": "Willow"}),
     ):
         rows = sheet.rows(filled(sheet, **typed).answers())
         back = list(as_before(register(book), rows))
