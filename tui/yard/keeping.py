@@ -8,6 +8,7 @@ from platformdirs import user_state_path
 
 from store.book.errors import BookError
 from store.book.turn import local
+from store.round.measured import SURE
 from tui.page import Line, Role, Size, Span, cut, line, wrapped
 from tui.place import Place, Rooms
 from tui.typed import is_pick, path_of
@@ -79,12 +80,14 @@ class Keeping(Wording):
 
     def enter(self) -> Place | None:
         """Copy the book, and say what is in the copy; what went wrong is said here, and what is typed stays."""
-        named = self.text.strip() or self.last
+        named, sure = self.text.rstrip(f"{SURE} ").strip() or self.last, self.text.rstrip().endswith(SURE)
         folder = path_of(named)
         if not folder.is_absolute():
             return self.say("Name a folder, as /media/stick; it begins with / or ~. Backspace goes back.")
         if is_missing(folder):
             return self.say(f"No stick is in at {folder}. Put it in, then Enter; or name another folder.")
+        if not folder.exists() and not sure:
+            return self.say(f"There is no folder {folder}. To make it, type {SURE} behind it, then Enter.")
         try:
             said = self._copied(folder)
         except BookError as error:
