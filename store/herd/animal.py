@@ -7,7 +7,8 @@ from uuid import UUID
 from store.book.drafts import RowDraft, Subject
 from store.book.register import Register
 from store.book.words import Species, Stage
-from store.herd.answers import a_name, day_words, maybe_day, words
+from store.herd.answers import a_name, words
+from store.herd.days import day_words, maybe_day
 from store.herd.sheet import Answers, Choices, Question, Wrong, YardSheet, pick, yes_or_no
 from store.round.dialect import said
 

@@ -7,7 +7,8 @@ from store.book.drafts import RowDraft
 from store.book.turn import from_wall
 from store.book.words import Species, Stage
 from store.herd.animal import OneAnimal, kept, stages
-from store.herd.answers import a_name, maybe_day, words
+from store.herd.answers import a_name, words
+from store.herd.days import maybe_day
 from store.herd.milking import LONGEST_H
 from store.herd.sheet import Answers, Choices, Question, Wrong, pick, yes_or_no
 

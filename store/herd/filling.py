@@ -4,7 +4,7 @@ from datetime import date, datetime
 from typing import Any
 
 from store.book.turn import local
-from store.herd.answers import day_words
+from store.herd.days import day_words
 from store.herd.sheet import Answers, Question, Sheet, Wrong, YardSheet
 from store.round.amount import Unreadable
 

@@ -8,7 +8,8 @@ from store.book.drafts import RowDraft
 from store.book.register import Register
 from store.book.words import EVERY_MOST_DAYS, SLOTS, Asks
 from store.herd.animal import OneAnimal
-from store.herd.answers import UNTIL, a_count, a_name, day_words, maybe_day
+from store.herd.answers import a_count, a_name
+from store.herd.days import UNTIL, day_words, maybe_day
 from store.herd.sheet import Answers, Choices, Question, pick, yes_or_no
 
 WHAT: Choices = tuple((asks.value, asks) for asks in Asks)

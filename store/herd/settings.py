@@ -6,7 +6,8 @@ from typing import Any
 
 from store.book.drafts import RowDraft
 from store.book.words import Air, Coat, Dialect, SettingName, Units
-from store.herd.answers import a_count, a_day_of_year, a_number, an_hour, day_of_year_words, maybe, maybe_weight, words
+from store.herd.answers import a_count, a_number, maybe, maybe_weight, words
+from store.herd.days import a_day_of_year, an_hour, day_of_year_words
 from store.herd.sheet import Answers, Choices, Question, YardSheet, pick
 from store.husbandry.hay import least_and_most_lost
 from store.round.saying import exact

@@ -16,8 +16,8 @@ from store.book.clock import new_id
 from store.book.drafts import RowDraft, Subject
 from store.book.register import SAME, Register, Values
 from store.book.turn import local
-from store.herd.answers import begins_at, day_words
 from store.herd.dating import Step, rows_of
+from store.herd.days import begins_at, day_words
 
 Choices: TypeAlias = tuple[tuple[str, Any], ...]
 """What can be picked: words, and the value behind them."""

@@ -8,7 +8,8 @@ from store.book.drafts import RowDraft, Subject
 from store.book.register import Register
 from store.book.words import EVERY_MOST_DAYS, SLOTS
 from store.herd.animal import pen_choices, stages
-from store.herd.answers import UNTIL, WORDS_MOST, a_count, a_day_of_year, day_of_year_words, day_words, maybe_day, words
+from store.herd.answers import WORDS_MOST, a_count, words
+from store.herd.days import UNTIL, a_day_of_year, day_of_year_words, day_words, maybe_day
 from store.herd.sheet import Answers, Choices, Question, Wrong, pick, yes_or_no
 from store.herd.thing import ThingSheet
 from store.round.amount import Unreadable

@@ -6,7 +6,8 @@ import pytest
 
 from store.book.opening import Book
 from store.book.words import Units
-from store.herd.answers import a_day, a_weight, an_hour, begins_at, maybe_day, maybe_girth
+from store.herd.answers import a_weight, maybe_girth
+from store.herd.days import a_day, an_hour, begins_at, maybe_day
 from store.herd.moving import MovingSheet
 from store.round.amount import Unreadable
 from tests.store.herd.filled import animal, filled, register
