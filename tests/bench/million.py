@@ -86,10 +86,13 @@ def _fill(place: Path, entries: int) -> None:
 
 
 def _drafts(book: Book, entries: int) -> Iterator[Draft]:
-    """So many confirmed steps, day after day, ending on the last day; the plan is drawn anew once a slot."""
+    """So many confirmed steps, day after day, up to some weeks before the last day, as jobs have seasons."""
     chance = random.Random(7)
     snapshots = {slot: _snapshot(book, slot) for slot in (MORNING, EVENING)}
-    a_day = sum(len(plan(snapshot)) for snapshot in snapshots.values())
+    seasons = [date(LAST_DAY.year, month, 1) for month in range(1, 13)]
+    a_day = min(
+        sum(len(plan(replace(each, turn=Turn(day, slot)))) for slot, each in snapshots.items()) for day in seasons
+    )
     day, left = LAST_DAY - timedelta(days=entries // a_day), entries
     while left:
         for slot, snapshot in snapshots.items():
