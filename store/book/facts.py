@@ -5,7 +5,43 @@ from datetime import date, datetime, timedelta
 from uuid import UUID
 
 from store.book.figures import LookedFigure
-from store.book.words import Air, Apart, Asks, Dialect, Species, Stage, Units, Water
+from store.book.turn import Turn
+from store.book.words import (
+    EVERY_NIGHT,
+    Air,
+    Apart,
+    Asks,
+    Dialect,
+    Fate,
+    Quarter,
+    SaidBy,
+    Sign,
+    Species,
+    Stage,
+    Units,
+    Water,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class MilkLimits:
+    """The farm's own limits for milk and calving, each with a starting value until it is set.
+
+    cold_within_min: milk is cold so soon after milking; half an hour is the good standard of extension leaflets. [min]
+    colostrum_milkings: milkings after a calving before any milk may go to the house; rules say 3 to 8 days by country
+    (from memory), local rules decide.
+    sucked_within_h: a calf should have sucked so soon: first feed within 4 h (dairy.extension.wisc.edu, colostrum). [h]
+    cleansing_within_h: it should have passed so soon; keepers say 12 or 24 h. Common practice. [h]
+    drop_percent: a pail so far under her usual asks why; 20 % is common practice. [%]
+    jar_days: milk for the house is listed so long. Common practice. [d]
+    """
+
+    cold_within_min: float = 30.0
+    colostrum_milkings: int = 8
+    sucked_within_h: float = 4.0
+    cleansing_within_h: float = 12.0
+    drop_percent: float = 20.0
+    jar_days: int = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +58,7 @@ class FarmFacts:
     vet: str
     dialect: Dialect = Dialect.BRITISH
     times: tuple[tuple[str, str], ...] = ()
+    milk_limits: MilkLimits = MilkLimits()
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,21 +97,51 @@ class Animal:
 
 @dataclass(frozen=True, slots=True)
 class Parting:
-    """A calf was shut away, let in, or had got out: when (between since and at), and which. None: it is on paper."""
+    """A calf was shut away, let in, or had got out: when (between since and at), and which. None: it is on paper.
+
+    cow_id: which cow it was let in to, or found with. why: as somebody typed or picked it.
+    """
 
     state: Apart | None
     at: datetime
     since: datetime | None
+    cow_id: UUID | None = None
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ApartRule:
+    """When a calf is shut away: so many hours until the next milking, from a day of its life on, in which nights.
+
+    nights: `1` or `0` for each night from Monday's on. [h, d]
+    """
+
+    apart_h: float = 12.0
+    from_day: int = 0
+    nights: str = EVERY_NIGHT
 
 
 @dataclass(frozen=True, slots=True)
 class Share:
-    """A calf and the cow it shares: the farm's longest time apart [h], and what was written of it, newest first."""
+    """A calf and the cow it shares: the farm's longest time apart [h], and what was written of it, newest first.
+
+    since, until: from when to when they share; until None: they still do. second_cow_id: it sucks her too.
+    rule: when it is shut away; None: the farm has not said it.
+    """
 
     cow_id: UUID
     calf_id: UUID
     longest_h: float
     partings: tuple[Parting, ...] = ()
+    since: datetime | None = None
+    until: datetime | None = None
+    second_cow_id: UUID | None = None
+    rule: ApartRule | None = None
+
+    @property
+    def cow_ids(self) -> tuple[UUID, ...]:
+        """Every cow that it sucks."""
+        return (self.cow_id,) if self.second_cow_id is None else (self.cow_id, self.second_cow_id)
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,6 +192,15 @@ class SoakLimit:
 
 
 @dataclass(frozen=True, slots=True)
+class Substitute:
+    """What replaces a soaked feed that is thrown out: kg of it for a kg dry, at most so much a head. [kg]"""
+
+    by_id: UUID
+    ratio: float
+    most_kg: float | None
+
+
+@dataclass(frozen=True, slots=True)
 class Batch:
     """What is in the soak bucket: put to soak when, and how much. [kg]"""
 
@@ -167,21 +243,54 @@ class Pail:
 
 @dataclass(frozen=True, slots=True)
 class PastPail:
-    """A milking of an earlier round. [kg] milk_kg None: not milked, or still on paper."""
+    """A milking of an earlier round. [kg] milk_kg None: not milked, or still on paper. whole: she was milked out."""
 
     at: datetime
     milk_kg: float | None
     held_back: bool
     on_paper: bool = False
+    whole: bool = True
+    turn: Turn | None = None
+    fate: Fate | None = None
+    typed: str = ""
+    step_id: UUID | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Milking:
-    """A cow that is milked in this slot; her pails of earlier rounds, newest first."""
+    """A cow that is milked in this slot; her pails of earlier rounds, newest first.
+
+    every: 1, each planned milking; 2, every other one.
+    """
 
     animal_id: UUID
     pail: Pail | None
     pails_before: tuple[PastPail, ...] = ()
+    every: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class QuarterFound:
+    """What was found at a quarter in an earlier round."""
+
+    quarter: Quarter
+    sign: Sign
+    at: datetime
+    turn: Turn
+
+
+@dataclass(frozen=True, slots=True)
+class Birth:
+    """A calving, between two moments (since None: at one). calves: those that are kept, and whether alive."""
+
+    since: datetime | None
+    at: datetime
+    calves: tuple[tuple[UUID | None, bool], ...] = ()
+
+    @property
+    def earliest(self) -> datetime:
+        """The earliest moment at which it can have been."""
+        return self.since or self.at
 
 
 @dataclass(frozen=True, slots=True)
@@ -207,8 +316,27 @@ class Look:
 
 
 @dataclass(frozen=True, slots=True)
+class Withdrawal:
+    """How long milk and meat are withheld after the last dose, as typed. None: not known yet. [h, milkings, d]
+
+    dry_days, calved_h, calved_milkings: of a dry-cow product, the least days to calving and how long from calving on.
+    """
+
+    milk_h: float | None = None
+    milkings: int | None = None
+    meat_days: float | None = None
+    dry_days: float | None = None
+    calved_h: float | None = None
+    calved_milkings: int | None = None
+    said_by: SaidBy | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Treatment:
-    """A treatment under way, as label or vet has it. given_at: its doses before this round, newest first. [h]"""
+    """A treatment of the last year, as label or vet has it. given_at: its doses before this round, newest first. [h]
+
+    in_use: False once it was ended. withdrawal None: nobody has typed any of it.
+    """
 
     id: UUID
     animal_id: UUID
@@ -221,6 +349,8 @@ class Treatment:
     every_h: float
     first_at: datetime
     given_at: tuple[datetime, ...] = ()
+    in_use: bool = True
+    withdrawal: Withdrawal | None = None
 
 
 @dataclass(frozen=True, slots=True)

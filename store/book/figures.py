@@ -5,6 +5,7 @@ Weights are kilograms as it lies, soaked feeds dry.
 """
 
 from dataclasses import dataclass
+from datetime import datetime
 from typing import ClassVar
 from uuid import UUID
 
@@ -47,6 +48,34 @@ class MilkedFigure:
     fate: Fate | None = None
     typed: str = ""
     held_back: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnFigure:
+    """How a cow was milked, where that was not as usual. whole: she was milked out."""
+
+    TABLE: ClassVar[str] = "drawn"
+
+    whole: bool = True
+    by_hand: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class PouredFigure:
+    """A pail was poured together with the pail of another milk step of its round."""
+
+    TABLE: ClassVar[str] = "poured"
+
+    into_step_id: UUID
+
+
+@dataclass(frozen=True, slots=True)
+class CooledFigure:
+    """The milk of a round is in ice. fate: what became of it, where it was late; None: what each pail says."""
+
+    TABLE: ClassVar[str] = "cooled"
+
+    fate: Fate | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -186,10 +215,44 @@ class ForecastFigure:
     wet: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class BornFigure:
+    """What a cow has borne. calf_id None: nothing that is kept."""
+
+    TABLE: ClassVar[str] = "born"
+
+    calf_id: UUID | None
+    alive: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class WatchedFigure:
+    """Something to be looked at again: when, or between when and when; due_at None: no more. looks: how it was."""
+
+    TABLE: ClassVar[str] = "watched"
+
+    words: str
+    due_at: datetime | None
+    due_until: datetime | None = None
+    looks: Looks | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class UsedUpFigure:
+    """The milk of a milk step is used up."""
+
+    TABLE: ClassVar[str] = "used_up"
+
+    of_step_id: UUID
+
+
 Figure = (
     FedFigure
     | StrungFigure
     | MilkedFigure
+    | DrawnFigure
+    | PouredFigure
+    | CooledFigure
     | CountedFigure
     | SoakedFigure
     | PartedFigure
@@ -202,12 +265,18 @@ Figure = (
     | StockedFigure
     | LostFigure
     | ForecastFigure
+    | BornFigure
+    | WatchedFigure
+    | UsedUpFigure
 )
 
 FIGURES: tuple[type[Figure], ...] = (
     FedFigure,
     StrungFigure,
     MilkedFigure,
+    DrawnFigure,
+    PouredFigure,
+    CooledFigure,
     CountedFigure,
     SoakedFigure,
     PartedFigure,
@@ -218,5 +287,13 @@ FIGURES: tuple[type[Figure], ...] = (
     NotedFigure,
 )
 """What the entries of a round hold."""
-OUTSIDE: tuple[type[Figure], ...] = (DeliveredFigure, StockedFigure, LostFigure, ForecastFigure)
+OUTSIDE: tuple[type[Figure], ...] = (
+    DeliveredFigure,
+    StockedFigure,
+    LostFigure,
+    ForecastFigure,
+    BornFigure,
+    WatchedFigure,
+    UsedUpFigure,
+)
 """What entries outside of any round hold."""

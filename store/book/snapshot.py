@@ -10,16 +10,20 @@ from store.book.drafts import Subject
 from store.book.facts import (
     Animal,
     Batch,
+    Birth,
     FarmFacts,
     Feed,
     Job,
     Look,
     Milking,
+    PastPail,
     Pen,
     Person,
     Portion,
+    QuarterFound,
     Share,
     SoakLimit,
+    Substitute,
     Told,
     Treatment,
     Withholding,
@@ -111,7 +115,12 @@ class Snapshot:
     jobs: tuple[Job, ...]  # of every slot
     names: Mapping[UUID, str]  # of every animal, pen, task and feed, also of those that are gone
     pen_of: Mapping[UUID, UUID]  # by task and pen: where it is
-    shares: tuple[Share, ...]
+    shares: tuple[Share, ...]  # in force
+    shared_before: tuple[Share, ...]  # that ended in the last weeks
+    pails: Mapping[UUID, tuple[PastPail, ...]]  # by cow in milk: of earlier rounds, newest first
+    quarters: Mapping[UUID, tuple[QuarterFound, ...]]  # by cow: of earlier rounds of the last weeks, newest first
+    births: Mapping[UUID, Birth]  # by cow: the last one
+    substitutes: Mapping[UUID, Substitute]  # by soaked feed
     withheld: Mapping[UUID, tuple[Withholding, ...]]  # by animal
     soak_limits: Mapping[UUID, SoakLimit]  # by feed
     batches: Mapping[UUID, Batch]  # by feed: what is soaking now
@@ -119,7 +128,7 @@ class Snapshot:
     told: Mapping[tuple[UUID, UUID], Told]  # by measure and feed: how it is told now
     new_bags: Mapping[UUID, datetime]  # by feed: when its newest lot came
     looks: tuple[Look, ...]  # of every slot
-    treatments: tuple[Treatment, ...]
+    treatments: tuple[Treatment, ...]  # of the last year, those that are over too
     last: LastRound
     given_before: Mapping[UUID, Given]  # by animal or pen
     entries: tuple[Written, ...]  # by (written_at, id): the history too

@@ -22,10 +22,16 @@ class Kind(StrEnum):
     STOCK = "stock"  # weighed or counted in the feed room
     LOSS = "loss"
     WEATHER = "weather"
+    COOL = "cool"  # the milk of a round is in ice
+    BIRTH = "birth"
+    WATCH = "watch"  # something that is looked at again at a time
+    JAR = "jar"  # milk for the house is used up
 
 
-OUTSIDE_OF_ROUNDS = frozenset((Kind.DELIVERY, Kind.STOCK, Kind.LOSS, Kind.WEATHER))
+OUTSIDE_OF_ROUNDS = frozenset((Kind.DELIVERY, Kind.STOCK, Kind.LOSS, Kind.WEATHER, Kind.BIRTH, Kind.WATCH, Kind.JAR))
 """Kinds of entry that have neither a day nor a slot, and name their own step."""
+MAY_BE_OF_ALL = (Kind.NOTE, Kind.ROUND, Kind.WEATHER, Kind.COOL, Kind.WATCH)
+"""Kinds of entry that may be about the whole yard."""
 
 
 class State(StrEnum):
@@ -44,6 +50,7 @@ class Apart(StrEnum):
     SHUT_AWAY = "shut away"
     LET_IN = "let in"
     GOT_OUT = "got out"
+    TOGETHER = "left together"  # on purpose, for a night
 
 
 class Soak(StrEnum):
@@ -82,6 +89,12 @@ class Sign(StrEnum):
     LITTLE_MILK = "little milk"
     SORE_TEAT = "sore teat"
     CLEAR = "clear again"
+    SLACK = "slack"
+    FULL = "full"
+
+
+MARKS = frozenset((Sign.CLOTS, Sign.HARD, Sign.HOT, Sign.TIGHT, Sign.LITTLE_MILK, Sign.SORE_TEAT))
+"""What is asked about again at every milking; how full a quarter is, is only told."""
 
 
 class Asks(StrEnum):
@@ -174,6 +187,13 @@ class Coat(StrEnum):
     HEAVY = "dry heavy winter"
 
 
+class SaidBy(StrEnum):
+    """Who says how long milk and meat are withheld after a treatment."""
+
+    LABEL = "label"
+    VET = "vet"
+
+
 class Origin(StrEnum):
     """Where the composition of a feed comes from."""
 
@@ -205,6 +225,12 @@ class SettingName(StrEnum):
     HAY_LOSS_PERCENT = "hay_loss_percent"
     COAT = "coat"
     CURRENCY = "currency"
+    COLD_WITHIN_MIN = "cold_within_min"
+    COLOSTRUM_MILKINGS = "colostrum_milkings"
+    SUCKED_WITHIN_H = "sucked_within_h"
+    CLEANSING_WITHIN_H = "cleansing_within_h"
+    DROP_PERCENT = "drop_percent"
+    JAR_DAYS = "jar_days"
 
 
 FIRST_SETTINGS = (SettingName.NAME, SettingName.ZONE, SettingName.UNITS, SettingName.EVENING_FROM)
@@ -227,6 +253,10 @@ SKIP_REASONS = (
     "another reason, in your words",
 )
 
+EVERY_NIGHT = "1111111"
+"""Nights of a week from Monday's on: 1, the calf is shut away."""
+WITHHELD_MOST_H, MEAT_MOST_DAYS, DRY_MOST_DAYS, MILKINGS_MOST = 8784.0, 999.0, 400.0, 99
+"""No label asks for longer than this. Common practice."""
 DOSES_MOST = 99
 """More doses than this in one treatment is a slip of the keys."""
 CONDITION_POINTS = (1.0, 9.0)

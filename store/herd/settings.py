@@ -5,6 +5,7 @@ from enum import StrEnum
 from typing import Any
 
 from store.book.drafts import RowDraft
+from store.book.facts import MilkLimits
 from store.book.words import Air, Coat, Dialect, SettingName, Units
 from store.herd.answers import a_count, a_number, maybe, maybe_weight, words
 from store.herd.days import a_day_of_year, an_hour, day_of_year_words
@@ -12,6 +13,8 @@ from store.herd.sheet import Answers, Choices, Question, YardSheet, pick
 from store.husbandry.hay import least_and_most_lost
 from store.round.saying import exact
 
+USUAL = MilkLimits()
+"""What counts until the farm has set its own."""
 FEEDERS = ("cone feeder", "ring feeder", "no feeder")
 """Those of which the loss is told, of all that were tried."""
 
@@ -42,6 +45,19 @@ class SettingsSheet(YardSheet):
                      day_of_year_words(self._now(SettingName.TURNOUT_ON)), was=self._now(SettingName.TURNOUT_ON)),
             self._typed(SettingName.HAY_LOSS_PERCENT, "hay that is lost", maybe(a_number(0, 60, "%")),
                         f"% of it; in trials: {', '.join(_lost(feeder) for feeder in FEEDERS)}"),
+            self._typed(SettingName.COLD_WITHIN_MIN, "milk cold within", maybe(a_count(5, 600, "minutes")),
+                        f"minutes; {USUAL.cold_within_min:g} if left empty"),
+            self._typed(SettingName.JAR_DAYS, "jars listed for", maybe(a_count(1, 30, "days")),
+                        f"days; {USUAL.jar_days} if left empty"),
+            self._typed(SettingName.DROP_PERCENT, "a drop in milk asks at", maybe(a_number(5, 80, "%")),
+                        f"% under her usual; {USUAL.drop_percent:g} if left empty"),
+            self._typed(SettingName.COLOSTRUM_MILKINGS, "after calving, none to the house for",
+                        maybe(a_count(0, 40, "milkings")),
+                        f"milkings; {USUAL.colostrum_milkings} if left empty; local rules decide"),
+            self._typed(SettingName.SUCKED_WITHIN_H, "a calf has sucked within", maybe(a_number(0.5, 24, "hours")),
+                        f"hours; {USUAL.sucked_within_h:g} if left empty"),
+            self._typed(SettingName.CLEANSING_WITHIN_H, "cleansing passed within", maybe(a_number(1, 72, "hours")),
+                        f"hours; {USUAL.cleansing_within_h:g} if left empty"),
             self._typed(SettingName.CURRENCY, "money", lambda text: words(text, 8), "as EUR"),
             self.question_from(),
         )  # fmt: skip

@@ -31,6 +31,6 @@ def _where(planning: Planning, animal: Animal, leave_out: frozenset[datetime]) -
     snapshot = planning.snapshot
     for share in snapshot.shares:
         last = next((each for each in share.partings if each.at not in leave_out), None)
-        if share.calf_id == animal.id and last and last.state in (Apart.LET_IN, Apart.GOT_OUT):
+        if share.calf_id == animal.id and last and last.state in (Apart.LET_IN, Apart.GOT_OUT, Apart.TOGETHER):
             return next((cow.pen_id for cow in snapshot.animals if cow.id == share.cow_id), animal.pen_id)
     return animal.pen_id

@@ -66,7 +66,7 @@ class Vet(Over):
             if withheld.holds_at(now):
                 yield f"milk withheld: {withheld.why}"
         for treatment in self.walker.snapshot.treatments:
-            if treatment.animal_id == animal.id:
+            if treatment.animal_id == animal.id and treatment.in_use:
                 given = f"{len(treatment.given_at)} of {treatment.doses} before this round"
                 yield f"treatment: {treatment.product}, {treatment.amount}, {treatment.why}; given {given}"
         mine = [entry for entry in self.walker.snapshot.entries if entry.subject.animal_id == animal.id]

@@ -8,7 +8,7 @@ from store.book.records import Entry, Row, Setting
 from store.book.records.care import TreatmentAs
 from store.book.records.feeding import FeedPlan, MilkPlan, TaskDue
 from store.book.records.lines import Milked
-from store.book.words import FEEDING, SLOTS, Kind, SettingName
+from store.book.words import FEEDING, MAY_BE_OF_ALL, SLOTS, SettingName
 
 ROUND_H = 8
 """Two rounds of a day are hardly closer than this. Common practice. [h]"""
@@ -45,6 +45,6 @@ def _halves(record: type[Row], values: Mapping[str, Any]) -> Iterator[str]:
 
 def _entry(values: Mapping[str, Any]) -> Iterator[str]:
     count = sum(values.get(name) is not None for name in SUBJECTS)
-    free = values.get("kind") in (Kind.NOTE, Kind.ROUND, Kind.WEATHER)
+    free = values.get("kind") in MAY_BE_OF_ALL
     if count > 1 or (count == 0 and not free):
         yield f"{count} of {', '.join(SUBJECTS)}; expected exactly one"

@@ -66,6 +66,12 @@ HOLDS: dict[SettingName, tuple[Callable[[str], bool], str]] = {
     SettingName.HAY_LOSS_PERCENT: (_is_number(0, 60), "percent from 0 to 60"),
     SettingName.COAT: _one_of(Coat),
     SettingName.CURRENCY: _letters(8),
+    SettingName.COLD_WITHIN_MIN: (_is_whole(5, 600), "whole minutes from 5 to 600"),
+    SettingName.COLOSTRUM_MILKINGS: (_is_whole(0, 40), "whole milkings from 0 to 40"),
+    SettingName.SUCKED_WITHIN_H: (_is_number(0.5, 24), "hours from 0.5 to 24"),
+    SettingName.CLEANSING_WITHIN_H: (_is_number(1, 72), "hours from 1 to 72"),
+    SettingName.DROP_PERCENT: (_is_number(5, 80), "percent from 5 to 80"),
+    SettingName.JAR_DAYS: (_is_whole(1, 30), "whole days from 1 to 30"),
 }
 """By setting: whether a value fits, and in words what fits."""
 

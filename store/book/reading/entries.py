@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import fields
+from datetime import datetime
 from enum import StrEnum
 from typing import Any, get_args, get_type_hints
 from uuid import UUID
@@ -57,6 +58,8 @@ def _turner(hint: Any) -> Turner:
         return bool
     if isinstance(kind, type) and issubclass(kind, StrEnum):
         return lambda value: None if value is None else kind(value)
+    if kind is datetime:
+        return lambda value: None if value is None else moment(value)
     return lambda value: value
 
 

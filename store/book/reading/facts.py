@@ -1,7 +1,7 @@
 """What changes slowly: farm, people, pens, animals, feeding plans, tasks."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import fields, replace
 from datetime import date, datetime
 from typing import Any
 from uuid import UUID
@@ -12,26 +12,34 @@ from store.book.errors import DamagedBook
 from store.book.facts import (
     EVERY_DAY,
     Animal,
+    ApartRule,
+    Birth,
     Due,
     FarmFacts,
     Feed,
     Job,
     LastLook,
     Look,
+    MilkLimits,
     Pail,
     Parting,
+    PastPail,
     Pen,
     Person,
     PlanRow,
     Portion,
+    QuarterFound,
+    Share,
     SoakLimit,
+    Substitute,
     Told,
     Treatment,
+    Withdrawal,
     Withholding,
 )  # fmt: skip
 from store.book.figures import LookedFigure
 from store.book.reading import sql
-from store.book.turn import local
+from store.book.turn import Turn, local
 from store.book.words import (
     EVENING,
     FIRST_SETTINGS,
@@ -40,10 +48,15 @@ from store.book.words import (
     Apart,
     Asks,
     Dialect,
+    Fate,
     Looks,
+    Quarter,
+    SaidBy,
     SettingName,
+    Sign,
     Species,
     Stage,
+    State,
     Units,
     Water,
 )
@@ -91,8 +104,17 @@ def _facts(farm_id: UUID, setting: Mapping[str, str]) -> FarmFacts:
         air=Air(setting.get(SettingName.AIR, Air.MILD)),
         vet=setting.get(SettingName.VET, ""),
         times=tuple((slot, setting[name]) for slot, name in TIMES.items() if name in setting),
+        milk_limits=_milk_limits(setting),
         dialect=Dialect(setting.get(SettingName.DIALECT) or _usual_dialect(setting[SettingName.UNITS])),
     )
+
+
+def _milk_limits(setting: Mapping[str, str]) -> MilkLimits:
+    """What the farm has set; the names of the limits are those of the settings."""
+    usual = MilkLimits()
+    given = {each.name: type(getattr(usual, each.name))(setting[each.name]) for each in fields(MilkLimits)
+             if each.name in setting}  # fmt: skip
+    return replace(usual, **given)
 
 
 def _usual_dialect(units: str) -> Dialect:
@@ -132,8 +154,11 @@ def animals(found: Sequence[FoundRow]) -> tuple[Animal, ...]:
 
 def parting(found: FoundRow) -> Parting:
     """A calf shut away, let in, or out by itself."""
-    state, at, since = found
-    return Parting(None if state is None else Apart(state), moment(at), None if since is None else moment(since))
+    state, at, since, cow, why = found
+    return Parting(
+        None if state is None else Apart(state), moment(at), None if since is None else moment(since), maybe_uid(cow),
+        why,
+    )  # fmt: skip
 
 
 def feeds(found: Sequence[FoundRow], barred: Sequence[FoundRow]) -> dict[UUID, Feed]:
@@ -220,10 +245,70 @@ def last_look(found: Sequence[FoundRow]) -> LastLook | None:
 
 def treatment(found: FoundRow, given: Sequence[FoundRow]) -> Treatment:
     """A treatment and when its doses were given."""
-    id_, animal, product, amount, route, why, batch, doses, every_h, first_at = found
+    id_, animal, product, amount, route, why, batch, doses, every_h, first_at, in_use, *withdrawal = found
     given_at = tuple(moment(at) for (at,) in given)
     words = (product, amount, route, why, batch)
-    return Treatment(uid(id_), uid(animal), *words, doses, every_h, moment(first_at), given_at)
+    times = (doses, every_h, moment(first_at), given_at)
+    return Treatment(uid(id_), uid(animal), *words, *times, bool(in_use), _withdrawal(*withdrawal))
+
+
+def _withdrawal(id_: Any, *found: Any) -> Withdrawal | None:
+    if id_ is None:
+        return None
+    *figures, said_by = found
+    return replace(Withdrawal(*figures), said_by=None if said_by is None else SaidBy(said_by))
+
+
+def past_pail(found: FoundRow) -> PastPail:
+    """A milking of an earlier round."""
+    at, kg, held, state, whole, day, slot, fate, typed, step_id = found
+    return PastPail(
+        moment(at), kg, bool(held), state == State.ON_PAPER, bool(whole), Turn(date.fromisoformat(day), slot),
+        None if fate is None else Fate(fate), typed or "", uid(step_id),
+    )  # fmt: skip
+
+
+def quarter_found(found: FoundRow) -> QuarterFound:
+    """What was found at a quarter."""
+    quarter, sign, at, day, slot = found
+    return QuarterFound(Quarter(quarter), Sign(sign), moment(at), Turn(date.fromisoformat(day), slot))
+
+
+def birth(found: Sequence[FoundRow]) -> Birth:
+    """A calving of one row for each calf."""
+    since, at, *_ = found[0]
+    calves = tuple((maybe_uid(calf), bool(alive)) for _, _, calf, alive in found)
+    return Birth(None if since is None else moment(since), moment(at), calves)
+
+
+def shares(
+    sharings: Sequence[FoundRow], rules: Sequence[FoundRow], seconds: Sequence[FoundRow], ended_after: datetime
+) -> tuple[Share, ...]:
+    """Who shares with whom, and who did until after a moment, by calf; what was written of them is not in it yet."""
+    by_calf: dict[UUID, list[Share]] = {}
+    for calf, cow, do_share, longest_h, begins in sharings:
+        before, at = by_calf.setdefault(uid(calf), []), moment(begins)
+        last = before[-1] if before and before[-1].until is None else None
+        if last and do_share and last.cow_id == uid(cow):
+            before[-1] = replace(last, longest_h=longest_h)
+            continue
+        if last:
+            before[-1] = replace(last, until=at)
+        if do_share:
+            before.append(Share(uid(cow), uid(calf), longest_h, since=at))
+    by_rule = {uid(id_): ApartRule(*rule) for id_, *rule in rules}
+    second = {uid(id_): uid(cow) for id_, cow in seconds}
+    return tuple(
+        replace(each, rule=by_rule.get(calf), second_cow_id=None if each.until else second.get(calf))
+        for calf, found in sorted(by_calf.items(), key=lambda pair: pair[0].bytes)
+        for each in found
+        if (each.until is None or each.until > ended_after) and each.until != each.since
+    )
+
+
+def substitutes(found: Sequence[FoundRow]) -> dict[UUID, Substitute]:
+    """What replaces each soaked feed."""
+    return {uid(feed): Substitute(uid(by), ratio, most_kg) for feed, by, ratio, most_kg in found}
 
 
 def withheld(found: Sequence[FoundRow]) -> dict[UUID, tuple[Withholding, ...]]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from functools import partial
 from typing import Any
 from uuid import UUID
@@ -10,7 +10,9 @@ from uuid import UUID
 from store.book.clock import micros, moment
 from store.book.desk import FoundRow, ReadingDesk
 from store.book.facts import (
+    Animal,
     Batch,
+    Birth,
     FarmFacts,
     Feed,
     Job,
@@ -19,6 +21,7 @@ from store.book.facts import (
     PastPail,
     PlanRow,
     Portion,
+    QuarterFound,
     Share,
     Told,
     Treatment,
@@ -29,11 +32,14 @@ from store.book.reading.entries import read_entries
 from store.book.reading.facts import uid
 from store.book.snapshot import Given, LastRound, Snapshot, Written
 from store.book.turn import Turn
-from store.book.words import Kind, State
+from store.book.words import Kind, Stage
 from store.husbandry.lots import lot_began
 
 PASSED_OVER_MOST = 14
 """So many rounds in which nothing was written are passed over: a week of two a day."""
+SHARED_BEFORE, QUARTERS_BEFORE = timedelta(days=30), timedelta(days=30)
+"""A pair that ended, or a quarter that was found so, longer ago says nothing of this round."""
+UDDERS = (Stage.IN_MILK, Stage.DRY, Stage.CLOSE_UP)
 LOTS_MOST = 12
 """So many deliveries back it is looked for the beginning of a lot."""
 FOR_EVER = 2**63 - 1
@@ -51,6 +57,7 @@ class Reading:
             "at": micros(now),
             "air": self.farm.air.value,
             "known": FOR_EVER,
+            "weeks_ago": micros(now - QUARTERS_BEFORE),
             **_named(turn),
         }
 
@@ -71,6 +78,8 @@ def read_snapshot(desk: ReadingDesk, turn: Turn, now: datetime) -> Snapshot:
     next_begins = max(turn.after().begins(reading.farm.zone), now)
     next_animal, next_pen = _portions(reading, feeds, turn.after().slot, at=micros(next_begins))
     shares = _shares(reading)
+    animals = facts.animals(rows(sql.ANIMALS))
+    pails = {each.id: _pails(reading, each.id) for each in animals if each.stage is Stage.IN_MILK}
     all_portions = animal_portions | pen_portions
     named = rows(sql.NAMES)
     return Snapshot(
@@ -78,17 +87,22 @@ def read_snapshot(desk: ReadingDesk, turn: Turn, now: datetime) -> Snapshot:
         turn=turn,
         people=facts.people(rows(sql.PEOPLE)),
         pens=facts.pens(rows(sql.PENS)),
-        animals=facts.animals(rows(sql.ANIMALS)),
+        animals=animals,
         feeds=feeds,
         portions=_with_rows(reading, animal_portions, sql.ANIMAL_PLAN_ROWS)
         | _with_rows(reading, pen_portions, sql.PEN_PLAN_ROWS),
         portions_next=next_animal | next_pen,
-        milkings={uid(found[0]): _milking(reading, found) for found in rows(sql.MILKINGS)},
+        milkings={uid(found[0]): _milking(reading, found, pails) for found in rows(sql.MILKINGS)},
         jobs=tuple(_job(reading, turn, job) for job in facts.jobs(rows(sql.JOBS), reading.farm.zone)),
         names={uid(id_): name for id_, name, _ in named},
         pen_of={uid(id_): uid(pen_id) for id_, _, pen_id in named if pen_id is not None},
         given_before=_given_before(reading, animal_portions, pen_portions),
-        shares=shares,
+        shares=_now(shares),
+        shared_before=tuple(each for each in shares if each.until is not None),
+        pails=pails,
+        quarters={each.id: _quarters(reading, each.id) for each in animals if each.stage in UDDERS},
+        births=_births(reading, animals),
+        substitutes=facts.substitutes(rows(sql.SUBSTITUTES)),
         withheld=facts.withheld(rows(sql.WITHHELD)),
         soak_limits=facts.soak_limits(rows(sql.SOAK_RULES)),
         batches=_batches(reading, feeds),
@@ -109,7 +123,8 @@ def was_written(desk: ReadingDesk, turn: Turn) -> bool:
 def read_again(desk: ReadingDesk, before: Snapshot, now: datetime) -> Snapshot:
     """The snapshot after an entry of this very round was added by this program: nothing else can have changed."""
     reading = Reading(desk, before.turn, now)
-    return replace(before, farm=reading.farm, shares=_shares(reading), entries=read_entries(reading.rows))
+    shares = _now(_shares(reading))
+    return replace(before, farm=reading.farm, shares=shares, entries=read_entries(reading.rows))
 
 
 def _portions(
@@ -176,25 +191,44 @@ def _treatment(reading: Reading, found: FoundRow) -> Treatment:
 
 
 def _shares(reading: Reading) -> tuple[Share, ...]:
+    """Every pair of the last weeks, with what was written of the calf while it was one."""
+    rows = reading.rows
+    ended_after = moment(reading.values["at"]) - SHARED_BEFORE
+    pairs = facts.shares(rows(sql.SHARINGS), rows(sql.APART_RULES), rows(sql.SECOND_COWS), ended_after)
+    written = {
+        calf_id: tuple(facts.parting(found) for found in rows(sql.PARTINGS, subject=calf_id.bytes))
+        for calf_id in {each.calf_id for each in pairs}
+    }
     return tuple(
-        Share(
-            uid(cow),
-            uid(calf),
-            longest_h,
-            tuple(facts.parting(found) for found in reading.rows(sql.PARTINGS, subject=calf)),
-        )
-        for cow, calf, longest_h in reading.rows(sql.SHARED)
+        replace(each, partings=tuple(p for p in written[each.calf_id] if each.until is None or p.at <= each.until))
+        for each in pairs
     )
 
 
-def _milking(reading: Reading, found: FoundRow) -> Milking:
-    animal_id, pail_id, name, empty_kg = found
-    pails = reading.rows(sql.PAILS_BEFORE, subject=animal_id)
-    return Milking(
-        uid(animal_id),
-        facts.pail(pail_id, name, empty_kg),
-        tuple(PastPail(moment(at), kg, bool(held), state == State.ON_PAPER) for at, kg, held, state in pails),
-    )
+def _now(shares: tuple[Share, ...]) -> tuple[Share, ...]:
+    return tuple(each for each in shares if each.until is None)
+
+
+def _pails(reading: Reading, cow_id: UUID) -> tuple[PastPail, ...]:
+    return tuple(facts.past_pail(found) for found in reading.rows(sql.PAILS_BEFORE, subject=cow_id.bytes))
+
+
+def _births(reading: Reading, animals: Sequence[Animal]) -> dict[UUID, Birth]:
+    """The last calving of each that has one in the book."""
+    asked = (each.id for each in animals if each.calved_on is not None)
+    found = ((id_, reading.rows(sql.LAST_BIRTH, subject=id_.bytes)) for id_ in asked)
+    return {id_: facts.birth(rows) for id_, rows in found if rows}
+
+
+def _quarters(reading: Reading, cow_id: UUID) -> tuple[QuarterFound, ...]:
+    return tuple(facts.quarter_found(found) for found in reading.rows(sql.QUARTERS, subject=cow_id.bytes))
+
+
+def _milking(reading: Reading, found: FoundRow, pails: Mapping[UUID, tuple[PastPail, ...]]) -> Milking:
+    animal_id, pail_id, name, empty_kg, every = found
+    cow_id = uid(animal_id)
+    before = pails[cow_id] if cow_id in pails else _pails(reading, cow_id)
+    return Milking(cow_id, facts.pail(pail_id, name, empty_kg), before, every or 1)
 
 
 def _given_before(

@@ -57,10 +57,20 @@ LEFT JOIN standing s ON s.id = {in_force("standing", "n.animal_id = i.id")}
 WHERE a.kept
 """
 
-SHARED = f"""
-SELECT a.cow_id, a.calf_id, a.longest_h FROM animal i
-JOIN sharing a ON a.id = {in_force("sharing", "n.calf_id = i.id")}
-WHERE a.shares ORDER BY a.calf_id
+SHARINGS = """
+SELECT calf_id, cow_id, shares, longest_h, begins_at FROM sharing WHERE begins_at <= :at
+ORDER BY begins_at, written_at, id
+"""
+"""Reads every row: a handful for each calf that ever shared."""
+
+APART_RULES = f"""
+SELECT i.id, r.apart_h, r.from_day, r.nights FROM animal i
+JOIN apart_rule r ON r.id = {in_force("apart_rule", "n.calf_id = i.id")}
+"""
+
+SECOND_COWS = f"""
+SELECT i.id, s.cow_id FROM animal i JOIN second_cow s ON s.id = {in_force("second_cow", "n.calf_id = i.id")}
+WHERE s.cow_id IS NOT NULL
 """
 
 MEASURES = f"""
@@ -100,8 +110,9 @@ ANIMAL_PLAN_ROWS, PEN_PLAN_ROWS = _plan_rows("animal"), _plan_rows("pen")
 """The newest rows of one plan and those to come; of two that begin together, the one that counts first."""
 
 MILKINGS = f"""
-SELECT i.id, m.pail_id, p.name, p.empty_kg FROM animal i
+SELECT i.id, m.pail_id, p.name, p.empty_kg, r.every FROM animal i
 JOIN milk_plan m ON m.id = {in_force("milk_plan", "n.animal_id = i.id AND n.slot = :slot")}
+LEFT JOIN milk_rhythm r ON r.id = {in_force("milk_rhythm", "n.animal_id = i.id")}
 LEFT JOIN pail_as p ON p.id = {in_force("pail_as", "n.pail_id = m.pail_id")}
 WHERE m.milked
 """
@@ -152,12 +163,14 @@ AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
 """No look falls due less than once a year, so that an older finding says nothing."""
 
 TREATMENTS = f"""
-SELECT i.id, a.animal_id, a.product, a.amount, a.route, a.why, a.batch, a.doses, a.every_h, a.first_at
+SELECT i.id, a.animal_id, a.product, a.amount, a.route, a.why, a.batch, a.doses, a.every_h, a.first_at, a.in_use,
+  w.id, w.milk_h, w.milkings, w.meat_days, w.dry_days, w.calved_h, w.calved_milkings, w.said_by
 FROM treatment i
 JOIN treatment_as a ON a.id = {in_force("treatment_as", "n.treatment_id = i.id")}
-WHERE a.in_use AND a.first_at + a.doses * a.every_h * {2 * HOUR} + {30 * 24 * HOUR} >= :at
+LEFT JOIN withdrawal w ON w.id = {in_force("withdrawal", "n.treatment_id = i.id")}
+WHERE a.first_at + a.doses * a.every_h * {2 * HOUR} + {400 * 24 * HOUR} >= :at
 """
-"""One that should have ended long ago (twice its length and a month) is read no more, whether it was ended or not."""
+"""One that should have ended more than a year ago holds back neither milk nor meat, and is read no more."""
 
 DOSES_BEFORE = f"""
 SELECT e.happened_at FROM entry e WHERE e.animal_id = :subject AND e.kind = 'dose' AND e.state = 'done'
@@ -187,6 +200,13 @@ WHERE e.day = :day AND e.slot = :slot ORDER BY l.position, l.id
 """
 
 
+SUBSTITUTES = f"""
+SELECT f.id, s.by_id, s.ratio, s.most_kg FROM feed f
+JOIN substitute s ON s.id = {in_force("substitute", "n.feed_id = f.id")}
+WHERE s.by_id IS NOT NULL
+"""
+
+
 def _given_before(subject: str) -> str:
     return f"""
 SELECT e.day, f.feed_id, f.given_kg FROM entry e JOIN fed f ON f.entry_id = e.id
@@ -202,19 +222,37 @@ WHERE e.id = (
 ANIMAL_GIVEN_BEFORE, PEN_GIVEN_BEFORE = _given_before("animal"), _given_before("pen")
 
 PAILS_BEFORE = f"""
-SELECT e.happened_at, m.milk_kg, m.held_back, e.state FROM entry e LEFT JOIN milked m ON m.entry_id = e.id
+SELECT e.happened_at, m.milk_kg, m.held_back, e.state, COALESCE(d.whole, TRUE), e.day, e.slot, m.fate,
+  m.typed, e.step_id
+FROM entry e LEFT JOIN milked m ON m.entry_id = e.id LEFT JOIN drawn d ON d.entry_id = e.id
 WHERE e.animal_id = :subject AND e.kind = 'milk' AND e.state IN ('done', 'on paper')
 AND NOT (e.day = :day AND e.slot = :slot) AND e.happened_at < :at AND {NEWEST_OF_ITS_STEP}
-ORDER BY e.happened_at DESC, e.id DESC LIMIT 16
+ORDER BY e.happened_at DESC, e.id DESC LIMIT 40
 """
 """Also what is still on paper: she was emptied then, but when is not known."""
 
 PARTINGS = f"""
-SELECT p.state, e.happened_at, e.happened_from FROM entry e LEFT JOIN parted p ON p.entry_id = e.id
+SELECT p.state, e.happened_at, e.happened_from, p.cow_id, e.reason FROM entry e LEFT JOIN parted p ON p.entry_id = e.id
 WHERE e.animal_id = :subject AND e.kind = 'apart' AND e.state IN ('done', 'on paper') AND e.happened_at <= :at
 AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 40
 """
 """Also what is still on paper: then nobody knows where the calf was."""
+
+QUARTERS = f"""
+SELECT q.quarter, q.sign, e.happened_at, e.day, e.slot FROM entry e JOIN quarter q ON q.entry_id = e.id
+WHERE e.animal_id = :subject AND e.kind = 'look' AND e.state = 'done' AND e.happened_at <= :at
+AND e.happened_at > :weeks_ago AND e.day IS NOT NULL AND NOT (e.day = :day AND e.slot = :slot)
+AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC, q.position DESC LIMIT 120
+"""
+
+LAST_BIRTH = f"""
+SELECT e.happened_from, e.happened_at, b.calf_id, b.alive FROM entry e JOIN born b ON b.entry_id = e.id
+WHERE e.id = (
+  SELECT e.id FROM entry e
+  WHERE e.animal_id = :subject AND e.kind = 'birth' AND e.state = 'done' AND e.happened_at <= :at
+  AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
+) ORDER BY b.position
+"""
 
 LAST_FORECAST = f"""
 SELECT w.happened_at, f.low_c, f.wind_kmh, f.wet FROM entry w JOIN forecast f ON f.entry_id = w.id

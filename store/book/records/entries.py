@@ -14,13 +14,14 @@ from sqlmodel import Field
 
 from store.book.columns import Day, Id, Moment, one_of
 from store.book.records.base import Name, Row, Slot, at_most, named
-from store.book.words import Kind, State
+from store.book.words import MAY_BE_OF_ALL, Kind, State
 
 Typed = Annotated[str, StringConstraints(max_length=80, strip_whitespace=True)]
 
 
 _NAMED = " + ".join(f"(CASE WHEN {each}_id IS NULL THEN 0 ELSE 1 END)" for each in ("animal", "pen", "task", "feed"))
-ONE_SUBJECT = f"{_NAMED} = 1 OR ({_NAMED} = 0 AND kind IN ('note', 'round', 'weather'))"
+_OF_ALL = ", ".join(f"'{kind}'" for kind in MAY_BE_OF_ALL)
+ONE_SUBJECT = f"{_NAMED} = 1 OR ({_NAMED} = 0 AND kind IN ({_OF_ALL}))"
 
 
 class Entry(Row, table=True):

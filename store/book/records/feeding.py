@@ -99,6 +99,21 @@ class SoakRule(Dated, table=True):
     water_per_kg: float = Field(ge=0, le=20)  # kg of water to a kg of dry feed
 
 
+class Substitute(Dated, table=True):
+    """What replaces a soaked feed that is thrown out, from a day on: kg of it for a kg dry, at most so much a head."""
+
+    __table_args__ = (
+        Index(None, "feed_id", "begins_at"),
+        bounded("ratio", 0.01, 100),
+        bounded("most_kg", 0, MEAL_MOST_KG),
+    )
+
+    feed_id: UUID = Field(sa_type=Id, foreign_key="feed.id")
+    by_id: UUID | None = Field(default=None, sa_type=Id, foreign_key="feed.id")  # None: by nothing any more
+    ratio: float = Field(default=1, ge=0.01, le=100)
+    most_kg: float | None = Field(default=None, ge=0, le=MEAL_MOST_KG)
+
+
 class Measure(Row, table=True):
     """A scoop, cup, jug or bale that a feed is told in."""
 
@@ -180,6 +195,16 @@ class MilkPlan(Dated, table=True):
     animal_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
     milked: bool = True
     pail_id: UUID | None = Field(default=None, sa_type=Id, foreign_key="pail.id")
+
+
+class MilkRhythm(Dated, table=True):
+    """At which of her planned milkings a cow is milked, from a moment on: each, every other one, ..."""
+
+    __tablename__ = "milk_rhythm"
+    __table_args__ = (Index(None, "animal_id", "begins_at"), bounded("every", 1, 4))
+
+    animal_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
+    every: int = Field(default=1, ge=1, le=4)
 
 
 class Task(Row, table=True):

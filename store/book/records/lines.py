@@ -3,11 +3,11 @@
 from typing import Annotated
 from uuid import UUID
 
-from pydantic import StringConstraints
-from sqlalchemy import CheckConstraint
+from pydantic import AwareDatetime, StringConstraints
+from sqlalchemy import CheckConstraint, Index
 from sqlmodel import Field
 
-from store.book.columns import Id, one_of
+from store.book.columns import Id, Moment, one_of
 from store.book.records.base import Row, at_most, bounded, named
 from store.book.records.entries import Typed
 from store.book.words import (
@@ -85,6 +85,31 @@ class Milked(Line, table=True):
     fate: Fate | None = Field(default=None, sa_type=one_of(Fate, "fate"))
     typed: Typed = ""
     held_back: bool = False
+
+
+class Drawn(Line, table=True):
+    """How a cow was milked, where that was not as usual."""
+
+    __table_args__ = (bounded("position", 0, 99),)
+
+    whole: bool = True  # milked out
+    by_hand: bool = False
+
+
+class Poured(Line, table=True):
+    """A pail poured together with that of another milk step."""
+
+    __table_args__ = (bounded("position", 0, 99),)
+
+    into_step_id: UUID = Field(sa_type=Id)
+
+
+class Cooled(Line, table=True):
+    """The milk of a round is in ice; what became of it where that was late."""
+
+    __table_args__ = (bounded("position", 0, 99),)
+
+    fate: Fate | None = Field(default=None, sa_type=one_of(Fate, "fate"))
 
 
 class Counted(Line, table=True):
@@ -223,3 +248,32 @@ class Forecast(Line, table=True):
     low_c: float = Field(ge=LOW_C[0], le=LOW_C[1])
     wind_kmh: float | None = Field(default=None, ge=0, le=WIND_MOST_KMH)
     wet: bool = False
+
+
+class Born(Line, table=True):
+    """What a cow has borne."""
+
+    __table_args__ = (bounded("position", 0, 99),)
+
+    calf_id: UUID | None = Field(default=None, sa_type=Id, foreign_key="animal.id")
+    alive: bool = True
+
+
+class Watched(Line, table=True):
+    """Something to be looked at again, and how it was when it was looked at."""
+
+    __table_args__ = (bounded("position", 0, 99), named("words", 120), Index(None, "due_at"))
+
+    words: Annotated[str, StringConstraints(min_length=1, max_length=120, strip_whitespace=True)]
+    due_at: AwareDatetime | None = Field(default=None, sa_type=Moment)  # None: no more
+    due_until: AwareDatetime | None = Field(default=None, sa_type=Moment)  # "between due_at and then"
+    looks: Looks | None = Field(default=None, sa_type=one_of(Looks, "looks"))
+
+
+class UsedUp(Line, table=True):
+    """Milk of a milk step that is used up."""
+
+    __tablename__ = "used_up"
+    __table_args__ = (bounded("position", 0, 99),)
+
+    of_step_id: UUID = Field(sa_type=Id)

@@ -5,12 +5,12 @@ from typing import Annotated
 from uuid import UUID
 
 from pydantic import AwareDatetime, StringConstraints
-from sqlalchemy import Index
+from sqlalchemy import CheckConstraint, Index
 from sqlmodel import Field
 
 from store.book.columns import Day, Id, Moment, one_of
 from store.book.records.base import Dated, Name, Row, at_most, bounded, named
-from store.book.words import GIRTH_CM, WEIGHT_KG, Species, Stage
+from store.book.words import EVERY_NIGHT, GIRTH_CM, WEIGHT_KG, Species, Stage
 
 Tag = Annotated[str, StringConstraints(max_length=40, strip_whitespace=True)]
 
@@ -95,6 +95,31 @@ class Sharing(Dated, table=True):
     calf_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
     shares: bool = True
     longest_h: float = Field(default=13, ge=1, le=48)  # hours apart; common practice is about twelve
+
+
+class ApartRule(Dated, table=True):
+    """When a calf that shares a cow's milk is shut away: how long, from which day of its life, in which nights."""
+
+    __tablename__ = "apart_rule"
+    __table_args__ = (
+        Index(None, "calf_id", "begins_at"), bounded("apart_h", 1, 48), bounded("from_day", 0, 400),
+        CheckConstraint("length(nights) >= 7 AND length(nights) <= 7", name="nights"),
+    )  # fmt: skip
+
+    calf_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
+    apart_h: float = Field(default=12, ge=1, le=48)  # hours until the next milking
+    from_day: int = Field(default=0, ge=0, le=400)
+    nights: Annotated[str, StringConstraints(pattern=r"^[01]{7}$")] = EVERY_NIGHT  # from Monday's on
+
+
+class SecondCow(Dated, table=True):
+    """A calf that sucks another cow besides the one it shares, from a day on."""
+
+    __tablename__ = "second_cow"
+    __table_args__ = (Index(None, "calf_id", "begins_at"),)
+
+    calf_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
+    cow_id: UUID | None = Field(default=None, sa_type=Id, foreign_key="animal.id")  # None: no second one any more
 
 
 class Withheld(Dated, table=True):

@@ -39,8 +39,40 @@ def whole_farm(to: Path) -> Path:
     when = {"day": "2026-03-05", "slot": "morning", "happened_at": "2026-03-05 07:20"}
     who = {"person_id": "ann", "bench": "feed room", "state": "done", "kind": "note"}
     add(to, "entry.csv", id="a-note", step_id="a-note", happened_from="2026-03-05 07:00", **when, **who)
+    _clocks(to)
     add(to, "noted.csv", id="a-note-0", entry_id="a-note", position="0", words="The hinge squeaks", tell="yes")
     return to
+
+
+def _clocks(to: Path) -> None:
+    """Rules of apart and withholding, and what is written beside the rounds."""
+    add(to, "apart_rule.csv", id="rook-rule", calf_id="rook", begins_at="2026-01-09", from_day="14", nights="1111111")
+    add(to, "second_cow.csv", id="rook-2", calf_id="rook", cow_id="hazel", begins_at="2026-01-15")
+    add(to, "second_cow.csv", id="rook-3", calf_id="rook", cow_id="", begins_at="2026-02-01")
+    add(to, "milk_rhythm.csv", id="hazel-each", animal_id="hazel", begins_at="2026-02-01", every="1")
+    days = {"dry_days": "40", "calved_h": "96", "calved_milkings": "8", "said_by": "label"}
+    held = {"milk_h": "96", "milkings": "8", "meat_days": "14"} | days
+    add(to, "withdrawal.csv", id="spray-1", treatment_id="sloe-spray", begins_at="2026-03-05", **held)
+    by = {"by_id": "dairy-nuts", "ratio": "0.8", "most_kg": "1.5"}
+    add(to, "substitute.csv", id="lucerne-by", feed_id="lucerne", begins_at="2026-01-01", **by)
+    milking = "2026-03-04-morning-stall-hazel-milk"
+    fennel = next(
+        line["step_id"] for line in lines_of(to / "entry.csv") if line["id"] == milking.replace("hazel", "fennel")
+    )
+    add(to, "drawn.csv", id="drawn-0", entry_id=milking, position="1", whole="yes", by_hand="yes")
+    add(to, "poured.csv", id="poured-0", entry_id=milking, position="2", into_step_id=fennel)
+    who = {"person_id": "ann", "bench": "feed room", "state": "done"}
+    of_fennel = who | {"animal_id": "fennel", "happened_at": "2026-01-09 05:50"}
+    cooled = {"day": "2026-03-04", "slot": "morning", "happened_at": "2026-03-04 07:40"}
+    add(to, "entry.csv", id="a-cool", step_id="a-cool", kind="cool", **who, **cooled)
+    add(to, "cooled.csv", id="a-cool-0", entry_id="a-cool", position="0", fate="calves")
+    add(to, "entry.csv", id="a-birth", step_id="a-birth", kind="birth", happened_from="2026-01-09 02:30", **of_fennel)
+    add(to, "born.csv", id="a-birth-0", entry_id="a-birth", position="0", calf_id="rook", alive="yes")
+    add(to, "entry.csv", id="a-watch", step_id="a-watch", kind="watch", **of_fennel)
+    due = {"due_at": "2026-01-09 14:30", "due_until": "2026-01-09 17:50", "looks": "all right"}
+    add(to, "watched.csv", id="a-watch-0", entry_id="a-watch", position="0", words="cleansing passed", **due)
+    add(to, "entry.csv", id="a-jar", step_id="a-jar", kind="jar", **of_fennel)
+    add(to, "used_up.csv", id="a-jar-0", entry_id="a-jar", position="0", of_step_id=fennel)
 
 
 def lines_of(path: Path) -> list[Line]:

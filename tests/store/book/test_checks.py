@@ -12,7 +12,7 @@ from pydantic import AwareDatetime
 from store.book.clock import new_id
 from store.book.desk import Desk
 from store.book.records import RECORDS
-from store.book.words import Kind
+from store.book.words import MAY_BE_OF_ALL, Kind
 from tests.farm import MORNING
 from tests.store.book.tools import raw_row, record_of, refused, table_of
 
@@ -150,7 +150,7 @@ def test_only_a_note_or_the_round_itself_may_be_about_nothing_by_name(still_desk
     """A note on the whole yard, the end of a round, the weather; and no other kind."""
     about_nothing = dict.fromkeys((f"{each}_id" for each in SUBJECTS), None) | {"kind": kind.value}
     free = not refused(still_desk, "entry", raw_row(still_desk, "entry") | about_nothing)
-    assert free is (kind in (Kind.NOTE, Kind.ROUND, Kind.WEATHER))
+    assert free is (kind in MAY_BE_OF_ALL)
 
 
 def test_a_day_goes_with_a_slot_and_milk_goes_with_a_fate(still_desk: Desk) -> None:
@@ -166,8 +166,9 @@ def test_a_day_goes_with_a_slot_and_milk_goes_with_a_fate(still_desk: Desk) -> N
 
 def test_every_moment_of_a_record_has_a_zone() -> None:
     """There is no field that would take a wall time."""
-    moments = {name for record in RECORDS for name in record.model_fields if name.endswith(("_at", "_from"))}
-    assert moments == {"begins_at", "written_at", "happened_at", "happened_from", "ends_at", "first_at"}
+    moments = {name for record in RECORDS for name in record.model_fields if name.endswith(("_at", "_from", "_until"))}
+    assert moments == {"begins_at", "written_at", "happened_at", "happened_from", "ends_at", "first_at",
+                       "due_at", "due_until"}  # fmt: skip
     for record in RECORDS:
         for name in moments & record.model_fields.keys():
             field = record.model_fields[name]

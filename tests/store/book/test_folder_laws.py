@@ -66,7 +66,7 @@ VALUES: dict[Any, Callable[[Random], Any]] = {
 def some(by: Random, cell: Cell, ids: dict[str, list[UUID]]) -> Any:
     """Something that a cell may hold."""
     if cell.type is UUID:
-        new = cell.name in ("id", "step_id")
+        new = cell.name == "id" or cell.name.endswith("step_id")
         return UUID(int=by.getrandbits(128)) if new else by.choice(ids[cell.refers_to or ""])
     if isinstance(cell.type, type) and issubclass(cell.type, StrEnum):
         return by.choice(list(cell.type))

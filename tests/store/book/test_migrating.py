@@ -196,8 +196,10 @@ def test_a_change_of_form_that_fails_leaves_nothing_half_made(
 SINCE = (
     "look", "look_as", "treatment", "treatment_as", "quarter", "looked", "dosed",
     "breeding", "body", "task_due", "composition", "volume", "free_feed", "delivered", "stocked", "lost", "forecast",
+    "apart_rule", "second_cow", "milk_rhythm", "withdrawal", "substitute", "drawn", "poured", "cooled", "born",
+    "watched", "used_up",
 )  # fmt: skip
-KINDS_SINCE = ("look", "dose", "delivery", "stock", "loss", "weather")
+KINDS_SINCE = ("look", "dose", "delivery", "stock", "loss", "weather", "cool", "birth", "watch", "jar")
 """Tables and kinds that the first form did not have."""
 
 

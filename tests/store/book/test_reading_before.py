@@ -6,7 +6,7 @@ from uuid import UUID
 import pytest
 
 from store.book.desk import Desk
-from store.book.facts import Batch, PastPail
+from store.book.facts import Batch
 from store.book.folder.cells import id_of
 from store.book.opening import Book
 from store.book.reading import read_snapshot
@@ -91,7 +91,10 @@ def test_a_pail_says_whether_she_held_back(desk_book: Book) -> None:
     draft = milked(hand(desk_book, found), milk_of(found, "Hazel"), "5.4", Fate.HOUSE, held_back=True)
     desk_book.append(draft)
     newest = tomorrow(desk_book).milkings[animal(found, "Hazel").id].pails_before[0]
-    assert newest == PastPail(draft.happened_at, milk_in_pail(5.4, 1.4), held_back=True)
+    assert (newest.at, newest.milk_kg) == (draft.happened_at, milk_in_pail(5.4, 1.4))
+    assert newest.held_back
+    assert (newest.turn, newest.fate, newest.typed) == (found.turn, Fate.HOUSE, "5.4")
+    assert (newest.step_id, newest.whole) == (draft.step_id, True)
 
 
 def test_what_came_after_a_past_round_is_not_before_it(still_desk: Desk) -> None:
