@@ -4,7 +4,7 @@ from typing import Any
 from uuid import UUID
 
 from store.book.drafts import Subject
-from store.book.facts import Animal
+from store.book.facts.farm import Animal
 from store.round.steps import FeedStep, Step
 from store.round.together import buckets, plain_steps
 from tui.board.board import Board

@@ -7,7 +7,8 @@ from uuid import UUID
 
 from store.book.drafts import Draft, RowDraft, Subject, weighing
 from store.book.errors import BookError
-from store.book.facts import FarmFacts, Feed, Person, Told
+from store.book.facts.farm import FarmFacts, Person
+from store.book.facts.feed import Feed, Told
 from store.book.opening import Book
 from store.book.reading import read_again, read_facts, read_snapshot
 from store.book.snapshot import Snapshot, Written, counting

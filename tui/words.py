@@ -2,7 +2,7 @@
 
 from datetime import date, datetime
 
-from store.book.facts import Told
+from store.book.facts.feed import Told
 from store.book.figures import LookedFigure
 from store.book.snapshot import Snapshot
 from store.book.turn import local

@@ -15,7 +15,7 @@ from sqlmodel import col
 
 from store.book.desk import Desk
 from store.book.engines import refusal_said
-from store.book.facts import FarmFacts
+from store.book.facts.farm import FarmFacts
 from store.book.reading import read_facts
 from store.book.records import RECORDS, Dated
 

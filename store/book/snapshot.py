@@ -7,27 +7,12 @@ from typing import TypeVar
 from uuid import UUID
 
 from store.book.drafts import Subject
-from store.book.facts import (
-    Animal,
-    Batch,
-    Birth,
-    FarmFacts,
-    Feed,
-    Job,
-    Look,
-    Milking,
-    PastPail,
-    Pen,
-    Person,
-    Portion,
-    QuarterFound,
-    Share,
-    SoakLimit,
-    Substitute,
-    Told,
-    Treatment,
-    Withholding,
-)
+from store.book.facts.calves import Birth, Share
+from store.book.facts.care import Look, Treatment
+from store.book.facts.farm import Animal, FarmFacts, Pen, Person
+from store.book.facts.feed import Batch, Feed, Portion, SoakLimit, Substitute, Told
+from store.book.facts.jobs import Job
+from store.book.facts.milk import Milking, PastPail, QuarterFound, Withholding
 from store.book.figures import FeltFigure, Figure, LookedFigure, PartedFigure, QuarterFigure
 from store.book.turn import Turn
 from store.book.words import Apart, Fill, Kind, Looks, State

@@ -8,7 +8,7 @@ from datetime import date, datetime
 from uuid import UUID
 
 from store.book.drafts import Subject
-from store.book.facts import Feed
+from store.book.facts.feed import Feed
 from store.book.turn import Turn
 from store.book.words import State
 from store.husbandry.stock import there_kg

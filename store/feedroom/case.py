@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
 
-from store.book.facts import FarmFacts
+from store.book.facts.farm import FarmFacts
 from store.book.stocks import FeedStock, Row, Weighed
 from store.book.turn import local
 from store.feedroom.open_rows import OpenRow

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from statistics import median
 
-from store.book.facts import Told
+from store.book.facts.feed import Told
 from store.book.figures import DeliveredFigure
 from store.book.stocks import FeedStock
 from store.book.words import BAGS_MOST, PRICE_MOST, STOCK_MOST_KG, Units

@@ -8,7 +8,7 @@ from uuid import UUID
 
 from store.book.desk import Desk
 from store.book.drafts import Subject
-from store.book.facts import Feed, Told
+from store.book.facts.feed import Feed, Told
 from store.book.needs import Needs
 from store.book.reading.stock import read_weighings
 from store.book.stocks import Delivered, FeedStock, Weighed

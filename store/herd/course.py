@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import pairwise, takewhile
 
-from store.book.facts import PlanRow
+from store.book.facts.feed import PlanRow
 
 LONG_SPELL = timedelta(days=60)
 """No spell of cold, typed in night after night, is longer. Common practice."""

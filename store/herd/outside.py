@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from uuid import UUID
 
 from store.book.drafts import Subject
-from store.book.facts import Animal, Pen, Portion
+from store.book.facts.farm import Animal, Pen
+from store.book.facts.feed import Portion
 from store.book.register import Register
 from store.book.snapshot import Snapshot
 from store.book.words import Species, Stage

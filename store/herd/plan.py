@@ -6,7 +6,7 @@ from typing import Any
 from uuid import UUID
 
 from store.book.drafts import RowDraft, Subject
-from store.book.facts import Feed, Portion, Told
+from store.book.facts.feed import Feed, Portion, Told
 from store.book.register import Register, Values
 from store.book.words import EVENING, MORNING, SettingName
 from store.herd.answers import a_count

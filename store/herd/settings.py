@@ -5,7 +5,7 @@ from enum import StrEnum
 from typing import Any
 
 from store.book.drafts import RowDraft
-from store.book.facts import MilkLimits
+from store.book.facts.farm import MilkLimits
 from store.book.words import Air, Coat, Dialect, SettingName, Units
 from store.herd.answers import a_count, a_number, maybe, maybe_weight, words
 from store.herd.days import a_day_of_year, an_hour, day_of_year_words

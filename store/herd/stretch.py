@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import datetime
 
-from store.book.facts import FarmFacts
+from store.book.facts.farm import FarmFacts
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn, turn_at
 from store.book.words import State

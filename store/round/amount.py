@@ -7,7 +7,8 @@ is refused with a sentence that says what was found and what to type instead.
 import re
 from dataclasses import dataclass
 
-from store.book.facts import Feed, Pail, Told
+from store.book.facts.feed import Feed, Told
+from store.book.facts.milk import Pail
 from store.book.words import MILK_MOST_KG, STEP_MOST_KG, Units
 from store.husbandry.milk import kilograms, milk_in_pail
 from store.husbandry.units import KG, LB, Unit, spoken

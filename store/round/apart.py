@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 
 from store.book.drafts import Subject
-from store.book.facts import Animal, Share
+from store.book.facts.calves import Share
+from store.book.facts.farm import Animal
 from store.book.words import MORNING, Apart, Kind
 from store.round.planning import Planning
 from store.round.steps import ApartStep, SharedCalf

@@ -9,7 +9,7 @@ from datetime import datetime, timedelta
 from itertools import pairwise
 
 from store.book.drafts import RowDraft, Subject
-from store.book.facts import PlanRow
+from store.book.facts.feed import PlanRow
 from store.book.turn import Turn, from_wall, local
 from store.round.steps import DueFeed, FeedStep
 

@@ -5,7 +5,7 @@ from datetime import datetime
 from uuid import UUID
 
 from store.book.drafts import Subject
-from store.book.facts import Animal, Pen
+from store.book.facts.farm import Animal, Pen
 from store.book.words import Apart, Kind
 from store.round.planning import Planning
 from store.round.steps import CountStep

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 from datetime import datetime, timedelta
 
 from store.book.drafts import Subject
-from store.book.facts import Animal, Treatment
+from store.book.facts.care import Treatment
+from store.book.facts.farm import Animal
 from store.book.words import Kind
 from store.round.planning import Planning
 from store.round.steps import DoseStep

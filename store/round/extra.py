@@ -3,7 +3,7 @@
 from collections.abc import Collection
 
 from store.book.drafts import Draft
-from store.book.facts import Feed
+from store.book.facts.feed import Feed
 from store.book.figures import FedFigure
 from store.book.words import Kind
 from store.round.amount import Unreadable, amount_and_words, feed_amount

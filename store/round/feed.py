@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 
 from store.book.drafts import Subject
-from store.book.facts import Animal, Pen, Portion
+from store.book.facts.farm import Animal, Pen
+from store.book.facts.feed import Portion
 from store.book.words import Kind
 from store.round.planning import Planning
 from store.round.steps import DueFeed, FeedStep

@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 
 from store.book.drafts import Subject
-from store.book.facts import Animal, Look
+from store.book.facts.care import Look
+from store.book.facts.farm import Animal
 from store.book.words import Kind
 from store.round.planning import Planning
 from store.round.steps import LookStep

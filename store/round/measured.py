@@ -6,7 +6,8 @@ from datetime import datetime
 from uuid import UUID
 
 from store.book.drafts import Draft
-from store.book.facts import Feed, Told, Withholding
+from store.book.facts.feed import Feed, Told
+from store.book.facts.milk import Withholding
 from store.book.figures import FedFigure, Figure, MilkedFigure, SoakedFigure, StrungFigure
 from store.book.words import Fate, Soak, State, Units
 from store.husbandry.milk import usual_pail

@@ -5,7 +5,9 @@ from datetime import datetime
 from uuid import UUID
 
 from store.book.drafts import Subject
-from store.book.facts import Animal, Parting, PastPail, Share
+from store.book.facts.calves import Parting, Share
+from store.book.facts.farm import Animal
+from store.book.facts.milk import PastPail
 from store.book.figures import QuarterFigure
 from store.book.snapshot import Written
 from store.book.words import Apart, Kind, Quarter, Sign, State

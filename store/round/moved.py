@@ -4,7 +4,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 from uuid import UUID
 
-from store.book.facts import Job, Portion
+from store.book.facts.feed import Portion
+from store.book.facts.jobs import Job
 from store.book.figures import FedFigure, LookedFigure
 from store.book.snapshot import Written
 from store.book.words import Kind, State

@@ -6,7 +6,7 @@ A pure function: the same snapshot gives the same steps, on any laptop, however 
 from collections.abc import Iterable, Iterator
 from uuid import UUID
 
-from store.book.facts import Animal, Pen
+from store.book.facts.farm import Animal, Pen
 from store.book.snapshot import Snapshot
 from store.book.words import Kind, State
 from store.round.apart import let_in, shut_away

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from uuid import UUID
 
 from store.book.drafts import Subject
-from store.book.facts import Feed, Portion, Told
+from store.book.facts.feed import Feed, Portion, Told
 from store.book.words import Kind
 from store.round.planning import BENCH, Planning
 from store.round.steps import SoakCheckStep, SoakStartStep

@@ -5,21 +5,12 @@ from datetime import datetime
 from uuid import UUID
 
 from store.book.drafts import Subject
-from store.book.facts import (
-    Animal,
-    Batch,
-    Feed,
-    Job,
-    Look,
-    Milking,
-    Parting,
-    Pen,
-    PlanRow,
-    SoakLimit,
-    Told,
-    Treatment,
-    Withholding,
-)
+from store.book.facts.calves import Parting
+from store.book.facts.care import Look, Treatment
+from store.book.facts.farm import Animal, Pen
+from store.book.facts.feed import Batch, Feed, PlanRow, SoakLimit, Told
+from store.book.facts.jobs import Job
+from store.book.facts.milk import Milking, Withholding
 from store.book.figures import QuarterFigure
 from store.book.snapshot import Given, Written
 from store.book.turn import Turn

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from uuid import UUID
 
-from store.book.facts import Feed
+from store.book.facts.feed import Feed
 from store.book.figures import FedFigure, MilkedFigure
 from store.book.snapshot import Snapshot, Written
 from store.book.words import Fate, State

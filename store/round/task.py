@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from uuid import UUID
 
 from store.book.drafts import Subject
-from store.book.facts import Job
+from store.book.facts.jobs import Job
 from store.book.snapshot import Snapshot
 from store.book.words import Kind
 from store.round.planning import Planning

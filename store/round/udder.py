@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from store.book.drafts import Subject
-from store.book.facts import Animal
+from store.book.facts.farm import Animal
 from store.book.words import Kind, Species, Stage
 from store.round.planning import Planning
 from store.round.steps import UdderStep

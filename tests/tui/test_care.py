@@ -2,7 +2,7 @@
 
 from datetime import timedelta
 
-from store.book.facts import Treatment
+from store.book.facts.care import Treatment
 from store.book.figures import DosedFigure, FedFigure, LookedFigure, MilkedFigure, NotedFigure, QuarterFigure
 from store.book.opening import Book
 from store.book.reading import read_facts

@@ -1,6 +1,6 @@
 """A look that falls due, and a dose that label or vet have ordered."""
 
-from store.book.facts import Look
+from store.book.facts.care import Look
 from store.book.figures import DosedFigure
 from store.book.words import Asks, Looks, State, Units
 from store.round.amount import Unreadable

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from store.book.facts import Feed, Told
+from store.book.facts.feed import Feed, Told
 from store.book.reading.needs import read_needs
 from store.book.reading.stock import names_at, read_settings
 from store.feedroom.scoop import Held, Retold, retold

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from datetime import date
 from textwrap import wrap
 
-from store.book.facts import Job
+from store.book.facts.jobs import Job
 from store.round.steps import Step, TaskStep
 from tui.page import Line, Role, Size, Span, large_lines, line, wrapped
 from tui.walk.title import scale_for

@@ -1,6 +1,6 @@
 """The head of a card: the name as large as the amount, and the facts that tell one animal from another."""
 
-from store.book.facts import Animal
+from store.book.facts.farm import Animal
 from store.book.words import Stage
 from store.round.dialect import said
 from tui.frame import SMALL

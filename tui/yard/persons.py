@@ -1,6 +1,6 @@
 """Who does the round: every entry carries the person who pressed the key."""
 
-from store.book.facts import Person
+from store.book.facts.farm import Person
 from tui.place import Place
 from tui.walk.picking import Picking
 

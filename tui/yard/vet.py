@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import ClassVar
 
-from store.book.facts import Animal
+from store.book.facts.farm import Animal
 from store.round.dialect import said
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped

@@ -5,7 +5,7 @@ from datetime import date, timedelta
 from uuid import UUID
 
 from store.book.desk import FoundRow
-from store.book.facts import Job
+from store.book.facts.jobs import Job
 from store.book.reading import sql
 from store.book.reading.facts import uid
 from store.book.turn import Turn

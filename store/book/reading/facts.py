@@ -9,34 +9,12 @@ from uuid import UUID
 from store.book.clock import micros, moment
 from store.book.desk import FoundRow, ReadingDesk
 from store.book.errors import DamagedBook
-from store.book.facts import (
-    EVERY_DAY,
-    Animal,
-    ApartRule,
-    Birth,
-    Due,
-    FarmFacts,
-    Feed,
-    Job,
-    LastLook,
-    Look,
-    MilkLimits,
-    Pail,
-    Parting,
-    PastPail,
-    Pen,
-    Person,
-    PlanRow,
-    Portion,
-    QuarterFound,
-    Share,
-    SoakLimit,
-    Substitute,
-    Told,
-    Treatment,
-    Withdrawal,
-    Withholding,
-)  # fmt: skip
+from store.book.facts.calves import ApartRule, Birth, Parting, Share
+from store.book.facts.care import LastLook, Look, Treatment, Withdrawal
+from store.book.facts.farm import Animal, FarmFacts, MilkLimits, Pen, Person
+from store.book.facts.feed import Feed, PlanRow, Portion, SoakLimit, Substitute, Told
+from store.book.facts.jobs import EVERY_DAY, Due, Job
+from store.book.facts.milk import Pail, PastPail, QuarterFound, Withholding
 from store.book.figures import LookedFigure
 from store.book.reading import sql
 from store.book.turn import Turn, local

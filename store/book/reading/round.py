@@ -9,23 +9,12 @@ from uuid import UUID
 
 from store.book.clock import micros, moment
 from store.book.desk import FoundRow, ReadingDesk
-from store.book.facts import (
-    Animal,
-    Batch,
-    Birth,
-    FarmFacts,
-    Feed,
-    Job,
-    Look,
-    Milking,
-    PastPail,
-    PlanRow,
-    Portion,
-    QuarterFound,
-    Share,
-    Told,
-    Treatment,
-)
+from store.book.facts.calves import Birth, Share
+from store.book.facts.care import Look, Treatment
+from store.book.facts.farm import Animal, FarmFacts
+from store.book.facts.feed import Batch, Feed, PlanRow, Portion, Told
+from store.book.facts.jobs import Job
+from store.book.facts.milk import Milking, PastPail, QuarterFound
 from store.book.reading import facts, sql, stock_sql
 from store.book.reading.done import done_on
 from store.book.reading.entries import read_entries

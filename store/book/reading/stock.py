@@ -10,7 +10,7 @@ from uuid import UUID
 from store.book.clock import micros, moment
 from store.book.desk import Desk, FoundRow
 from store.book.drafts import Subject
-from store.book.facts import Feed, Told
+from store.book.facts.feed import Feed, Told
 from store.book.reading import facts, sql, stock_sql
 from store.book.reading.facts import maybe_uid, read_facts, uid
 from store.book.stocks import Delivered, FeedSettings, FeedStock, Lost, Row, Stocked, Weighed

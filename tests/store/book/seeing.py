@@ -7,7 +7,7 @@ from sqlmodel import Session
 
 from store.book.clock import new_id
 from store.book.desk import Desk
-from store.book.facts import Animal
+from store.book.facts.farm import Animal
 from store.book.reading import read_snapshot
 from store.book.records import Row
 from store.book.snapshot import Snapshot

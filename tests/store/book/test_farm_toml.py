@@ -7,7 +7,7 @@ from uuid import UUID
 import pytest
 
 from store.book.desk import FileDesk
-from store.book.facts import FarmFacts
+from store.book.facts.farm import FarmFacts
 from store.book.folder.header import FILE, read_header
 from store.book.folder.take_in import take_in
 from store.book.migrating import migrate

@@ -6,7 +6,7 @@ from uuid import UUID
 import pytest
 
 from store.book.desk import Desk
-from store.book.facts import Batch
+from store.book.facts.feed import Batch
 from store.book.folder.cells import id_of
 from store.book.opening import Book
 from store.book.reading import read_snapshot

@@ -4,7 +4,8 @@ from datetime import datetime, timedelta
 from uuid import UUID
 
 from store.book.desk import Desk
-from store.book.facts import SoakLimit, Withholding
+from store.book.facts.feed import SoakLimit
+from store.book.facts.milk import Withholding
 from store.book.reading import read_facts
 from store.book.records import Setting
 from store.book.records.feeding import FeedAs, FeedPlan, NotFor, SoakRule

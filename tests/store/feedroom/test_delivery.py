@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from store.book.facts import Told
+from store.book.facts.feed import Told
 from store.book.figures import DeliveredFigure
 from store.book.opening import Book
 from store.book.words import BAGS_MOST, STOCK_MOST_KG, Units

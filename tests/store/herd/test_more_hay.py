@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from store.book.drafts import Subject
-from store.book.facts import Feed, PlanRow, Portion
+from store.book.facts.feed import Feed, PlanRow, Portion
 from store.book.turn import turn_at
 from store.herd.course import course_of
 from store.herd.more_hay import Limits, more_hay, plan_rows

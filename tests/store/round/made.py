@@ -11,7 +11,10 @@ from hypothesis import settings
 
 from store.book.clock import new_id
 from store.book.drafts import Draft
-from store.book.facts import Animal, Feed, Pail, Parting, Pen, Portion, Share, Told
+from store.book.facts.calves import Parting, Share
+from store.book.facts.farm import Animal, Pen
+from store.book.facts.feed import Feed, Portion, Told
+from store.book.facts.milk import Pail
 from store.book.figures import PartedFigure
 from store.book.reading import read_snapshot
 from store.book.snapshot import Snapshot, Written

@@ -4,7 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from store.book.facts import Pail, Told
+from store.book.facts.feed import Told
+from store.book.facts.milk import Pail
 from store.book.words import MILK_MOST_KG, STEP_MOST_KG, Units
 from store.round.amount import FeedAmount, PailAmount, feed_amount, number_and_unit, pail_amount
 from tests.store.round.made import NUTS, PAIL, SCOOP, UNWEIGHED

@@ -8,7 +8,8 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from store.book.facts import Pail, Told
+from store.book.facts.feed import Told
+from store.book.facts.milk import Pail
 from store.book.words import MILK_MOST_KG, PAIL_MOST_KG, STEP_MOST_KG, Units
 from store.round.amount import FeedAmount, PailAmount, Unreadable, feed_amount, number_and_unit, pail_amount
 from tests.store.round.made import NUTS, PAIL, SCOOP, UNWEIGHED, unhurried

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from store.book.facts import Told
+from store.book.facts.feed import Told
 from store.book.words import Units
 from store.round.amount import Unreadable, feed_amount, number_and_unit, pail_amount
 from tests.store.round.made import NUTS, PAIL, SCOOP, UNWEIGHED

@@ -3,7 +3,7 @@
 from dataclasses import replace
 from datetime import timedelta
 
-from store.book.facts import Parting
+from store.book.facts.calves import Parting
 from store.book.figures import PartedFigure
 from store.book.opening import Book
 from store.book.turn import Turn

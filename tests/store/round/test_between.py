@@ -5,7 +5,8 @@ from datetime import UTC, date, datetime, timedelta
 
 import pytest
 
-from store.book.facts import Job, Look
+from store.book.facts.care import Look
+from store.book.facts.jobs import Job
 from store.book.figures import NotedFigure
 from store.book.opening import Book
 from store.book.reading import read_snapshot, was_written

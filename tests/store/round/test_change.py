@@ -8,7 +8,7 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from store.book.drafts import Subject
-from store.book.facts import PlanRow
+from store.book.facts.feed import PlanRow
 from store.book.opening import Book
 from store.book.reading import read_snapshot
 from store.book.records.feeding import FeedPlan

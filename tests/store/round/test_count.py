@@ -6,7 +6,7 @@ from datetime import timedelta
 import pytest
 
 from store.book.drafts import Draft
-from store.book.facts import Parting
+from store.book.facts.calves import Parting
 from store.book.figures import CountedFigure
 from store.book.opening import Book
 from store.book.snapshot import Snapshot

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from store.book.facts import Portion
+from store.book.facts.feed import Portion
 from store.book.figures import MilkedFigure
 from store.book.snapshot import Snapshot
 from store.book.words import Fate, State

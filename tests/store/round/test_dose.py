@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from store.book.facts import Treatment
+from store.book.facts.care import Treatment
 from store.book.figures import DosedFigure
 from store.book.opening import Book
 from store.book.records.care import Treatment as TreatmentRecord

@@ -9,7 +9,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from store.book.drafts import Draft
-from store.book.facts import Due, Job
+from store.book.facts.jobs import Due, Job
 from store.book.opening import Book
 from store.book.reading import read_snapshot, sql
 from store.book.records.feeding import Task, TaskAs, TaskDue

@@ -5,7 +5,8 @@ from datetime import datetime, timedelta
 
 import pytest
 
-from store.book.facts import Milking, Parting, PastPail, Share
+from store.book.facts.calves import Parting, Share
+from store.book.facts.milk import Milking, PastPail
 from store.book.snapshot import Snapshot
 from store.book.turn import from_wall
 from store.book.words import Apart

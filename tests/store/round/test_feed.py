@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from store.book.facts import Portion, Told
+from store.book.facts.feed import Portion, Told
 from store.book.snapshot import Snapshot
 from store.round.feed import due_feed
 from store.round.steps import DueFeed, FeedStep

@@ -5,7 +5,7 @@ from datetime import date, timedelta
 
 import pytest
 
-from store.book.facts import LastLook, Look
+from store.book.facts.care import LastLook, Look
 from store.book.figures import LookedFigure
 from store.book.opening import Book
 from store.book.reading.facts import uid

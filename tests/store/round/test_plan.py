@@ -3,7 +3,7 @@
 from dataclasses import replace
 from datetime import timedelta
 
-from store.book.facts import Portion
+from store.book.facts.feed import Portion
 from store.book.words import Fate, State
 from store.round.confirm import done, undone
 from store.round.measured import fed, milked

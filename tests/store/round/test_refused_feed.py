@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from store.book.facts import Feed, Portion
+from store.book.facts.feed import Feed, Portion
 from store.book.figures import FedFigure
 from store.book.opening import Book
 from store.book.snapshot import Snapshot

@@ -6,7 +6,7 @@ from uuid import UUID
 
 import pytest
 
-from store.book.facts import Batch, Portion, SoakLimit
+from store.book.facts.feed import Batch, Portion, SoakLimit
 from store.book.figures import SoakedFigure
 from store.book.snapshot import Snapshot
 from store.book.words import Soak, State, Water

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from store.book.facts import Job
+from store.book.facts.jobs import Job
 from store.book.snapshot import Snapshot
 from store.book.words import MORNING
 from store.round.plan import plan

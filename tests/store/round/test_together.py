@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 import pytest
 
 from store.book.drafts import Draft
-from store.book.facts import Portion
+from store.book.facts.feed import Portion
 from store.book.snapshot import LastRound, Snapshot
 from store.book.words import Soak, Species, State
 from store.round.confirm import done, moved_on

@@ -5,7 +5,7 @@ from datetime import datetime, timedelta
 
 import pytest
 
-from store.book.facts import Withholding
+from store.book.facts.milk import Withholding
 from store.book.figures import MilkedFigure
 from store.book.snapshot import Snapshot
 from store.book.words import Fate

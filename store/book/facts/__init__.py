@@ -1,0 +1,1 @@
+"""What changes slowly, as frozen values, by what it is about. No row leaks out."""

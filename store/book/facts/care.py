@@ -1,0 +1,68 @@
+"""What is looked at on an animal, and treatments as label or vet has them, as frozen values."""
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from uuid import UUID
+
+from store.book.figures import LookedFigure
+from store.book.words import Asks, SaidBy
+
+
+@dataclass(frozen=True, slots=True)
+class LastLook:
+    """What a look found the last time it was done."""
+
+    day: date
+    found: LookedFigure
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """Something that is looked at on an animal, in a slot, every so many days. until_on: the last day."""
+
+    id: UUID
+    animal_id: UUID
+    name: str
+    asks: Asks
+    slot: str
+    every_days: int
+    until_on: date | None
+    last: LastLook | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Withdrawal:
+    """How long milk and meat are withheld after the last dose, as typed. None: not known yet. [h, milkings, d]
+
+    dry_days, calved_h, calved_milkings: of a dry-cow product, the least days to calving and how long from calving on.
+    """
+
+    milk_h: float | None = None
+    milkings: int | None = None
+    meat_days: float | None = None
+    dry_days: float | None = None
+    calved_h: float | None = None
+    calved_milkings: int | None = None
+    said_by: SaidBy | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Treatment:
+    """A treatment of the last year, as label or vet has it. given_at: its doses before this round, newest first. [h]
+
+    in_use: False once it was ended. withdrawal None: nobody has typed any of it.
+    """
+
+    id: UUID
+    animal_id: UUID
+    product: str
+    amount: str
+    route: str
+    why: str
+    batch: str
+    doses: int
+    every_h: float
+    first_at: datetime
+    given_at: tuple[datetime, ...] = ()
+    in_use: bool = True
+    withdrawal: Withdrawal | None = None

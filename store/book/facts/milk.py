@@ -1,0 +1,68 @@
+"""Who is milked, into which pail, what she gave before and what is withheld, as frozen values."""
+
+from dataclasses import dataclass
+from datetime import datetime
+from uuid import UUID
+
+from store.book.turn import Turn
+from store.book.words import Fate, Quarter, Sign
+
+
+@dataclass(frozen=True, slots=True)
+class Withholding:
+    """Her milk is withheld from a moment on; until None: until further notice."""
+
+    since: datetime
+    until: datetime | None
+    why: str
+
+    def holds_at(self, at: datetime) -> bool:
+        """Whether a milking at this moment is withheld, to the minute."""
+        return self.since <= at and (self.until is None or at < self.until)
+
+
+@dataclass(frozen=True, slots=True)
+class Pail:
+    """A milk pail and its weight when empty. [kg]"""
+
+    id: UUID
+    name: str
+    empty_kg: float
+
+
+@dataclass(frozen=True, slots=True)
+class PastPail:
+    """A milking of an earlier round. [kg] milk_kg None: not milked, or still on paper. whole: she was milked out."""
+
+    at: datetime
+    milk_kg: float | None
+    held_back: bool
+    on_paper: bool = False
+    whole: bool = True
+    turn: Turn | None = None
+    fate: Fate | None = None
+    typed: str = ""
+    step_id: UUID | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Milking:
+    """A cow that is milked in this slot; her pails of earlier rounds, newest first.
+
+    every: 1, each planned milking; 2, every other one.
+    """
+
+    animal_id: UUID
+    pail: Pail | None
+    pails_before: tuple[PastPail, ...] = ()
+    every: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class QuarterFound:
+    """What was found at a quarter in an earlier round."""
+
+    quarter: Quarter
+    sign: Sign
+    at: datetime
+    turn: Turn
