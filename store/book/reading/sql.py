@@ -254,6 +254,17 @@ WHERE e.id = (
 ) ORDER BY b.position
 """
 
+OPEN_WATCHES = f"""
+SELECT e.id, e.step_id, e.animal_id, e.pen_id, e.task_id, e.feed_id, e.happened_at,
+  w.words, w.due_at, w.due_until, w.looks
+FROM watched w JOIN entry e ON e.id = w.entry_id
+WHERE w.due_at > :long_ago AND e.state = 'done' AND {NEWEST_OF_ITS_STEP} AND (
+  e.animal_id IS NULL
+  OR EXISTS (SELECT 1 FROM animal_as a WHERE a.id = {in_force("animal_as", "n.animal_id = e.animal_id")} AND a.kept)
+) ORDER BY w.due_at, e.id
+"""
+"""What is still to be looked at again; of an animal that is gone, nothing."""
+
 LAST_FORECAST = f"""
 SELECT w.happened_at, f.low_c, f.wind_kmh, f.wet FROM entry w JOIN forecast f ON f.entry_id = w.id
 WHERE w.id = (
