@@ -12,12 +12,13 @@ from store.book.facts.feed import Feed, Told
 from store.book.opening import Book
 from store.book.reading import read_again, read_facts, read_snapshot
 from store.book.snapshot import Snapshot, Written, counting
-from store.book.turn import Turn, from_wall, turn_at
+from store.book.turn import Turn, turn_at
 from store.book.words import Apart, Kind, State
 from store.round.change import PLAN_CHANGED, hold
 from store.round.confirm import Hand, noted
 from store.round.plan import plan
 from store.round.saying import exact
+from store.round.starting import next_begins
 from store.round.steps import FeedStep, Step
 
 A_DAY = timedelta(days=1)
@@ -138,9 +139,7 @@ class Walker:
 
     def next_begins(self) -> datetime | None:
         """When the feeding round after this one usually begins; None where the farm has not said it."""
-        after = self.turn.after()
-        time = dict(self.farm.times).get(after.slot)
-        return from_wall(datetime.fromisoformat(f"{after.day}T{time}"), self.zone) if time else None
+        return next_begins(self.snapshot)
 
     def is_over(self) -> bool:
         """Whether the time of this round has gone by since it was opened to be walked."""
