@@ -1,6 +1,6 @@
 """What is typed at a feed, soak or milk step, as the draft it writes. Refuses in words, and asks about the unusual."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime
 from uuid import UUID
@@ -95,7 +95,12 @@ def ask_if_unusual(hand: Hand, step: MilkStep, draft: Draft) -> None:
 
 def withholding_at(step: MilkStep, at: datetime) -> Withholding | None:
     """What withholds her milk at a moment; of several the one that ends last."""
-    running = [each for each in step.withheld if each.holds_at(at)]
+    return holding(step.withheld, at)
+
+
+def holding(withheld: Sequence[Withholding], at: datetime) -> Withholding | None:
+    """Of what withholds a cow's milk, what holds at a moment; of several the one that ends last."""
+    running = [each for each in withheld if each.holds_at(at)]
     return max(running, key=lambda each: (each.until is None, each.until or each.since), default=None)
 
 

@@ -1,13 +1,14 @@
 """What became of a round: first of all, what was not recorded."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from uuid import UUID
 
 from store.book.facts.feed import Feed
-from store.book.figures import FedFigure, MilkedFigure
+from store.book.figures import FedFigure
 from store.book.snapshot import Snapshot, Written
 from store.book.words import Fate, State
+from store.round.pails import Went, by_use, went, withheld_in
 from store.round.planning import BENCH
 from store.round.steps import FeedStep, Step, TaskStep
 
@@ -25,7 +26,7 @@ class FedTotal:
 
 @dataclass(frozen=True, slots=True)
 class MilkTotal:
-    """The milk that went one way: from whom, how much. [kg]"""
+    """The milk of one use: from whom, how much. [kg]"""
 
     fate: Fate
     milk_kg: float
@@ -68,6 +69,7 @@ class Summary:
     not_recorded: tuple[Step, ...]
     differences: tuple[Difference, ...]
     changes: tuple[Change, ...]
+    pails: tuple[Went, ...]
     milk: tuple[MilkTotal, ...]
     fed: tuple[FedTotal, ...]
 
@@ -79,6 +81,7 @@ def summarise(snapshot: Snapshot, steps: tuple[Step, ...]) -> Summary:
         return tuple(step for step in steps if step.state is state)
 
     done = in_state(State.DONE)
+    pails = went((step.entry for step in done if step.entry), withheld_in(snapshot, steps))
     return Summary(
         steps=steps,
         done=done,
@@ -88,7 +91,8 @@ def summarise(snapshot: Snapshot, steps: tuple[Step, ...]) -> Summary:
         not_recorded=tuple(sorted(in_state(State.OPEN), key=_behind)),
         differences=tuple(_differences(done, snapshot)),
         changes=tuple(_changes(steps, snapshot.entries)),
-        milk=tuple(_milk(done)),
+        pails=pails,
+        milk=tuple(_milk(pails, {step.step_id: step.name for step in done})),
         fed=tuple(_fed(done, snapshot)),
     )
 
@@ -123,12 +127,10 @@ def _changes(steps: Iterable[Step], entries: Iterable[Written]) -> Iterator[Chan
             yield Change(step, first[step.step_id], step.entry)
 
 
-def _milk(done: Iterable[Step]) -> Iterator[MilkTotal]:
-    pails = [(step.name, pail) for step in done if step.entry for pail in step.entry.of(MilkedFigure)]
-    for fate in Fate:
-        went = [(name, pail.milk_kg) for name, pail in pails if pail.fate is fate and pail.milk_kg is not None]
-        if went:
-            yield MilkTotal(fate, sum(kg for _, kg in went), tuple(name for name, _ in went))
+def _milk(pails: Iterable[Went], names: Mapping[UUID, str]) -> Iterator[MilkTotal]:
+    pails = tuple(pails)
+    for use, kg in by_use(pails).items():
+        yield MilkTotal(use, kg, tuple(names[each.pailful.step_id] for each in pails if each.use is use))
 
 
 def _fed(done: Iterable[Step], snapshot: Snapshot) -> Iterator[FedTotal]:

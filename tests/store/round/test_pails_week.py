@@ -1,0 +1,175 @@
+"""Where the milk of a paper week went, by hand: each cow's yield is kept, and what is mixed counts as its worst."""
+
+import re
+from collections.abc import Iterable
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from store.book.facts.milk import Withholding
+from store.book.snapshot import Snapshot
+from store.book.words import Fate
+from store.round.measured import milked
+from store.round.pails import FOR_PEOPLE, Pailful, Went, by_use, mixed, poured, went, withheld_in
+from store.round.plan import plan
+from store.round.summary import summarise
+from tests.farm import MORNING
+from tests.store.round.made import animal_named, dawn, hand, some_id, unhurried, wrote
+from tests.store.round.named import milk_of
+
+MONDAY = datetime(2026, 3, 2, 6, 30, tzinfo=UTC)
+TREATED = Withholding(MONDAY - timedelta(hours=12), None, "udder tube")
+
+PAPER = """
+ day  cow      kg     put to         poured into   withheld   counts as
+ Mon  Fennel    5.0   thrown away    Hazel         yes        thrown away
+ Mon  Hazel     6.8   house          -             -          thrown away
+ Tue  Fennel    5.2   house          Hazel         -          house
+ Tue  Hazel     7.0   house          -             -          house
+ Wed  Briar     4.1   calves         Fennel        -          calves
+ Wed  Fennel    5.5   house          Hazel         -          calves
+ Wed  Hazel     6.9   sold or given  -             -          calves
+ Thu  Briar     4.0   house          Hazel         -          other animals
+ Thu  Fennel    5.1   calves         -             -          calves
+ Thu  Hazel     6.6   other animals  -             -          other animals
+ Fri  Fennel    5.3   house          -             yes        thrown away
+ Fri  Hazel     7.1   sold or given  -             -          sold or given
+ Sat  Fennel    5.0   house          Hazel         -          sold or given
+ Sat  Hazel     7.2   sold or given  -             -          sold or given
+"""
+"""Mon: 5.0 kg withheld into 6.8 kg clean. Wed: three pails, one after the other. Fri: the treatment is typed late."""
+ROWS = [re.split(r"\s{2,}", line.strip()) for line in PAPER.strip().splitlines()[1:]]
+
+
+def day_of(day: str) -> list[list[str]]:
+    """The lines of one day."""
+    return [row for row in ROWS if row[0] == day]
+
+
+def pailful(row: list[str]) -> Pailful:
+    """A line of the paper, without what it counts as."""
+    _, cow, kg, put, into, withheld, _ = row
+    into_ids = () if into == "-" else (some_id(into),)
+    held = TREATED if withheld == "yes" else None
+    return Pailful(some_id(cow), some_id(f"cow {cow}"), MONDAY, float(kg), Fate(put), held, into_ids)
+
+
+def counted(day: str) -> tuple[Went, ...]:
+    """A day's pails, where they went."""
+    return mixed([pailful(row) for row in day_of(day)])
+
+
+@pytest.mark.parametrize("day", ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat"])
+def test_each_day_of_the_paper_counts_as_it_says(day: str) -> None:
+    assert [each.use.value for each in counted(day)] == [row[6] for row in day_of(day)]
+    assert [each.pailful.milk_kg for each in counted(day)] == [float(row[2]) for row in day_of(day)]
+
+
+def test_five_kilograms_withheld_in_almost_seven_are_almost_twelve_thrown_away() -> None:
+    """5.0 + 6.8 = 11.8 kg; and each cow gave what she gave."""
+    assert by_use(counted("Mon")) == {Fate.THROWN_AWAY: 11.8}
+    assert [each.pailful.milk_kg for each in counted("Mon")] == [5.0, 6.8]
+
+
+def test_only_what_was_put_to_people_before_it_was_known_is_unsafe() -> None:
+    """On Monday it was known, and nobody drank of it; on Friday it went to the house."""
+    assert [each.unsafe for each in counted("Mon")] == [False, False]
+    assert [each.unsafe for each in counted("Fri")] == [True, False]
+
+
+def test_a_chain_stays_one_when_the_pail_between_is_open_again() -> None:
+    """Briar's and Hazel's milk were both in it, whatever is written of Fennel's now."""
+    briar, fennel, hazel = (pailful(row) for row in day_of("Wed"))
+    hazel = replace(hazel, into=(fennel.step_id,))
+    assert [each.use for each in mixed([briar, hazel])] == [Fate.CALVES, Fate.CALVES]
+
+
+def milked_in(found: Snapshot, name: str, typed: str, fate: Fate, into: Iterable[str] = ()) -> Snapshot:
+    """A cow was milked, and her pail poured into others."""
+    draft = milked(hand(found), milk_of(found, name), typed, fate)
+    return wrote(found, poured(draft, [milk_of(found, each).step_id for each in into]))
+
+
+def test_a_round_says_once_where_its_milk_went() -> None:
+    """The same paper's Monday as keys: the 1.4 kg of the steel pail are not milk."""
+    treated = (Withholding(MORNING - timedelta(days=1), None, "udder tube"),)
+    found = replace(dawn(), withheld={animal_named(dawn(), "Fennel").id: treated})
+    found = milked_in(milked_in(found, "Fennel", "6.4", Fate.THROWN_AWAY, ["Hazel"]), "Hazel", "8.2", Fate.HOUSE)
+    (total,) = summarise(found, plan(found)).milk
+    assert (total.fate, round(total.milk_kg, 3), total.cows) == (Fate.THROWN_AWAY, 11.8, ("Fennel", "Hazel"))
+
+
+def test_a_pail_that_is_corrected_to_stand_alone_is_alone() -> None:
+    """The newest entry of a step counts, for this too."""
+    found = milked_in(milked_in(dawn(), "Fennel", "6.4", Fate.CALVES, ["Hazel"]), "Hazel", "8.2", Fate.HOUSE)
+    assert [total.fate for total in summarise(found, plan(found)).milk] == [Fate.CALVES]
+    found = milked_in(found, "Fennel", "6.4", Fate.CALVES)
+    assert [total.fate for total in summarise(found, plan(found)).milk] == [Fate.HOUSE, Fate.CALVES]
+
+
+COWS = ("Briar", "Fennel", "Hazel", "Sorrel")
+PAILS = st.lists(
+    st.tuples(
+        st.integers(0, 200).map(lambda tenths: tenths / 10),
+        st.sampled_from(Fate),
+        st.booleans(),
+        st.lists(st.sampled_from(COWS), max_size=2),
+    ),
+    max_size=len(COWS),
+)
+
+
+def pailfuls(pails: list[tuple[float, Fate, bool, list[str]]]) -> list[Pailful]:
+    """One for each cow."""
+    return [
+        Pailful(
+            some_id(cow), some_id(f"cow {cow}"), MONDAY, kg, fate, TREATED if held else None, tuple(map(some_id, into))
+        )
+        for cow, (kg, fate, held, into) in zip(COWS, pails, strict=False)
+    ]
+
+
+@unhurried
+@given(PAILS, st.none() | st.sampled_from(Fate))
+def test_the_uses_add_up_to_the_pails(pails: list[tuple[float, Fate, bool, list[str]]], cooled: Fate | None) -> None:
+    """Each pail is in one use, whole."""
+    found = mixed(pailfuls(pails), cooled)
+    assert [each.pailful for each in found] == pailfuls(pails)
+    assert sum(by_use(found).values()) == pytest.approx(sum(kg for kg, *_ in pails))
+
+
+@unhurried
+@given(PAILS, st.none() | st.sampled_from(Fate))
+def test_withheld_milk_is_never_for_people(
+    pails: list[tuple[float, Fate, bool, list[str]]], cooled: Fate | None
+) -> None:
+    """Nor is anything that it was poured together with, wherever it was put."""
+    for each in mixed(pailfuls(pails), cooled):
+        assert each.use not in FOR_PEOPLE or not any(one.withheld for one in each.mixed)
+        assert each.unsafe == (each.put in FOR_PEOPLE and each.use is Fate.THROWN_AWAY)
+
+
+TYPED = st.permutations(
+    [
+        ("Fennel", "6.4", Fate.CALVES, ["Hazel"]),
+        ("Hazel", "8.2", Fate.HOUSE, []),
+        ("Hazel", "7.9", Fate.SOLD_OR_GIVEN, []),
+    ]
+)
+
+
+@unhurried
+@given(TYPED, st.booleans())
+def test_the_order_of_typing_changes_no_use(typed: list[tuple[str, str, Fate, list[str]]], known: bool) -> None:
+    """Who was typed first, and whether it was known before or after that a cow is treated."""
+    treated = {animal_named(dawn(), "Fennel").id: (Withholding(MORNING - timedelta(days=1), None, "udder tube"),)}
+    found = dawn()
+    for name, kg, fate, into in typed:
+        found = milked_in(found, name, kg, fate, into)
+    found = replace(found, withheld=treated if known else {})
+    pails = went(reversed(found.counts().values()), withheld_in(found, plan(found)))
+    want = Fate.THROWN_AWAY if known else Fate.CALVES
+    assert {each.use for each in pails} == {want}
