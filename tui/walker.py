@@ -13,13 +13,14 @@ from store.book.opening import Book
 from store.book.reading import read_again, read_facts, read_snapshot
 from store.book.snapshot import Snapshot, Written, counting
 from store.book.turn import Turn, turn_at
-from store.book.words import Apart, Kind, State
+from store.book.words import Kind, State
 from store.round.change import PLAN_CHANGED, hold
 from store.round.confirm import Hand, noted
 from store.round.plan import plan
 from store.round.saying import exact
 from store.round.starting import next_begins
 from store.round.steps import FeedStep, Step
+from store.round.where import last_seen_apart
 
 A_DAY = timedelta(days=1)
 A_STEP = timedelta(minutes=1)
@@ -214,8 +215,7 @@ class Walker:
 
     def last_seen_apart(self, calf_id: UUID) -> datetime | None:
         """When a calf was last written down as shut away."""
-        partings = (each for share in self.snapshot.shares if share.calf_id == calf_id for each in share.partings)
-        return next((each.at for each in partings if each.state is Apart.SHUT_AWAY), None)
+        return next((last_seen_apart(share) for share in self.snapshot.shares if share.calf_id == calf_id), None)
 
     def name_of(self, person_id: UUID) -> str:
         """The name of who wrote an entry."""

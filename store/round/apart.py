@@ -8,14 +8,15 @@ from store.book.facts.farm import Animal
 from store.book.words import MORNING, Apart, Kind
 from store.round.planning import Planning
 from store.round.steps import ApartStep, SharedCalf
+from store.round.where import where
 
 
 def shared_calves(planning: Planning, cow: Animal) -> tuple[SharedCalf, ...]:
-    """The calves that share a cow's milk, with the newest that is known of each."""
+    """The calves that suck a cow, with what is known of where each is as to her."""
     return tuple(
-        SharedCalf(calf, share.partings[0] if share.partings else None, share.longest_h)
+        _of(share, calf, cow)
         for share in planning.snapshot.shares
-        if share.cow_id == cow.id
+        if cow.id in share.cow_ids
         for calf in planning.snapshot.animals
         if calf.id == share.calf_id
     )
@@ -24,8 +25,10 @@ def shared_calves(planning: Planning, cow: Animal) -> tuple[SharedCalf, ...]:
 def let_in(planning: Planning, cow: Animal, place: str) -> Iterator[ApartStep]:
     """In the morning, behind the milking: let each calf in to her."""
     if planning.snapshot.turn.slot == MORNING:
+        own = {share.calf_id for share in planning.snapshot.shares if share.cow_id == cow.id}
         for calf in shared_calves(planning, cow):
-            yield _step(planning, cow, calf, place, Apart.LET_IN)
+            if calf.calf.id in own:
+                yield _step(planning, cow, calf, place, Apart.LET_IN)
 
 
 def shut_away(planning: Planning, calf: Animal, place: str) -> Iterator[ApartStep]:
@@ -35,11 +38,12 @@ def shut_away(planning: Planning, calf: Animal, place: str) -> Iterator[ApartSte
     cows = {animal.id: animal for animal in planning.snapshot.animals}
     for share in planning.snapshot.shares:
         if share.calf_id == calf.id and share.cow_id in cows:
-            yield _step(planning, cows[share.cow_id], _of(share, calf), place, Apart.SHUT_AWAY)
+            cow = cows[share.cow_id]
+            yield _step(planning, cow, _of(share, calf, cow), place, Apart.SHUT_AWAY)
 
 
-def _of(share: Share, calf: Animal) -> SharedCalf:
-    return SharedCalf(calf, share.partings[0] if share.partings else None, share.longest_h)
+def _of(share: Share, calf: Animal, cow: Animal) -> SharedCalf:
+    return SharedCalf(calf, where(share, cow.id), share.longest_h)
 
 
 def _step(planning: Planning, cow: Animal, calf: SharedCalf, place: str, want: Apart) -> ApartStep:

@@ -32,5 +32,6 @@ def _where(planning: Planning, animal: Animal, leave_out: frozenset[datetime]) -
     for share in snapshot.shares:
         last = next((each for each in share.partings if each.at not in leave_out), None)
         if share.calf_id == animal.id and last and last.state in (Apart.LET_IN, Apart.GOT_OUT, Apart.TOGETHER):
-            return next((cow.pen_id for cow in snapshot.animals if cow.id == share.cow_id), animal.pen_id)
+            cow_id = last.cow_id or share.cow_id
+            return next((cow.pen_id for cow in snapshot.animals if cow.id == cow_id), animal.pen_id)
     return animal.pen_id

@@ -9,6 +9,7 @@ from store.book.words import Fate, State
 from store.round.amount import Unreadable
 from store.round.change import change_of
 from store.round.confirm import Hand
+from store.round.emptied import CALF_HAD_IT
 from store.round.measured import ask_if_unusual, fates_of, fed, milked, not_milked, soak_started
 from store.round.steps import FeedStep, MilkStep, SoakStartStep
 from tui.page import Line, Size
@@ -24,7 +25,7 @@ if TYPE_CHECKING:
     from tui.walk.lamp import Lamp
 
 HELD_BACK = "held back"
-NOT_MILKED = ("the calf had it", "left for the next round", "she is being dried off")
+NOT_MILKED = (CALF_HAD_IT, "left for the next round", "she is being dried off")
 """The first only where a calf shares her milk."""
 
 

@@ -11,7 +11,8 @@ from store.book.snapshot import Snapshot
 from store.book.turn import from_wall
 from store.book.words import Apart
 from store.husbandry.milk import usual_pail
-from store.round.milk import COMPARED, emptied_at
+from store.round.emptied import emptied_at
+from store.round.milk import COMPARED
 from tests.farm import MORNING
 from tests.store.round.made import animal_named, dawn
 from tests.store.round.named import milk_of
@@ -52,7 +53,7 @@ def nights(count: int) -> tuple[tuple[PastPail, ...], Share]:
 
 def test_an_udder_without_a_calf_fills_since_it_was_milked_last() -> None:
     """Whatever else she gave before."""
-    assert emptied_at((), (pail(ago(0, 13), 8.0), pail(ago(1), 8.4)), None) == ago(0, 13)
+    assert emptied_at(COW, (), (pail(ago(0, 13), 8.0), pail(ago(1), 8.4))) == ago(0, 13)
 
 
 def test_an_udder_with_a_calf_fills_since_the_calf_was_shut_away() -> None:
@@ -63,13 +64,13 @@ def test_an_udder_with_a_calf_fills_since_the_calf_was_shut_away() -> None:
 
 def test_an_udder_milked_behind_the_latch_fills_since_the_milking() -> None:
     """Shut away in the afternoon, milked in the evening: the evening counts."""
-    assert emptied_at((share((SHUT, ago(0, 15))),), (pail(ago(0, 12), 5.0),), None) == ago(0, 12)
+    assert emptied_at(COW, (share((SHUT, ago(0, 15))),), (pail(ago(0, 12), 5.0),)) == ago(0, 12)
 
 
 def test_of_two_calves_the_one_shut_away_last_counts() -> None:
     """Until then she was drunk from."""
     shares = (share((SHUT, ago(0, 14))), share((SHUT, ago(0, 11))))
-    assert emptied_at(shares, (), None) == ago(0, 11)
+    assert emptied_at(COW, shares, ()) == ago(0, 11)
 
 
 @pytest.mark.parametrize("newest", [LET, OUT])
@@ -77,14 +78,14 @@ def test_with_a_calf_that_was_let_in_or_got_out_it_is_not_known_since_when_she_f
     """Then nothing is compared; one calf of two is enough."""
     loose, shut = share((newest, ago(0, 3)), (SHUT, ago(0, 12))), share((SHUT, ago(0, 12)))
     for shares in ((loose,), (loose, shut), (shut, loose)):
-        assert emptied_at(shares, (pail(ago(1), 6.0),), None) is None
+        assert emptied_at(COW, shares, (pail(ago(1), 6.0),)) is None
     assert milk_of(fennel((pail(ago(1), 6.0),), loose), "Fennel").emptied_at is None
 
 
 def test_of_a_cow_of_whom_nothing_was_written_nothing_is_known() -> None:
     """Neither a milking nor a latch."""
-    assert emptied_at((), (), None) is None
-    assert emptied_at((share(),), (pail(ago(1), 6.0),), None) is None
+    assert emptied_at(COW, (), ()) is None
+    assert emptied_at(COW, (share(),), (pail(ago(1), 6.0),)) is None
     assert milk_of(fennel((), share()), "Fennel").rates_kg_h == ()
 
 
