@@ -114,6 +114,14 @@ class Walker:
         found = ((turn, self._open_steps(turn)) for turn in (*begun, *before) if turn not in ended)
         return tuple((turn, steps) for turn, steps in found if steps)
 
+    def open_between(self) -> tuple[tuple[Turn, tuple[Step, ...]], ...]:
+        """What is open of the midday and night rounds around this one that are not over."""
+        now = self.book.clock.now()
+        turns = (
+            turn for turn in dict.fromkeys(self.between(self.turn)) if now < turn.ends(self.zone, self.evening_from_h)
+        )
+        return tuple((turn, self._open_steps(turn)) for turn in turns)
+
     def _open_steps(self, turn: Turn) -> tuple[Step, ...]:
         return tuple(step for step in plan(self._read(turn)) if step.state is State.OPEN)
 

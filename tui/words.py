@@ -82,6 +82,14 @@ def when(moment: datetime, zone: str) -> str:
     return f"{day(local(moment, zone))} {clock(moment, zone)}"
 
 
+def at_hour(moment: datetime, now: datetime, zone: str) -> str:
+    """`12:10`; with the day where that is not today: `Thu 18:20`, `Wed 25 Mar 18:20`."""
+    days = (local(moment, zone).date() - local(now, zone).date()).days
+    if days == 0:
+        return clock(moment, zone)
+    return f"{local(moment, zone):%a} {clock(moment, zone)}" if 0 < days < 7 else when(moment, zone)
+
+
 def day(of: date) -> str:
     """`Wed 11 Mar`."""
     return f"{of.strftime('%a')} {of.day} {of.strftime('%b')}"

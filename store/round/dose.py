@@ -19,12 +19,12 @@ def animal_doses(planning: Planning, animal: Animal, place: str) -> Iterator[Dos
     ends = snapshot.turn.ends(snapshot.farm.zone, snapshot.farm.evening_from_h)
     for treatment in snapshot.treatments:
         number, due_at = len(treatment.given_at) + 1, due(treatment)
-        if treatment.animal_id == animal.id and number <= treatment.doses and due_at < ends and _runs(treatment, ends):
+        if treatment.animal_id == animal.id and number <= treatment.doses and due_at < ends and runs(treatment, ends):
             head = planning.head(Kind.DOSE, Subject(animal_id=animal.id), animal.name, place, treatment.id.hex)
             yield DoseStep(*head, animal=animal, treatment=treatment, number=number, due_at=due_at)
 
 
-def _runs(treatment: Treatment, at: datetime) -> bool:
+def runs(treatment: Treatment, at: datetime) -> bool:
     """Whether it was not ended, nor should have ended long ago: twice its length and a month."""
     length = timedelta(hours=2 * treatment.doses * treatment.every_h) + LONG_OVER
     return treatment.in_use and treatment.first_at + length >= at

@@ -5,7 +5,6 @@ from datetime import datetime, timedelta
 
 from store.book.facts.feed import Feed
 from store.book.snapshot import Snapshot
-from store.book.turn import from_wall
 from store.book.words import State
 from store.husbandry.soak import start_window
 from store.round.planning import Planning
@@ -65,6 +64,4 @@ def begun_at(step: SoakStartStep, feeds_at: datetime | None, at: datetime) -> St
 
 def next_begins(snapshot: Snapshot) -> datetime | None:
     """When the feeding round after this one usually begins; None where the farm has not said it."""
-    after = snapshot.turn.after()
-    time = dict(snapshot.farm.times).get(after.slot)
-    return from_wall(datetime.fromisoformat(f"{after.day}T{time}"), snapshot.farm.zone) if time else None
+    return snapshot.farm.round_begins(snapshot.turn.after())

@@ -145,15 +145,15 @@ def test_the_list_of_rounds_has_those_on_either_side_of_this_one(near: Sitting) 
 
 def test_a_farm_without_such_looks_sees_none_of_it(sitting: Sitting) -> None:
     assert [row for row in rounds(to_the_round(at(sitting, 6))) if "feeding" in row] == []
-    assert "round: R opens it" not in at(sitting, 17).press("e").text(120, 60)
+    assert "22:00" not in at(sitting, 17).press("e").text(120, 60)
 
 
 def test_the_closing_says_that_it_comes_next(near: Sitting) -> None:
     to_the_round(at(near, 17)).press("e")
-    assert "22:00  night round: R opens it" in near.text(120, 60)
+    assert "22:00  look at Tansy: bag and bones" in near.text(120, 60)
     to_the_round(at(near, 22))
-    opened(near, NIGHT).press("e")
-    assert "R opens it" not in near.text(120, 60)
+    opened(near, NIGHT).press("4", "enter", "e")
+    assert "look at Tansy" not in near.text(120, 60)
 
 
 def test_a_night_round_typed_in_the_next_morning_keeps_its_own_hours(near: Sitting) -> None:

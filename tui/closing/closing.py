@@ -3,8 +3,9 @@
 from typing import ClassVar
 
 from store.round.summary import Summary, summarise
+from tui.bench.coming import Coming
 from tui.closing.draw import closing_lines
-from tui.closing.short import Short
+from tui.closing.short import Short, besides
 from tui.frame import framed
 from tui.page import Page, Size
 from tui.place import YARD_KEYS, Place, Rooms
@@ -19,6 +20,7 @@ class Closing(Place):
         super().__init__(rooms)
         self.row = 0
         self.short = Short()
+        self.coming = Coming()
 
     @property
     def summary(self) -> Summary:
@@ -27,8 +29,8 @@ class Closing(Place):
 
     def draw(self, size: Size) -> Page:
         """Every list."""
-        short = self.short.told(self.walker)
-        return framed(self, closing_lines(self.walker, self.summary, short, self.row, size.width), size)
+        told = besides(self.short.told(self.walker), self.walker, self.coming)
+        return framed(self, closing_lines(self.walker, self.summary, told, self.row, size.width), size)
 
     def enter(self) -> Place:
         """To the marked step."""

@@ -2,15 +2,14 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
-from datetime import datetime, timedelta
 from textwrap import wrap
 
 from store.book.figures import CountedFigure, MilkedFigure
 from store.book.snapshot import Written, found_of, notes_of
-from store.book.words import Apart, Units
+from store.book.words import Units
 from store.round.change import PLAN_CHANGED
 from store.round.saying import exact, weight
-from store.round.steps import ApartStep, SoakStartStep, Step
+from store.round.steps import Step
 from store.round.summary import Change, Difference, MilkTotal, Summary
 from store.round.together import AS_ONE
 from tui.page import Line, Role, Span, line
@@ -23,10 +22,14 @@ CHANGES_MOST = 4
 """So many changes of the farm are told; a farm that is set up has more."""
 
 
-def closing_lines(walker: Walker, summary: Summary, short: Sequence[str], row: int, width: int) -> list[Line]:
-    """The body of the closing screen. short: what is said of feeds that will not last."""
+Besides = Sequence[tuple[str, Sequence[str]]]
+"""Headings, and what stands under each of them."""
+
+
+def closing_lines(walker: Walker, summary: Summary, besides: Besides, row: int, width: int) -> list[Line]:
+    """The body of the closing screen. besides: what is said of feeds that will not last, and of what comes."""
     lists = [*_not_recorded(summary, row), *_lists(walker, summary, width)]
-    return [*_head(walker, summary), (), *lists, (), *_totals(walker, summary, short, width)]
+    return [*_head(walker, summary), (), *lists, (), *_totals(walker, summary, besides, width)]
 
 
 def _head(walker: Walker, summary: Summary) -> list[Line]:
@@ -102,32 +105,6 @@ def _as_one(walker: Walker, summary: Summary) -> Iterator[str]:
         yield f"{len(entries)} steps, done between {clock(first, zone)} and {clock(last, zone)}"
 
 
-def _next(walker: Walker, summary: Summary) -> list[str]:
-    """What this round has set going, and until when, in the order of time; a past round's is long over."""
-    zone = walker.farm.zone
-    own = [(at, f"{walker.turn.after().slot} round")] if (at := walker.next_begins()) else []
-    coming = sorted((*_set_going(summary), *_between(walker), *own)) if walker.live else []
-    return [f"{clock(at, zone)}  {words}" for at, words in coming]
-
-
-def _between(walker: Walker) -> Iterator[tuple[datetime, str]]:
-    """The midday or night round that comes next."""
-    for turn in walker.between(walker.turn) if walker.turn.feeds else ():
-        if not turn.is_before(walker.turn):
-            yield turn.begins(walker.zone), f"{turn.slot} round: R opens it"
-
-
-def _set_going(summary: Summary) -> Iterator[tuple[datetime, str]]:
-    for step in summary.done:
-        if isinstance(step, SoakStartStep) and step.entry and step.limit:
-            ready, most = (step.entry.happened_at + timedelta(hours=h) for h in (step.limit.least_h, step.limit.most_h))
-            yield ready, f"{step.name}: soaked long enough"
-            yield most, f"{step.name}: to be fed by then, your limit"
-        if isinstance(step, ApartStep) and step.entry and step.want is Apart.SHUT_AWAY:
-            last = step.entry.happened_at + timedelta(hours=step.calf.longest_h)
-            yield last, f"let {step.name} in to {step.cow.name} at the latest"
-
-
 def _skipped(step: Step) -> str:
     return f"{step_words(step)}: {step.entry.reason if step.entry else ''}"
 
@@ -150,11 +127,11 @@ def _what_changed(entry: Written, other: Written) -> Written:
     return replace(entry, figures=changed) if changed else entry
 
 
-def _totals(walker: Walker, summary: Summary, short: Sequence[str], width: int) -> Iterator[Line]:
+def _totals(walker: Walker, summary: Summary, besides: Besides, width: int) -> Iterator[Line]:
     units = walker.farm.units
     yield from _list(width, "MILK", (_milk(total, units) for total in summary.milk))
-    yield from _list(width, "SHORT", short)
-    yield from _list(width, "NEXT", _next(walker, summary))
+    for heading, lines in besides:
+        yield from _list(width, heading, lines)
     fed = [f"{t.feed.name} {weight(t.given_kg, units)}{' dry' if t.feed.soaked else ''}" for t in summary.fed]
     yield from _list(width, "FED", ["   ".join(fed)] if fed else [])
 

@@ -5,8 +5,9 @@ from pathlib import Path
 
 from store.book.opening import is_address
 from store.round.summary import summarise
+from tui.bench.coming import Coming
 from tui.closing.draw import closing_lines
-from tui.closing.short import short
+from tui.closing.short import besides, short
 from tui.place import Place
 from tui.walk.picking import Picking
 from tui.walker import Walker
@@ -48,7 +49,8 @@ def place_of(walker: Walker) -> Path:
 
 def closing_text(walker: Walker) -> str:
     """The closing as the book holds it, with every line of it."""
-    lines = closing_lines(walker, summarise(walker.snapshot, walker.steps), short(walker), NO_MARK, WIDTH)
+    told = besides(short(walker), walker, Coming())
+    lines = closing_lines(walker, summarise(walker.snapshot, walker.steps), told, NO_MARK, WIDTH)
     return "\n".join("".join(span.text for span in line).rstrip() for line in lines) + "\n"
 
 

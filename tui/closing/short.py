@@ -2,7 +2,13 @@
 
 from store.book.errors import BookError
 from store.book.snapshot import Snapshot
+from tui.bench.coming import Coming, next_lines
 from tui.walker import Walker
+
+
+def besides(short: list[str], walker: Walker, coming: Coming) -> list[tuple[str, list[str]]]:
+    """What the closing says besides its own round, each under its heading."""
+    return [("SHORT", short), ("NEXT", next_lines(walker, coming.items(walker)))]
 
 
 def short(walker: Walker) -> list[str]:

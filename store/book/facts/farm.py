@@ -1,9 +1,10 @@
 """The farm itself, its people, pens and animals, as frozen values."""
 
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime
 from uuid import UUID
 
+from store.book.turn import Turn, from_wall
 from store.book.words import Air, Dialect, Species, Stage, Units
 
 
@@ -43,6 +44,11 @@ class FarmFacts:
     dialect: Dialect = Dialect.BRITISH
     times: tuple[tuple[str, str], ...] = ()
     milk_limits: MilkLimits = MilkLimits()
+
+    def round_begins(self, turn: Turn) -> datetime | None:
+        """When a feeding round usually begins; None where the farm has not said it."""
+        time = dict(self.times).get(turn.slot)
+        return from_wall(datetime.fromisoformat(f"{turn.day}T{time}"), self.zone) if time else None
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,29 @@
+"""One thing that comes by the clock, as a frozen value."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from store.book.reading.watches import Watch
+from store.book.turn import Turn
+from store.round.steps import Step
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One thing that comes at a moment. asks: it is to be done by then, and is late after it; else it only comes.
+
+    step: where it is done, if that stands in some round now; turn: which round that is, or which one begins.
+    watch: what is to be looked at again. note: a little more of it.
+    """
+
+    at: datetime
+    words: str
+    note: str = ""
+    asks: bool = True
+    step: Step | None = None
+    turn: Turn | None = None
+    watch: Watch | None = None
+
+    def is_late(self, now: datetime) -> bool:
+        """Whether it should be done already."""
+        return self.asks and self.at <= now

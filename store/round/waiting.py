@@ -1,0 +1,82 @@
+"""What a round has set going and waits for its hour: soaks, calves that are shut away, doses."""
+
+from collections.abc import Iterable, Iterator
+from datetime import datetime, timedelta
+
+from store.book.facts.care import Treatment
+from store.book.snapshot import Snapshot
+from store.book.turn import Turn
+from store.book.words import Apart, State
+from store.round.dose import due, runs
+from store.round.item import Item
+from store.round.steps import ApartStep, DoseStep, SoakCheckStep, SoakStartStep, Step
+from store.round.where import where
+
+
+def soaks(snapshot: Snapshot, steps: Iterable[Step]) -> Iterator[Item]:
+    """Until when something can be put to soak; then from when it is soft, and until when it can be fed."""
+    turn = snapshot.turn
+    for step in steps:
+        if isinstance(step, SoakStartStep) and step.state is State.OPEN:
+            yield from _start(snapshot, step, turn.after())
+        if isinstance(step, SoakStartStep) and step.state is State.DONE and step.entry:
+            yield from _soaking(snapshot, step, step.entry.happened_at)
+        if isinstance(step, SoakCheckStep) and step.state is State.OPEN:
+            yield from _checked(snapshot, step)
+
+
+def _checked(snapshot: Snapshot, step: SoakCheckStep) -> Iterator[Item]:
+    """What this round feeds: what stands in the bucket, or what was not put to soak yet."""
+    if step.batch:
+        yield from _soaking(snapshot, step, step.batch.started_at)
+    else:
+        yield from _start(snapshot, step, snapshot.turn)
+
+
+def _start(snapshot: Snapshot, step: SoakStartStep | SoakCheckStep, turn: Turn) -> Iterator[Item]:
+    """The last moment at which it is soft when a round begins."""
+    at = snapshot.farm.round_begins(turn)
+    if at and step.limit:
+        latest = at - timedelta(hours=step.limit.least_h)
+        note = f"{step.limit.water.value} water, your {step.limit.least_h:g} h"
+        yield Item(latest, f"start soak at the latest: {step.name}", note, step=step, turn=snapshot.turn)
+
+
+def _soaking(snapshot: Snapshot, step: SoakStartStep | SoakCheckStep, since: datetime) -> Iterator[Item]:
+    if step.limit:
+        ready, most = (since + timedelta(hours=h) for h in (step.limit.least_h, step.limit.most_h))
+        yield Item(ready, f"{step.name}: soaked long enough", asks=False, step=step, turn=snapshot.turn)
+        yield Item(most, f"{step.name}: to be fed by then, your limit", step=step, turn=snapshot.turn)
+
+
+def calves(snapshot: Snapshot, steps: Iterable[Step]) -> Iterator[Item]:
+    """Until when a calf that is shut away is let in to its cow."""
+    parted = {step.subject.animal_id: step for step in steps if isinstance(step, ApartStep)}
+    for share in snapshot.shares:
+        last = where(share, share.cow_id)
+        if last and last.state is Apart.SHUT_AWAY and last.cow_id is None:
+            calf, cow = (snapshot.names.get(id_, "") for id_ in (share.calf_id, share.cow_id))
+            at = last.at + timedelta(hours=share.longest_h)
+            note = f"shut away {share.longest_h:g} h then"
+            yield Item(at, f"let {calf} in to {cow} at the latest", note, step=parted.get(share.calf_id))
+
+
+def doses(snapshot: Snapshot, steps: Iterable[Step]) -> Iterator[Item]:
+    """The next dose of every treatment that runs, as label or vet has it."""
+    own = {step.treatment.id: step for step in steps if isinstance(step, DoseStep)}
+    for treatment in snapshot.treatments:
+        if any(animal.id == treatment.animal_id for animal in snapshot.animals):
+            yield from _dose(snapshot, treatment, own.get(treatment.id))
+
+
+def _dose(snapshot: Snapshot, treatment: Treatment, step: DoseStep | None) -> Iterator[Item]:
+    """In this round; behind one that was given in it, the next; one that was skipped is not asked for again in it."""
+    number, at = len(treatment.given_at) + 1, due(treatment)
+    if step and step.state is State.DONE and step.entry:
+        number, at, step = step.number + 1, step.entry.happened_at + timedelta(hours=treatment.every_h), None
+    waits = step is None or step.state in (State.OPEN, State.ON_PAPER)
+    if waits and number <= treatment.doses and runs(treatment, at):
+        words = (
+            f"{snapshot.names.get(treatment.animal_id, '')}: {treatment.product}, dose {number} of {treatment.doses}"
+        )
+        yield Item(at, words, f"{treatment.amount} {treatment.route}", step=step, turn=snapshot.turn)

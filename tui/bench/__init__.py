@@ -1,0 +1,1 @@
+"""The bench between rounds: what comes next, by the clock."""
