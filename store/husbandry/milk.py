@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from statistics import median
 
 from store.husbandry.bounds import at_least_zero
+from store.husbandry.udder import ESTIMATE_MOST_H, filled_h
 
 FEWEST_PAILS = 3
 KG_PER_L = 1.03
@@ -39,12 +40,13 @@ def kilograms(milk_l: float) -> float:
 def usual_pail(rates_kg_h: Sequence[float], elapsed_h: float) -> tuple[float, float, float] | None:
     """Least, middle and most of what her last comparable pails would be after so many hours. [kg]
 
-    rates_kg_h: each pail by its own hours. [kg/h]
+    rates_kg_h: each pail by the hours at full rate that made it (`udder.filled_h`). [kg/h]
     elapsed_h: hours since the udder was last emptied. [h]
-    None with fewer than three pails. Linear in time, which holds up to about 16 h (Elliott et al. 1960, J. Dairy
-    Res. 27:293); a plain range, it promises nothing about the next pail. Raises ValueError below zero.
+    None with fewer than three pails, and past 24 h. A plain range, it promises nothing about the next pail. Raises
+    ValueError below zero.
     """
     at_least_zero(elapsed_h=elapsed_h)
-    if len(rates_kg_h) < FEWEST_PAILS:
+    if len(rates_kg_h) < FEWEST_PAILS or elapsed_h > ESTIMATE_MOST_H:
         return None
-    return min(rates_kg_h) * elapsed_h, median(rates_kg_h) * elapsed_h, max(rates_kg_h) * elapsed_h
+    full_h = filled_h(elapsed_h)
+    return min(rates_kg_h) * full_h, median(rates_kg_h) * full_h, max(rates_kg_h) * full_h

@@ -1,6 +1,6 @@
 """Since when an udder fills: her last milking, or a calf that was shut away from her after it."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from datetime import UTC, datetime
 from uuid import UUID
 
@@ -55,11 +55,3 @@ def _sucked_until(
     if shut.at < had <= (ended or had) or (was_put_back(share, shut) and milked_at < shut.at):
         return ended
     return shut.at if share.since is None or shut.at >= share.since else NEVER
-
-
-def rates(cow_id: UUID, shares: Sequence[Share], pails: Sequence[PastPail]) -> Iterator[float]:
-    """Kilograms an hour of each earlier pail that can be compared, newest first. [kg/h]"""
-    for at, pail in enumerate(pails):
-        start = emptied_at(cow_id, shares, pails[at + 1 :], pail.at)
-        if start is not None and pail.milk_kg is not None and not pail.held_back and pail.at > start:
-            yield pail.milk_kg / ((pail.at - start).total_seconds() / 3600)

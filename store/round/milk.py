@@ -10,9 +10,10 @@ from store.book.figures import QuarterFigure
 from store.book.snapshot import Written
 from store.book.words import Kind, Quarter, Sign, State
 from store.round.apart import shared_calves
-from store.round.emptied import emptied_at, rates, sharing
+from store.round.emptied import emptied_at, sharing
 from store.round.planning import Planning
 from store.round.steps import MilkStep
+from store.round.timed import rates_kg_h, timed_pails
 
 COMPARED = 7
 """Pails that the usual range is drawn from."""
@@ -32,7 +33,7 @@ def animal_milk(planning: Planning, animal: Animal, place: str) -> Iterator[Milk
         calves=shared_calves(planning, animal),
         milking=milking,
         emptied_at=emptied_at(animal.id, shares, pails),
-        rates_kg_h=tuple(islice(rates(animal.id, shares, pails), COMPARED)),
+        rates_kg_h=tuple(islice(rates_kg_h(timed_pails(animal.id, shares, pails)), COMPARED)),
         withheld=snapshot.withheld.get(animal.id, ()),
         marked=marked(planning.counts.values(), animal.id),
     )

@@ -119,7 +119,7 @@ class MilkStep(Step):
     """One cow to be milked; the calves that share her milk.
 
     emptied_at: since when her udder fills, None where that is not known.
-    rates_kg_h: her last comparable pails, each by its own hours. [kg/h]
+    rates_kg_h: her last comparable pails, each by its own hours at full rate. [kg/h]
     marked: what was found at her quarters in this round, each quarter as it was found last.
     """
 

@@ -3,6 +3,7 @@
 from store.book.figures import MilkedFigure
 from store.book.words import Fate, State
 from store.husbandry.milk import usual_pail
+from store.husbandry.udder import UNSURE_H
 from store.round.amount import PailAmount, Unreadable, pail_amount
 from store.round.measured import fates_of, withholding_at
 from store.round.saying import bare, weight
@@ -15,8 +16,6 @@ from tui.words import hours, volume, when
 
 CAUTION = "Treated or just calved: none to the house until label or vet allow."
 BEFORE = "Wipe. First squirts clear? Four quarters alike? If not: M, S or V"
-LONG_H = 16.0
-"""Past this the udder fills more slowly and the estimate is unsure (Elliott et al. 1960). [h]"""
 
 
 def milk_lines(shown: Shown, step: MilkStep, size: Size, fate: Fate) -> list[Line]:
@@ -94,7 +93,7 @@ def _usual(shown: Shown, step: MilkStep) -> str:
 def _context(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
     elapsed_h = _elapsed_h(shown, step)
     since = "hours since it was emptied: not known" if elapsed_h is None else f"{hours(elapsed_h)} since it was emptied"
-    unsure = ", long: the estimate is unsure" if elapsed_h and elapsed_h > LONG_H else ""
+    unsure = f", over {UNSURE_H:g} h: unsure" if elapsed_h and elapsed_h > UNSURE_H else ""
     pails = [pail.milk_kg for pail in step.milking.pails_before if pail.milk_kg is not None]
     before = "  ".join(weight(kg, shown.units).split()[0] for kg in pails[:3])
     zone = shown.walker.farm.zone

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from typing import ClassVar
 
 from store.husbandry.milk import KG_PER_L
+from store.husbandry.udder import FULL_H, FULL_RATE_H
 from store.round.steps import FeedStep, MilkStep, SoakStartStep, Step
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
@@ -73,7 +74,8 @@ def _milk(step: MilkStep) -> Iterator[str]:
         yield f"Milk = pail on the scale - {step.milking.pail.empty_kg:g} kg, the empty {step.milking.pail.name}."
     yield f"Litres = kilograms / {KG_PER_L:g}, the density of whole milk."
     rates = ", ".join(f"{rate:.3f}" for rate in step.rates_kg_h)
-    yield f"Her last comparable pails by their own hours, newest first: {rates or 'none'} kg an hour."
-    yield "Usual = the least and most of these x the hours since she was emptied."
+    yield f"Her last comparable pails by their hours at full rate, newest first: {rates or 'none'} kg an hour."
+    yield "Usual = the least and most of these x her hours at full rate since she was emptied."
+    yield f"Full rate: up to {FULL_RATE_H:g} h, then ever less, nothing at {FULL_H:g} h; no estimate past 24 h."
     if step.emptied_at is None:
         yield "Since when she fills is not known: no milking is written, or a calf was not written as shut away."

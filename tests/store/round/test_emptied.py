@@ -11,6 +11,7 @@ from store.book.snapshot import Snapshot
 from store.book.turn import from_wall
 from store.book.words import Apart
 from store.husbandry.milk import usual_pail
+from store.husbandry.udder import filled_h
 from store.round.emptied import emptied_at
 from store.round.milk import COMPARED
 from tests.farm import MORNING
@@ -19,6 +20,7 @@ from tests.store.round.named import milk_of
 
 COW, CALF = animal_named(dawn(), "Fennel").id, animal_named(dawn(), "Rook").id
 NIGHT_H = 12.0
+FULL_12_H = filled_h(12)
 SHUT, LET, OUT = Apart.SHUT_AWAY, Apart.LET_IN, Apart.GOT_OUT
 
 
@@ -90,12 +92,12 @@ def test_of_a_cow_of_whom_nothing_was_written_nothing_is_known() -> None:
 
 
 def test_each_earlier_pail_is_compared_by_its_own_hours() -> None:
-    """6 kg over twelve hours are half a kilogram an hour, every time; 9 kg over eighteen hours are the same."""
+    """6 kg over twelve hours, every time; over eighteen hours more, and by the hours at full rate the same."""
     pails, shared = nights(3)
-    assert milk_of(fennel(pails, shared), "Fennel").rates_kg_h == pytest.approx((0.5, 0.5, 0.5))
+    assert milk_of(fennel(pails, shared), "Fennel").rates_kg_h == pytest.approx((6 / FULL_12_H,) * 3)
     longer = replace(shared, partings=(*shared.partings[:-1], Parting(SHUT, ago(3, 18), None)))
-    found = fennel((*pails[:-1], pail(ago(3), 9.0)), longer)
-    assert milk_of(found, "Fennel").rates_kg_h == pytest.approx((0.5, 0.5, 0.5))
+    found = fennel((*pails[:-1], pail(ago(3), 6.0 * filled_h(18) / FULL_12_H)), longer)
+    assert milk_of(found, "Fennel").rates_kg_h == pytest.approx((6 / FULL_12_H,) * 3)
 
 
 def test_a_pail_behind_a_night_with_the_calf_out_is_not_compared() -> None:
@@ -105,7 +107,7 @@ def test_a_pail_behind_a_night_with_the_calf_out_is_not_compared() -> None:
     at = next(index for index, each in enumerate(shared.partings) if each.at < out.at)
     shared = replace(shared, partings=(*shared.partings[:at], out, *shared.partings[at:]))
     found = fennel((pails[0], pail(ago(2), 1.0), *pails[2:]), shared)
-    assert milk_of(found, "Fennel").rates_kg_h == pytest.approx((0.5, 0.5, 0.5))
+    assert milk_of(found, "Fennel").rates_kg_h == pytest.approx((6 / FULL_12_H,) * 3)
     assert len(milk_of(fennel(pails, nights(4)[1]), "Fennel").rates_kg_h) == 4
 
 
@@ -124,7 +126,7 @@ def test_a_pail_that_she_held_back_is_not_compared_but_she_was_milked() -> None:
     pails = (pail(ago(0, 12), 2.0, held_back=True), pail(ago(1), 8.0), pail(ago(1, 12), 6.0))
     found = fennel(pails)
     assert milk_of(found, "Fennel").emptied_at == ago(0, 12)
-    assert milk_of(found, "Fennel").rates_kg_h == pytest.approx((8.0 / 12,))
+    assert milk_of(found, "Fennel").rates_kg_h == pytest.approx((8.0 / FULL_12_H,))
 
 
 def test_a_pail_still_on_paper_makes_the_one_behind_it_incomparable() -> None:
@@ -133,7 +135,7 @@ def test_a_pail_still_on_paper_makes_the_one_behind_it_incomparable() -> None:
     pails = (pail(ago(1), 8.0), paper, pail(ago(2), 8.0), pail(ago(3), 8.0))
     found = milk_of(fennel(pails), "Fennel")
     assert found.emptied_at == ago(1)
-    assert found.rates_kg_h == pytest.approx((8.0 / 24,))
+    assert found.rates_kg_h == pytest.approx((8.0 / filled_h(24),))
     assert milk_of(fennel(pails[1:]), "Fennel").emptied_at is None
 
 
@@ -143,7 +145,7 @@ def test_a_milking_left_out_on_purpose_empties_nothing() -> None:
     pails = (left_out, pail(ago(1), 8.0), pail(ago(2), 8.0))
     found = milk_of(fennel(pails), "Fennel")
     assert found.emptied_at == ago(1)
-    assert found.rates_kg_h == pytest.approx((8.0 / 24,))
+    assert found.rates_kg_h == pytest.approx((8.0 / filled_h(24),))
 
 
 def test_a_calf_that_had_the_milk_starts_the_hours_when_it_is_shut_away_next() -> None:
@@ -163,12 +165,12 @@ def test_the_first_pail_ever_has_no_hours_of_its_own() -> None:
 def test_two_pails_of_one_moment_have_no_hours_between_them() -> None:
     """Typed in without a time: nothing is divided by nothing."""
     pails = (pail(ago(1), 8.0), pail(ago(1), 3.0), pail(ago(1, 12), 6.0))
-    assert milk_of(fennel(pails), "Fennel").rates_kg_h == pytest.approx((3.0 / 12,))
+    assert milk_of(fennel(pails), "Fennel").rates_kg_h == pytest.approx((3.0 / FULL_12_H,))
 
 
 def test_the_last_seven_pails_are_compared_newest_first() -> None:
     """Older ones say little of today."""
-    pails = tuple(pail(ago(day), 24.0 * day) for day in range(1, 12))
+    pails = tuple(pail(ago(day), filled_h(24) * day) for day in range(1, 12))
     found = milk_of(fennel(pails), "Fennel").rates_kg_h
     assert len(found) == COMPARED == 7
     assert found == pytest.approx((1, 2, 3, 4, 5, 6, 7))
@@ -185,7 +187,8 @@ def test_the_night_the_clock_goes_on_is_an_hour_shorter() -> None:
     assert at_night(28, 7) - at_night(27, 18) == timedelta(hours=13)
     pails = (pail(at_night(29, 7), 6.0), pail(at_night(28, 7), 6.5))
     shared = share((SHUT, at_night(28, 18)), (LET, at_night(28, 8)), (SHUT, at_night(27, 18)))
-    assert milk_of(fennel(pails, shared), "Fennel").rates_kg_h == pytest.approx((0.5, 0.5))
+    rates = (6.0 / FULL_12_H, 6.5 / filled_h(13))
+    assert milk_of(fennel(pails, shared), "Fennel").rates_kg_h == pytest.approx(rates)
 
 
 def test_the_usual_pail_of_the_small_farm_is_about_what_she_gives() -> None:
