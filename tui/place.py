@@ -51,6 +51,9 @@ class Rooms(Protocol):
     def new_scoop(self, back: Any, step: Any) -> "Place":
         """A measure weighed here and now."""
 
+    def thrown_out(self, back: Any, step: Any) -> "Place":
+        """Why a soaked batch is thrown out."""
+
     def also_given(self, back: Any, step: Any) -> "Place":
         """Something else that was given."""
 

@@ -5,7 +5,7 @@ from uuid import UUID
 
 from store.book.drafts import Subject
 from store.book.facts.farm import Animal
-from store.round.steps import FeedStep, Step
+from store.round.steps import FeedStep, SoakCheckStep, Step
 from store.round.together import buckets, plain_steps
 from tui.board.board import Board
 from tui.closing.closing import Closing
@@ -19,6 +19,7 @@ from tui.walk.later import Later
 from tui.walk.more import MoreList
 from tui.walk.quarters import QuarterList
 from tui.walk.skipping import Skipping
+from tui.walk.thrown_out import ThrownOut
 from tui.walk.undoing import Undoing
 from tui.walk.why import Why
 from tui.walker import Walker
@@ -112,6 +113,10 @@ class House:
     def new_scoop(self, back: Lamp, step: FeedStep) -> Place:
         """A measure weighed here and now."""
         return NewScoop(self, back, step)
+
+    def thrown_out(self, back: Lamp, step: SoakCheckStep) -> Place:
+        """Why a soaked batch is thrown out, in words."""
+        return ThrownOut(self, back, step)
 
     def also_given(self, back: Lamp, step: FeedStep) -> Place:
         """Something else that was given."""

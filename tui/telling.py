@@ -98,7 +98,9 @@ def _each(walker: Walker, entry: Written) -> Iterator[str]:
     for counted in entry.of(CountedFigure):
         yield f"{counted.heads_seen} of {counted.heads_due} heads"
     for soaked in entry.of(SoakedFigure):
-        yield soaked.act.value if soaked.dry_kg is None else f"{soaked.act.value}, {weight(soaked.dry_kg, units)} dry"
+        why = f" ({entry.reason})" if entry.reason else ""
+        dry = "" if soaked.dry_kg is None else f", {weight(soaked.dry_kg, units)} dry"
+        yield f"{soaked.act.value}{why}{dry}"
     yield from (parted.state.value for parted in entry.of(PartedFigure))
     yield from (felt.fill.value for felt in entry.of(FeltFigure))
     yield from (

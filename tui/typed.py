@@ -29,11 +29,14 @@ class Typed:
         """Nothing typed."""
         self.text = ""
 
-    def takes(self, character: str) -> bool:
-        """Whether this character belongs to the entry; then it is added (a full line takes it and drops it)."""
+    def takes(self, character: str, *, asked: bool = False) -> bool:
+        """Whether this character belongs to the entry; then it is added (a full line takes it and drops it).
+
+        asked: it says that what is shown is right, and may stand alone.
+        """
         if len(character) != 1 or not character.isprintable():
             return False
-        if not self.text and character not in _STARTS:
+        if not (self.text or asked or character in _STARTS):
             return False
         self.text = (self.text + character)[:MOST]
         return True

@@ -55,10 +55,12 @@ def soak_started(hand: Hand, step: SoakStartStep, typed: str) -> Draft:
     return draft(hand, step, State.DONE, (SoakedFigure(Soak.STARTED, step.due_kg, dry_kg, water_kg, typed),))
 
 
-def soak_checked(hand: Hand, step: SoakCheckStep, act: Soak) -> Draft:
-    """The soaked feed is fit, or was thrown out."""
+def soak_checked(hand: Hand, step: SoakCheckStep, act: Soak, why: str = "") -> Draft:
+    """The soaked feed is fit, or was thrown out, and why: all of it but what was fed before."""
     dry_kg = step.batch.dry_kg if step.batch else None
-    return draft(hand, step, State.DONE, (SoakedFigure(act, step.due_kg, dry_kg),))
+    if dry_kg is not None and act is Soak.THROWN_OUT:
+        dry_kg = max(dry_kg - step.fed_kg, 0.0)
+    return draft(hand, step, State.DONE, (SoakedFigure(act, step.due_kg, dry_kg),), why)
 
 
 def milked(hand: Hand, step: MilkStep, typed: str, fate: Fate, *, held_back: bool = False) -> Draft:

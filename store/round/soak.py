@@ -5,7 +5,8 @@ from uuid import UUID
 
 from store.book.drafts import Subject
 from store.book.facts.feed import Feed, Portion, Told
-from store.book.words import Kind
+from store.book.figures import FedFigure
+from store.book.words import Kind, State
 from store.round.planning import BENCH, Planning
 from store.round.steps import SoakCheckStep, SoakStartStep
 
@@ -21,6 +22,7 @@ def soak_checks(planning: Planning) -> Iterator[SoakCheckStep]:
             due_kg=due_kg,
             batch=snapshot.batches.get(feed.id),
             limit=snapshot.soak_limits.get(feed.id),
+            fed_kg=_fed_kg(planning, feed),
         )
 
 
@@ -38,6 +40,12 @@ def soak_starts(planning: Planning) -> Iterator[SoakStartStep]:
             for_slot=snapshot.turn.after().slot,
             told=_told(feed, snapshot.portions_next),
         )
+
+
+def _fed_kg(planning: Planning, feed: Feed) -> float:
+    """What this round has fed of it so far, as the entries that count have it."""
+    done = (entry for entry in planning.counts.values() if entry.state is State.DONE)
+    return sum(fed.given_kg or 0.0 for entry in done for fed in entry.of(FedFigure) if fed.feed_id == feed.id)
 
 
 def _told(feed: Feed, portions: Mapping[UUID, tuple[Portion, ...]]) -> Told | None:

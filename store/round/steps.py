@@ -48,12 +48,16 @@ class CountStep(Step):
 
 @dataclass(frozen=True, slots=True)
 class SoakCheckStep(Step):
-    """What stands in the soak bucket, before it is fed. batch None: nothing was written down as put to soak."""
+    """What stands in the soak bucket, before it is fed. batch None: nothing was written down as put to soak.
+
+    fed_kg: what was fed of it in this round already. [kg dry]
+    """
 
     feed: Feed
     due_kg: float  # dry, what this round needs of it
     batch: Batch | None
     limit: SoakLimit | None
+    fed_kg: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,4 @@
-"""The jobs with an amount: feed and hay, milk, and what is put to soak."""
+"""The jobs with an amount: feed and hay, and milk."""
 
 from functools import partial
 from typing import TYPE_CHECKING, ClassVar
@@ -10,15 +10,14 @@ from store.round.amount import Unreadable
 from store.round.change import change_of
 from store.round.confirm import Hand
 from store.round.emptied import CALF_HAD_IT
-from store.round.measured import ask_if_unusual, fates_of, fed, milked, not_milked, soak_started
-from store.round.steps import FeedStep, MilkStep, SoakStartStep
+from store.round.measured import ask_if_unusual, fates_of, fed, milked, not_milked
+from store.round.steps import FeedStep, MilkStep
 from tui.page import Line, Size
 from tui.walk.feed_card import feed_lines
 from tui.walk.job import Job, More
 from tui.walk.looks import QUARTER, calf_got_out
 from tui.walk.milk_card import milk_lines
 from tui.walk.shown import Shown
-from tui.walk.soak_card import soak_start_lines
 
 if TYPE_CHECKING:
     from tui.place import Place
@@ -123,21 +122,6 @@ class MilkJob(Job[MilkStep]):
             QUARTER,
             *(More(f"Not milked: {why}", partial(_not_milked, step, why)) for why in NOT_MILKED[not step.calves :]),
         )
-
-
-class SoakStartJob(Job[SoakStartStep]):
-    """Put to soak for the next round."""
-
-    ENTER: ClassVar[str] = "put to soak now"
-    DIGITS: ClassVar[str] = "other weight"
-
-    def draft(self, hand: Hand, shown: Shown, step: SoakStartStep) -> Draft:
-        """The weight as shown, or as typed."""
-        return soak_started(hand, step, shown.typed.get(0, ""))
-
-    def lines(self, shown: Shown, step: SoakStartStep, size: Size) -> list[Line]:
-        """Dry feed and water, large."""
-        return soak_start_lines(shown, step, size)
 
 
 def _hold(lamp: "Lamp") -> "Place":

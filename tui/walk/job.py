@@ -32,6 +32,7 @@ class Job(ABC, Generic[S]):
 
     ENTER: ClassVar[str] = "done"  # what Enter writes, where that is always the same
     DIGITS: ClassVar[str] = ""  # what digits are, for the key line; empty: none
+    ASKS: ClassVar[bool] = False  # it may ask about what is shown as it stands, and takes the word that it is right
     ROW_COUNTS: ClassVar[bool] = False  # another line chosen is already another answer
     PICKS: ClassVar[bool] = False  # digits pick a line instead of starting an amount
 

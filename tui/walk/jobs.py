@@ -15,10 +15,11 @@ from store.round.steps import (
     Step,
     UdderStep,
 )
-from tui.walk.amounts import FeedJob, MilkJob, SoakStartJob
+from tui.walk.amounts import FeedJob, MilkJob
 from tui.walk.care import DoseJob, LookFigureJob, LookJob
 from tui.walk.job import Job
-from tui.walk.looks import ApartJob, CountJob, SoakCheckJob, TaskJob, UdderJob
+from tui.walk.looks import ApartJob, CountJob, TaskJob, UdderJob
+from tui.walk.soak import SoakCheckJob, SoakStartJob
 
 JOBS: dict[type[Step], Job[Any]] = {
     FeedStep: FeedJob(),

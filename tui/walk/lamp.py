@@ -7,6 +7,7 @@ from store.book.drafts import Draft
 from store.book.words import State
 from store.round.amount import Unreadable
 from store.round.confirm import Doubtful
+from store.round.measured import SURE
 from store.round.steps import Step
 from tui.frame import framed
 from tui.page import Page, Size
@@ -82,7 +83,8 @@ class Lamp(Place):
         """A digit starts an amount, or picks a line."""
         if self.job.PICKS:
             return is_pick(character) and self._pick(int(character))
-        return bool(self.job.DIGITS) and self.entry.takes(character)
+        asked = self.job.ASKS and character == SURE
+        return (bool(self.job.DIGITS) or asked) and self.entry.takes(character, asked=asked)
 
     def draw(self, size: Size) -> Page:
         """The step, large."""

@@ -1,4 +1,4 @@
-"""The jobs that are a look, a count or a latch: heads, udder, calf, soak bucket, standing tasks."""
+"""The jobs that are a look, a count or a latch: heads, udder, calf, standing tasks."""
 
 from functools import partial
 from typing import TYPE_CHECKING, ClassVar
@@ -6,16 +6,15 @@ from uuid import UUID
 
 from store.book.drafts import Draft
 from store.book.figures import CountedFigure, FeltFigure
-from store.book.words import Fill, Soak, State
+from store.book.words import Fill, State
 from store.round.amount import Unreadable, whole_number
 from store.round.confirm import Doubtful, Hand, counted, done, felt, got_out, parted
-from store.round.measured import IF_RIGHT, soak_checked
-from store.round.steps import ApartStep, CountStep, SoakCheckStep, Step, UdderStep
+from store.round.measured import IF_RIGHT
+from store.round.steps import ApartStep, CountStep, Step, UdderStep
 from tui.page import Line, Size
 from tui.walk.job import Job, More
 from tui.walk.look_cards import apart_lines, count_lines, udder_lines
 from tui.walk.shown import Shown
-from tui.walk.soak_card import soak_check_lines
 from tui.walk.task_card import task_lines
 
 if TYPE_CHECKING:
@@ -110,25 +109,6 @@ class ApartJob(Job[ApartStep]):
         return (More(f"{step.name} had got out: found with {step.cow.name}", act),)
 
 
-class SoakCheckJob(Job[SoakCheckStep]):
-    """Is what soaked fit to feed?"""
-
-    ENTER: ClassVar[str] = "yes, fit to feed"
-
-    def draft(self, hand: Hand, shown: Shown, step: SoakCheckStep) -> Draft:  # noqa: ARG002
-        """Fit."""
-        return soak_checked(hand, step, Soak.FIT)
-
-    def lines(self, shown: Shown, step: SoakCheckStep, size: Size) -> list[Line]:
-        """How long it soaked, and the two questions."""
-        return soak_check_lines(shown, step, size)
-
-    def more(self, shown: Shown, step: SoakCheckStep) -> tuple[More, ...]:  # noqa: ARG002
-        """Not fit."""
-        throw_out = partial(_throw_out, step)
-        return (More("Thrown out: sour, frozen, hard inside or too old", throw_out),)
-
-
 class TaskJob(Job[Step]):
     """A standing job."""
 
@@ -142,10 +122,6 @@ class TaskJob(Job[Step]):
 
 
 QUARTER = More("A quarter: clots, hard, hot, tight, little milk", lambda lamp: lamp.rooms.quarters(lamp))
-
-
-def _throw_out(step: SoakCheckStep, lamp: "Lamp") -> "Place":
-    return lamp.write(soak_checked(lamp.walker.hand(), step, Soak.THROWN_OUT))
 
 
 def calf_got_out(cow_id: UUID, calf_id: UUID, lamp: "Lamp") -> "Place":

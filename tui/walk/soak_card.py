@@ -1,17 +1,23 @@
 """The soak bucket: how long it stood, and what goes into it for the next round. Every weight is dry."""
 
-from datetime import timedelta
+from collections.abc import Iterator
 
+from store.husbandry.soak import Ripeness
 from store.round.amount import Unreadable, feed_amount
+from store.round.bucket import Soaking, soaking_at
 from store.round.saying import weight
+from store.round.starting import begun_at
 from store.round.steps import SoakCheckStep, SoakStartStep
 from store.round.summary import SAME_KG
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of, wrapped
 from tui.walk.shown import Shown
+from tui.walk.soak_words import late_words, window_words
 from tui.walk.title import scale_for, title
-from tui.words import clock, hours, measured
+from tui.words import clock, hours, measured, when
 
-CAUTION = "Sour, slimy, warm, mouldy, frozen or hard inside is thrown out, never fed: M."
+CAUTION = "Sour, slimy, warm, mouldy, hard inside: never fed, M. Frozen: thaw first, L."
+A_DAY_H = 24.0
+"""From then on an hour of the clock alone could be that of another day."""
 
 
 def soak_check_lines(shown: Shown, step: SoakCheckStep, size: Size) -> list[Line]:
@@ -19,33 +25,47 @@ def soak_check_lines(shown: Shown, step: SoakCheckStep, size: Size) -> list[Line
     lines = title(step.name, ["SOAK", _bucket(step.feed.bucket)], size)
     lines += [*_large_hours(shown, step, size), ()]
     lines += [line(Span("  Soft right through?   Smells sweet?", Role.STRONG)), ()]
-    lines.append(line(f"  NEEDED  {weight(step.due_kg, shown.units)} dry in this round"))
+    lines += [line(Span(cut(f"  {words}", size.width - 1), role)) for words, role in _told(shown, step)]
     return [*lines, *wrapped(CAUTION, size.width, Role.WARNING, "  ")]
 
 
 def _large_hours(shown: Shown, step: SoakCheckStep, size: Size) -> list[Line]:
-    if step.batch is None:
-        words = "When it was put to soak is not known: nothing was written. Look well, or throw it out with M."
+    """How long it has soaked, large; beside it the state in a word, what is in it, and its hours."""
+    soaking = soaking_at(step.batch, step.limit, shown.now)
+    if step.batch is None or soaking.stood_h is None:
+        words = f"{soaking.word}: when it was put to soak is not written, nor how much. Look well, or throw it out: M."
         return wrapped(words, size.width, Role.WARNING, "  ")
-    elapsed_h = (shown.now - step.batch.started_at).total_seconds() / 3600
-    figure = [(Span("  "), *row) for row in large_lines(hours(elapsed_h), Role.AMOUNT, 50, scale_for(size))]
-    since = (
-        f"since {clock(step.batch.started_at, shown.walker.farm.zone)}, {weight(step.batch.dry_kg, shown.units)} dry"
-    )
-    told = [line(Span("soaked", Role.STRONG)), line(since), *_limit(step, elapsed_h)]
+    figure = [(Span("  "), *row) for row in large_lines(hours(soaking.stood_h), Role.AMOUNT, 50, scale_for(size))]
+    state = Span(soaking.word, Role.STRONG if soaking.ripe is Ripeness.READY else Role.WARNING)
+    said = when if soaking.stood_h > A_DAY_H else clock
+    since = f"since {said(step.batch.started_at, shown.walker.zone)}"
+    told = [line(state), line(since), line(_from_to(shown, soaking))]
     return beside(figure, told, max(map(width_of, figure)) + 3)
 
 
-def _limit(step: SoakCheckStep, elapsed_h: float) -> list[Line]:
-    if step.limit is None:
-        return [line("no limit is set on this farm")]
-    least, most = step.limit.least_h, step.limit.most_h
-    words = f"your limits {least:g} to {most:g} h, {step.limit.water.value} water"
-    if elapsed_h < least:
-        return [line(Span(f"TOO SHORT: {words}", Role.WARNING))]
-    if elapsed_h > most:
-        return [line(Span(f"TOO LONG: {words}", Role.WARNING))]
-    return [line(words)]
+def _from_to(shown: Shown, soaking: Soaking) -> str:
+    """From when to when it may be fed."""
+    if soaking.ready_at is None or soaking.past_at is None:
+        return "F sets how long it soaks"
+    if soaking.ripe is Ripeness.PAST:
+        return f"limit was {when(soaking.past_at, shown.walker.zone)}"
+    ready, past = (clock(at, shown.walker.zone) for at in (soaking.ready_at, soaking.past_at))
+    return f"ready from {ready}, limit {past}"
+
+
+def _told(shown: Shown, step: SoakCheckStep) -> Iterator[tuple[str, Role]]:
+    """What is in the bucket, the farm's rule, what this round gives of it, and whether that is too little."""
+    units, batch, limit = shown.units, step.batch, step.limit
+    needed = f"{weight(step.due_kg, units)} dry in this round"
+    if batch:
+        water = f" in {weight(batch.water_kg, units)} water" if batch.water_kg is not None else ""
+        yield f"BATCH   {weight(batch.dry_kg, units)} dry{water};  NEEDED {needed}", Role.TEXT
+    else:
+        yield f"NEEDED  {needed}", Role.TEXT
+    if limit:
+        yield f"RULE    ready after {limit.least_h:g} h, your limit {limit.most_h:g} h, {limit.water} water", Role.TEXT
+    if batch and batch.dry_kg < step.due_kg - SAME_KG:
+        yield "TOO LITTLE was put to soak: it is shared out in proportion", Role.WARNING
 
 
 def soak_start_lines(shown: Shown, step: SoakStartStep, size: Size) -> list[Line]:
@@ -84,17 +104,17 @@ def _measures(step: SoakStartStep, dry_kg: float) -> list[Line]:
 
 
 def _when(shown: Shown, step: SoakStartStep, size: Size) -> list[Line]:
-    """The farm's limits; and from when to when it can be put to soak for the next round, where its time is set."""
+    """The farm's limits; when it is ready, begun now; from when to when it can be put to soak for the next round."""
     if step.limit is None:
         return []
-    told = [f"  LIMITS  ready after {step.limit.least_h:g} h, to be fed within {step.limit.most_h:g} h"]
-    begins = shown.walker.next_begins()
-    if begins:
-        zone = shown.walker.zone
-        first, last = (begins - timedelta(hours=h) for h in (step.limit.most_h, step.limit.least_h))
-        span = f"between {clock(first, zone)} and {clock(last, zone)}"
-        told.append(f"  FOR     the {step.for_slot} round at {clock(begins, zone)}: put to soak {span}")
-    return [line(cut(words, size.width - 1)) for words in told]
+    zone = shown.walker.zone
+    begun = begun_at(step, shown.walker.next_begins(), shown.now)
+    told = [(f"LIMITS  ready after {step.limit.least_h:g} h, to be fed within {step.limit.most_h:g} h", Role.TEXT)]
+    if begun.ready_at:
+        late = late_words(begun)
+        told.append((f"NOW     ready {clock(begun.ready_at, zone)}{late}", Role.WARNING if late else Role.TEXT))
+    told.append((f"FOR     {window_words(begun, zone)}", Role.TEXT))
+    return [row for words, role in told for row in wrapped(words, size.width, role, "  ")]
 
 
 def _bucket(bucket: str) -> str:

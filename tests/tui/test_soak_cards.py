@@ -1,0 +1,127 @@
+"""The soak bucket on the screen: its state in a word, what is asked, why it is thrown out."""
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+from syrupy.assertion import SnapshotAssertion
+
+from store.book.drafts import RowDraft, Subject
+from store.book.facts.feed import Batch
+from store.book.figures import SoakedFigure
+from store.book.words import SettingName, Soak
+from store.round.plan import plan
+from tests.farm import HandClock
+from tests.store.round.named import soak_check_of
+from tests.tui.keys import Sitting
+
+LUCERNE = "lucerne pellets"
+
+
+def stood(sitting: Sitting, minutes: int | None, dry_kg: float = 0.9) -> Sitting:
+    """The morning with another batch in the bucket, put to soak so long ago; None: nobody wrote of one."""
+    walker = sitting.walker
+    feed_id = soak_check_of(walker.snapshot, LUCERNE).feed.id
+    batch = Batch(walker.moment() - timedelta(minutes=minutes), dry_kg, 2 * dry_kg) if minutes is not None else None
+    walker.snapshot = replace(walker.snapshot, batches={feed_id: batch} if batch else {})
+    walker.steps = plan(walker.snapshot)
+    return sitting.to_step(LUCERNE, "soak")
+
+
+def act(sitting: Sitting) -> Soak:
+    """What was written last of the bucket."""
+    figure = sitting.newest().the(SoakedFigure)
+    assert figure is not None
+    return figure.act
+
+
+@pytest.mark.parametrize(
+    ("minutes", "word", "asked"),
+    [
+        (70, "TOO EARLY", "It has soaked 1 h 10, your rule is 5 h: ! then Enter feeds it anyway"),
+        (16 * 60 + 10, "PAST ITS LIMIT", "It has soaked 16 h 10, your limit is 16 h: ! then Enter feeds it anyway"),
+        (None, "NOT KNOWN", "When it was put to soak is not written."),
+    ],
+)
+def test_what_the_clock_speaks_against_is_asked_about_and_written_with_a_mark(
+    sitting: Sitting, minutes: int | None, word: str, asked: str
+) -> None:
+    """Enter alone writes nothing."""
+    stood(sitting, minutes)
+    assert word in sitting.text()
+    assert f"Enter asks first: {word}" in sitting.text()
+    sitting.press("enter")
+    assert asked in sitting.said
+    assert "M throws it out." in sitting.said
+    assert sitting.written() == 0
+    sitting.press("!")
+    assert "Enter yes, fit to feed, it is right" in sitting.text()
+    sitting.press("enter")
+    assert act(sitting) is Soak.FIT
+
+
+def test_what_is_ready_is_written_fit_by_enter(sitting: Sitting) -> None:
+    stood(sitting, 8 * 60)
+    assert "READY" in sitting.text()
+    sitting.press("enter")
+    assert act(sitting) is Soak.FIT
+
+
+def test_what_is_not_known_is_never_told_in_hours(sitting: Sitting) -> None:
+    """Neither a batch nor a time is made up."""
+    page = stood(sitting, None).text()
+    assert "when it was put to soak is not written, nor how much" in page
+    assert "BATCH" not in page
+    assert "ready from" not in page
+
+
+def test_only_the_mark_can_be_typed_at_the_bucket(sitting: Sitting) -> None:
+    """A digit means nothing there, and Backspace takes the mark away."""
+    stood(sitting, 70).press("7", "!")
+    assert "it is right" in sitting.text()
+    sitting.press("backspace", "enter")
+    assert sitting.written() == 0
+
+
+@pytest.mark.parametrize(
+    ("key", "why"), [("1", "sour"), ("2", "mouldy"), ("3", "frozen"), ("4", "too old"), ("5", "spilt")]
+)
+def test_it_is_thrown_out_with_the_reason(sitting: Sitting, key: str, why: str) -> None:
+    stood(sitting, 600).press("m", key, "enter")
+    assert (act(sitting), sitting.newest().reason) == (Soak.THROWN_OUT, why)
+    assert f"thrown out ({why}), 0.90 kg dry" in sitting.text()
+
+
+def test_another_reason_is_typed_in_words(sitting: Sitting) -> None:
+    """An empty line is none."""
+    stood(sitting, 600).press("m", "6", "enter", "enter")
+    assert "Nothing is typed." in sitting.said
+    sitting.press("a rat in it", "enter")
+    assert (act(sitting), sitting.newest().reason) == (Soak.THROWN_OUT, "a rat in it")
+
+
+def test_frozen_it_is_left_for_later(sitting: Sitting) -> None:
+    """Nothing is written, and the step stays to do."""
+    stood(sitting, 600).press("l", "1", "enter")
+    assert sitting.written() == 0
+
+
+def test_too_little_in_the_bucket_is_said_at_once(sitting: Sitting) -> None:
+    page = stood(sitting, 600, dry_kg=0.6).text()
+    assert "BATCH   0.60 kg dry in 1.2 kg water;  NEEDED 0.90 kg dry in this round" in page
+    assert "TOO LITTLE was put to soak: it is shared out in proportion" in page
+
+
+def test_begun_now_it_is_late_for_the_round(sitting: Sitting, clock: HandClock) -> None:
+    """Five hours from ten past one: 18:10, and the evening begins at half past five."""
+    rows = [RowDraft("setting", {"name": SettingName.EVENING_AT, "value": "17:30"})]
+    sitting.walker.change(rows, Subject(), "times")
+    clock.move(hours=6, minutes=39)
+    page = sitting.to_step(LUCERNE, "soak", 1).text()
+    assert "NOW     ready 18:10, LATE: 40 min after the round begins" in page
+    assert "FOR     the evening round at 17:30: put to soak between 01:30 and 12:30" in page
+
+
+@pytest.mark.parametrize("minutes", [70, 1500, None])
+def test_the_screen_of_the_bucket_is_as_kept(sitting: Sitting, screen: SnapshotAssertion, minutes: int | None) -> None:
+    assert stood(sitting, minutes, dry_kg=0.6).press("enter").text() == screen
