@@ -9,7 +9,7 @@ from tui.place import Place
 from tui.telling import entry_words
 from tui.view import View
 from tui.walker import Walker
-from tui.words import clock, day, slot_name
+from tui.words import clock, day, slot_name, span_words
 
 SMALL = Size(60, 18)
 """Below this a screen keeps what matters: name, amount, Enter."""
@@ -84,8 +84,9 @@ def header(walker: Walker, width: int) -> Line:
     which = which if walker.live else f"PAST {which}"
     time = clock(now, farm.zone) if walker.live else ""
     if walker.set_at:
-        time = f"SET {clock(walker.set_at, farm.zone)}"
-    who = f" {which}  {day(walker.turn.day)}  {time}  {walker.person.name}"
+        time = f"SET {span_words(walker.set_from, walker.set_at, farm.zone)}"
+    day_and_time = time if walker.set_from else f"{day(walker.turn.day)}  {time}"
+    who = f" {which}  {day_and_time}  {walker.person.name}"
     if width < SMALL.width:
         who, counts = f" {which}", f"{time}  {states.count(State.OPEN)} to do "
     return line(Span(apart(who, counts, width), Role.HEADER))

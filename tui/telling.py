@@ -21,14 +21,21 @@ from store.book.words import Kind, State
 from store.round.dialect import said
 from store.round.saying import weight
 from store.round.steps import ApartStep, DoseStep, LookStep, SoakCheckStep, SoakStartStep, Step
+from store.round.together import AS_ONE
 from tui.walker import Walker
 from tui.words import clock, day, look_words
 
 
 def entry_words(walker: Walker, entry: Written) -> str:
-    """`06:42 Ann   Fennel: dairy nuts 2.4 kg + lucerne pellets 0.90 kg dry`."""
-    when = clock(entry.happened_at, walker.farm.zone)
-    return f"{when} {who(walker, entry)}   {name(walker, entry)}: {figure(walker, entry)}"
+    """`06:42 Ann   Fennel: dairy nuts 2.4 kg + lucerne pellets 0.90 kg dry`; `between 02:30 and 05:50 Ann   ...`."""
+    return f"{time_words(walker, entry)} {who(walker, entry)}   {name(walker, entry)}: {figure(walker, entry)}"
+
+
+def time_words(walker: Walker, entry: Written) -> str:
+    """When it happened; of what was written together, when it was written."""
+    zone, at = walker.farm.zone, clock(entry.happened_at, walker.farm.zone)
+    between = entry.happened_from is not None and entry.reason != AS_ONE
+    return f"between {clock(entry.happened_from, zone)} and {at}" if entry.happened_from and between else at
 
 
 def step_words(step: Step) -> str:

@@ -47,6 +47,7 @@ class Walker:
         self.turn = turn or self.this()
         self.live = True
         self.set_at: datetime | None = None
+        self.set_from: datetime | None = None  # what is written next happened somewhen between then and set_at
         self.changes: list[Changed] = []
         self.look()
         self.person = self._first_person()
@@ -131,8 +132,13 @@ class Walker:
 
     def open_turn(self, turn: Turn, *, live: bool = True) -> None:
         """Another round, in the same sitting. live: it is walked now; else it is typed in later."""
-        self.turn, self.live, self.set_at = turn, live, None
+        self.turn, self.live = turn, live
+        self.set_time(None)
         self.look()
+
+    def set_time(self, at: datetime | None, since: datetime | None = None) -> None:
+        """When what is written next happened: at a moment, or between two; None: when it is written."""
+        self.set_at, self.set_from = at, since
 
     def moment(self) -> datetime:
         """When what is written next happened: the time set, else now; in a past round, after its last entry."""
@@ -157,7 +163,8 @@ class Walker:
     def hand(self) -> Hand:
         """Who presses a key now."""
         time_set = self.set_at is not None
-        return Hand(self.turn, self.person.id, self.moment(), self.farm.units, self.farm.meal_limit_kg, time_set)
+        farm, since = self.farm, self.set_from
+        return Hand(self.turn, self.person.id, self.moment(), farm.units, farm.meal_limit_kg, time_set, since)
 
     def write(self, *drafts: Draft) -> str | None:
         """Append, durably, then look again. Returns what went wrong in words; then that draft was not written."""
@@ -185,21 +192,21 @@ class Walker:
         """
         notes = [self._note_of_change(subject, words, tell=False)] if rows else []
         self.book.change(rows, *notes, *entries)
-        self.set_at = None
+        self.set_time(None)
         return self._looked(self.look)
 
     def _note_of_change(self, subject: Subject, words: str, *, tell: bool) -> Draft:
         """In the round of this moment, also where a past one is open: the change was made now."""
         hand = self.hand()
         if not self.is_now(self.turn):
-            hand = replace(hand, turn=self.this(), now=self.book.clock.now())
+            hand = replace(hand, turn=self.this(), now=self.book.clock.now(), happened_from=None)
         return replace(noted(hand, subject, words, tell=tell), reason=PLAN_CHANGED)
 
     def _written(self, write: Callable[[], object], look: Callable[[], None]) -> str | None:
         """Write, then look, also where it was refused. Returns what went wrong in words."""
         problem = said(write)
         if problem is None:
-            self.set_at = None
+            self.set_time(None)
         return self._looked(look, problem)
 
     def _looked(self, look: Callable[[], None], problem: str | None = None) -> str | None:

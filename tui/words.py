@@ -77,6 +77,17 @@ def clock(moment: datetime, zone: str) -> str:
     return local(moment, zone).strftime("%H:%M")
 
 
+def span_words(since: datetime | None, at: datetime, zone: str) -> str:
+    """`06:42`; `02:30-05:50` where it was somewhen between two moments."""
+    return f"{clock(since, zone)}-{clock(at, zone)}" if since else clock(at, zone)
+
+
+def near(moment: datetime, now: datetime, zone: str) -> str:
+    """`06:42`; with its day where that is another one: `Tue 10 Mar 18:20`."""
+    today = local(moment, zone).date() == local(now, zone).date()
+    return clock(moment, zone) if today else when(moment, zone)
+
+
 def when(moment: datetime, zone: str) -> str:
     """`Tue 10 Mar 18:20`, on the farm's wall clock."""
     return f"{day(local(moment, zone))} {clock(moment, zone)}"

@@ -92,9 +92,10 @@ def local(moment: datetime, zone: str) -> datetime:
     return datetime.fromisoformat(pendulum.instance(moment).in_timezone(_known(zone)).isoformat())
 
 
-def from_wall(wall: datetime, zone: str) -> datetime:
-    """The moment, in UTC, that the farm's wall clock showed. An hour that came twice is the second one."""
-    return datetime.fromisoformat(pendulum.instance(wall.replace(fold=1), tz=_known(zone)).isoformat()).astimezone(UTC)
+def from_wall(wall: datetime, zone: str, *, first: bool = False) -> datetime:
+    """The moment, in UTC, that the farm's wall clock showed. Of an hour that came twice the second, or the first."""
+    shown = pendulum.instance(wall.replace(fold=0 if first else 1), tz=_known(zone))
+    return datetime.fromisoformat(shown.isoformat()).astimezone(UTC)
 
 
 @cache

@@ -19,6 +19,7 @@ class FeedHand:
 
     person_id: UUID
     now: datetime
+    happened_from: datetime | None = None
 
 
 def delivered(hand: FeedHand, feed_id: UUID, figure: DeliveredFigure, shown: Delivered | None = None) -> Draft:
@@ -49,6 +50,7 @@ def _draft(
     figure: DeliveredFigure | StockedFigure | LostFigure,
     shown: Found | None,
 ) -> Draft:
-    step_id, at, id_ = (shown.step_id, shown.at, shown.id) if shown else (None, hand.now, None)
-    subject = Subject(feed_id=feed_id)
-    return Draft(step_id, kind, subject, None, State.DONE, at, hand.person_id, id_, figures=(figure,))
+    subject, done = Subject(feed_id=feed_id), State.DONE
+    if shown:
+        return Draft(shown.step_id, kind, subject, None, done, shown.at, hand.person_id, shown.id, figures=(figure,))
+    return Draft(None, kind, subject, None, done, hand.now, hand.person_id, None, hand.happened_from, figures=(figure,))

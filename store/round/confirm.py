@@ -46,6 +46,12 @@ class Hand:
     units: Units
     meal_limit_kg: float | None = None
     time_set: bool = False  # the keeper said when it happened
+    happened_from: datetime | None = None  # "somewhen between then and now": the keeper was not there
+
+    @property
+    def earliest(self) -> datetime:
+        """The earliest moment at which it can have happened."""
+        return self.happened_from or self.now
 
 
 class Doubtful(ValueError):
@@ -71,7 +77,7 @@ def parted(hand: Hand, step: ApartStep) -> Draft:
 def got_out(hand: Hand, cow_id: UUID, calf_id: UUID, since: datetime | None) -> Draft:
     """The calf was found with the cow: it got out between the last time it was seen apart and now."""
     found = unplanned(hand, Kind.APART, Subject(animal_id=calf_id), PartedFigure(cow_id, Apart.GOT_OUT))
-    return replace(found, happened_from=since)
+    return replace(found, happened_from=hand.happened_from or since)
 
 
 def felt(hand: Hand, step: UdderStep, fill: Fill) -> Draft:
@@ -86,7 +92,8 @@ def noted(hand: Hand, subject: Subject, words: str, *, tell: bool) -> Draft:
 
 def unplanned(hand: Hand, kind: Kind, subject: Subject, *figures: Figure) -> Draft:
     """What nobody planned: the entry's own id is the name of its step."""
-    return Draft(None, kind, subject, hand.turn, State.DONE, hand.now, hand.person_id, None, figures=figures)
+    done, since = State.DONE, hand.happened_from
+    return Draft(None, kind, subject, hand.turn, done, hand.now, hand.person_id, None, since, figures=figures)
 
 
 def skipped(hand: Hand, step: Step, reason: str) -> Draft:
@@ -140,7 +147,7 @@ def draft(hand: Hand, step: Step, state: State, figures: tuple[Figure, ...], rea
         turn=hand.turn,
         state=state,
         happened_at=done_before.happened_at if done_before and not hand.time_set else hand.now,
-        happened_from=done_before.happened_from if done_before and not hand.time_set else None,
+        happened_from=done_before.happened_from if done_before and not hand.time_set else hand.happened_from,
         person_id=hand.person_id,
         shown=step.entry.id if step.entry else None,
         reason=reason,

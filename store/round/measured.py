@@ -67,7 +67,7 @@ def milked(hand: Hand, step: MilkStep, typed: str, fate: Fate, *, held_back: boo
     """So much milk, and where it went. Raises Unreadable, also for withheld milk to the house or away from the farm."""
     pail = step.milking.pail
     amount = pail_amount(typed, pail, hand.units)
-    if fate not in fates_of(step, hand.now):
+    if fate not in fates_of(step, hand.earliest):
         raise Unreadable(f"{step.name}'s milk is withheld: {fate.value} is not among its uses. Down picks another.")
     pail_id = pail.id if pail and amount.gross_kg is not None else None
     figure = MilkedFigure(amount.milk_kg, amount.gross_kg, pail_id, amount.empty_kg, fate, typed, held_back)

@@ -45,8 +45,9 @@ def plain_steps(steps: tuple[Step, ...], place: str, now: datetime) -> tuple[Ste
 
 
 def with_window(draft: Draft, since: datetime | None) -> Draft:
-    """The draft marked as written together, done between the last confirm and now."""
-    return replace(draft, happened_from=since if since and since < draft.happened_at else None, reason=AS_ONE)
+    """The draft marked as written together, done between the last confirm and now, or when the keeper said."""
+    between = since if since and since < draft.happened_at else None
+    return replace(draft, happened_from=draft.happened_from or between, reason=AS_ONE)
 
 
 def _of_feed(due: DueFeed, step: FeedStep, steps: Iterable[Step], now: datetime) -> str:

@@ -12,11 +12,24 @@ from store.round.confirm import Hand
 def watched(hand: Hand, subject: Subject, words: str, due_at: datetime, due_until: datetime | None = None) -> Draft:
     """Something of an animal, a pen or the whole yard is to be looked at again at a moment, or between two."""
     figure = WatchedFigure(words, due_at, due_until)
-    return Draft(None, Kind.WATCH, subject, None, State.DONE, hand.now, hand.person_id, None, figures=(figure,))
+    done = State.DONE
+    return Draft(
+        None, Kind.WATCH, subject, None, done, hand.now, hand.person_id, None, hand.happened_from, figures=(figure,)
+    )
 
 
 def looked_again(hand: Hand, watch: Watch, looks: Looks, due_at: datetime | None) -> Draft:
     """It was looked at, and how it was. due_at: when again; None: no more."""
     figure = WatchedFigure(watch.words, due_at, None, looks)
-    done, step_id, shown = State.DONE, watch.step_id, watch.entry_id
-    return Draft(step_id, Kind.WATCH, watch.subject, None, done, hand.now, hand.person_id, shown, figures=(figure,))
+    return Draft(
+        step_id=watch.step_id,
+        kind=Kind.WATCH,
+        subject=watch.subject,
+        turn=None,
+        state=State.DONE,
+        happened_at=hand.now,
+        happened_from=hand.happened_from,
+        person_id=hand.person_id,
+        shown=watch.entry_id,
+        figures=(figure,),
+    )

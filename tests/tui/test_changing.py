@@ -67,7 +67,7 @@ def test_a_change_that_is_written_and_cannot_be_read_again_is_said_so_and_the_fo
 
 
 def test_a_time_that_was_set_is_for_one_entry_also_where_that_is_a_change(walker: Walker) -> None:
-    walker.set_at = walker.book.clock.now()
+    walker.set_time(walker.book.clock.now())
     assert new_tag(walker) is None
     assert walker.set_at is None
 

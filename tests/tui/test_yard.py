@@ -9,7 +9,6 @@ from store.book.words import Kind, State
 from tests.farm import MORNING, HandClock
 from tests.tui.keys import Sitting
 from tui.place import Place
-from tui.yard.timing import read_time
 
 AT_THE_END = ["left", *["right"] * 17]
 
@@ -85,9 +84,20 @@ def test_nonsense_for_a_time_is_said_and_stays(sitting: Sitting, typed: str) -> 
     assert "is no time" in sitting.press("t", typed, "enter").said
 
 
-def test_a_time_that_is_still_to_come_is_yesterdays() -> None:
-    assert read_time("23:30", MORNING, "Europe/Dublin") == MORNING.replace(hour=23, minute=30) - timedelta(days=1)
-    assert read_time("0610", MORNING, "Europe/Dublin") == MORNING.replace(hour=6, minute=10)
+def test_what_nobody_saw_happened_between_two_times(sitting: Sitting) -> None:
+    """It is said in the header, kept with the entry, and told so."""
+    sitting.to_step("Hazel", "feed").press("t", "02:30-05:50", "enter")
+    assert sitting.said == "The next entry happened between 02:30 and 05:50."
+    assert "SET 02:30-05:50" in sitting.text()
+    sitting.press("enter")
+    entry = sitting.newest()
+    assert (entry.happened_from, entry.happened_at) == (
+        MORNING.replace(hour=2, minute=30),
+        MORNING.replace(hour=5, minute=50),
+    )
+    assert "between 02:30 and 05:50 Ann   Hazel" in sitting.text()
+    sitting.to_step("Fennel", "feed").press("enter")
+    assert sitting.newest().happened_from is None
 
 
 def test_vet_keeps_what_is_half_typed(sitting: Sitting) -> None:

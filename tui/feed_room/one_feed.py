@@ -61,7 +61,8 @@ class OneFeed(Picking):
 
         Never the time of a past round that is open: what is there is weighed now.
         """
-        return FeedHand(self.walker.person.id, self.walker.set_at or self.walker.book.clock.now())
+        walker = self.walker
+        return FeedHand(walker.person.id, walker.set_at or walker.book.clock.now(), walker.set_from)
 
     def written(self, words: str) -> Place:
         """Back to the room, as the book stands now; where it cannot be read again, that is said too."""

@@ -5,6 +5,8 @@ from dataclasses import replace
 
 from store.book.drafts import Draft, Subject
 from store.book.words import State
+from store.herd.moments import happened
+from store.round.amount import Unreadable
 from store.round.care import dosed
 from store.round.confirm import noted, parted, skipped
 from store.round.measured import soak_started
@@ -12,7 +14,6 @@ from store.round.steps import ApartStep, DoseStep, SoakStartStep
 from tui.closing.ending import end_round, open_steps
 from tui.place import Place, Rooms
 from tui.telling import turn_words
-from tui.yard.timing import read_time
 from tui.yard.wording import Wording
 
 NOT_GIVEN = ("no", "n", "not given")
@@ -52,12 +53,13 @@ class OnPaper(Wording):
         walker = self.walker
         if isinstance(step, DoseStep) and self.text.strip().lower() in NOT_GIVEN:
             return walker.write(skipped(walker.hand(), step, "not given"))
-        at = read_time(self.text, walker.latest(), walker.zone)
-        if at is None:
+        try:
+            found = happened(self.text, walker.latest(), walker.zone)
+        except Unreadable:
             return f"«{self.text}» is no time. Type hours and minutes, as 18:50, or Enter alone."
-        if at < walker.turn.day_begins(walker.zone):
+        if found.earliest < walker.turn.day_begins(walker.zone):
             return f"«{self.text}» is not in that round. Type a time of {turn_words(walker.turn)}, or Enter alone."
-        return walker.write(replace(self._draft(step), happened_at=at))
+        return walker.write(replace(self._draft(step), happened_at=found.at, happened_from=found.since))
 
     def _draft(self, step: Asked) -> Draft:
         hand = self.walker.hand()
