@@ -1,6 +1,9 @@
 """Calf sharing: where the calf is, and what is to be done with it in this round."""
 
 from collections.abc import Iterator
+from dataclasses import replace
+from datetime import timedelta
+from uuid import UUID
 
 from store.book.drafts import Subject
 from store.book.facts.calves import Share
@@ -8,6 +11,7 @@ from store.book.facts.farm import Animal
 from store.book.words import MORNING, Apart, Kind
 from store.round.planning import Planning
 from store.round.steps import ApartStep, SharedCalf
+from store.round.tonight import is_first_night, last_night, left_in, not_tonight, shut_away_at, too_young
 from store.round.where import where
 
 
@@ -23,27 +27,35 @@ def shared_calves(planning: Planning, cow: Animal) -> tuple[SharedCalf, ...]:
 
 
 def let_in(planning: Planning, cow: Animal, place: str) -> Iterator[ApartStep]:
-    """In the morning, behind the milking: let each calf in to her."""
-    if planning.snapshot.turn.slot == MORNING:
-        own = {share.calf_id for share in planning.snapshot.shares if share.cow_id == cow.id}
-        for calf in shared_calves(planning, cow):
-            if calf.calf.id in own:
-                yield _step(planning, cow, calf, place, Apart.LET_IN)
+    """In the morning, behind the milking: let in to her each calf that was not left with her."""
+    if planning.snapshot.turn.slot == MORNING and not left_in(planning.snapshot, cow):
+        last_evening = planning.snapshot.turn.day - timedelta(days=1)
+        for share, calf in _sharing(planning, cow.id):
+            if last_night(planning.snapshot, share) or not too_young(share, calf, last_evening):
+                yield _step(planning, cow, _of(share, calf, cow), place, Apart.LET_IN)
 
 
 def shut_away(planning: Planning, calf: Animal, place: str) -> Iterator[ApartStep]:
-    """In the evening, in the calf's own pen: shut it away from the cow it shares."""
-    if planning.snapshot.turn.slot == MORNING:
-        return
-    cows = {animal.id: animal for animal in planning.snapshot.animals}
-    for share in planning.snapshot.shares:
-        if share.calf_id == calf.id and share.cow_id in cows:
+    """In the evening, in the calf's own pen: shut it away from the cow it shares, in the nights of its rule."""
+    snapshot = planning.snapshot
+    cows = {animal.id: animal for animal in snapshot.animals}
+    for share in snapshot.shares if snapshot.turn.slot != MORNING else ():
+        if share.calf_id == calf.id and share.cow_id in cows and not not_tonight(share, calf, snapshot.turn.day):
             cow = cows[share.cow_id]
-            yield _step(planning, cow, _of(share, calf, cow), place, Apart.SHUT_AWAY)
+            step = _step(planning, cow, _of(share, calf, cow), place, Apart.SHUT_AWAY)
+            yield replace(step, shut_at=shut_away_at(snapshot, share), first_night=is_first_night(snapshot, share))
+
+
+def _sharing(planning: Planning, cow_id: UUID) -> Iterator[tuple[Share, Animal]]:
+    """The calves whose own cow she is."""
+    for share in planning.snapshot.shares:
+        for calf in planning.snapshot.animals:
+            if share.cow_id == cow_id and calf.id == share.calf_id:
+                yield share, calf
 
 
 def _of(share: Share, calf: Animal, cow: Animal) -> SharedCalf:
-    return SharedCalf(calf, where(share, cow.id), share.longest_h)
+    return SharedCalf(calf, where(share, cow.id), share.longest_h, share.rule)
 
 
 def _step(planning: Planning, cow: Animal, calf: SharedCalf, place: str, want: Apart) -> ApartStep:

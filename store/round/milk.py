@@ -14,6 +14,7 @@ from store.round.emptied import emptied_at, sharing
 from store.round.planning import Planning
 from store.round.steps import MilkStep
 from store.round.timed import rates_kg_h, timed_pails
+from store.round.tonight import left_in
 
 COMPARED = 7
 """Pails that the usual range is drawn from."""
@@ -36,6 +37,7 @@ def animal_milk(planning: Planning, animal: Animal, place: str) -> Iterator[Milk
         rates_kg_h=tuple(islice(rates_kg_h(timed_pails(animal.id, shares, pails)), COMPARED)),
         withheld=snapshot.withheld.get(animal.id, ()),
         marked=marked(planning.counts.values(), animal.id),
+        left_in=left_in(snapshot, animal),
     )
 
 

@@ -5,7 +5,7 @@ from datetime import datetime
 from uuid import UUID
 
 from store.book.drafts import Subject
-from store.book.facts.calves import Parting
+from store.book.facts.calves import ApartRule, Parting
 from store.book.facts.care import Look, Treatment
 from store.book.facts.farm import Animal, Pen
 from store.book.facts.feed import Batch, Feed, PlanRow, SoakLimit, Told
@@ -111,11 +111,12 @@ class UdderStep(Step):
 
 @dataclass(frozen=True, slots=True)
 class SharedCalf:
-    """A calf that shares a cow's milk, and the newest that is known of where it is."""
+    """A calf that shares a cow's milk, and the newest that is known of where it is. rule: when it is shut away."""
 
     calf: Animal
     last: Parting | None
     longest_h: float
+    rule: ApartRule | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,6 +126,7 @@ class MilkStep(Step):
     emptied_at: since when her udder fills, None where that is not known.
     rates_kg_h: her last comparable pails, each by its own hours at full rate. [kg/h]
     marked: what was found at her quarters in this round, each quarter as it was found last.
+    left_in: why her calf was left with her last night, so that no milking is expected; empty: it was not.
     """
 
     animal: Animal
@@ -134,15 +136,21 @@ class MilkStep(Step):
     rates_kg_h: tuple[float, ...]
     withheld: tuple[Withholding, ...]
     marked: tuple[QuarterFigure, ...] = ()
+    left_in: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class ApartStep(Step):
-    """A calf to be shut away from its cow, or let in to her."""
+    """A calf to be shut away from its cow, or let in to her.
+
+    shut_at: when its rule has it shut away, None where it says no time. first_night: it never was before.
+    """
 
     cow: Animal
     calf: SharedCalf
     want: Apart
+    shut_at: datetime | None = None
+    first_night: bool = False
 
 
 @dataclass(frozen=True, slots=True)
