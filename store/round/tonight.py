@@ -7,7 +7,7 @@ from datetime import date, datetime, timedelta
 from store.book.facts.calves import Parting, Share
 from store.book.facts.farm import Animal
 from store.book.snapshot import Snapshot
-from store.book.turn import Turn, from_wall
+from store.book.turn import Turn
 from store.book.words import MORNING, Apart
 
 NIGHTS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
@@ -29,11 +29,10 @@ def shut_away_at(snapshot: Snapshot, share: Share) -> datetime | None:
 
     Never longer than the longest time apart. None: it has no rule, or the farm has not said when that round begins.
     """
-    time = dict(snapshot.farm.times).get(MORNING)
-    if time is None or share.rule is None:
+    morning = snapshot.farm.round_begins(Turn(snapshot.turn.day + timedelta(days=1), MORNING))
+    if morning is None or share.rule is None:
         return None
-    morning = datetime.fromisoformat(f"{snapshot.turn.day + timedelta(days=1)}T{time}")
-    return from_wall(morning, snapshot.farm.zone) - timedelta(hours=min(share.rule.apart_h, share.longest_h))
+    return morning - timedelta(hours=min(share.rule.apart_h, share.longest_h))
 
 
 def not_tonight(share: Share, calf: Animal, day: date) -> str:

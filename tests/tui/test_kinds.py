@@ -71,7 +71,7 @@ def test_the_calf_is_let_in_and_the_milking_then_says_so(sitting: Sitting) -> No
     parted = sitting.newest().the(PartedFigure)
     assert parted is not None
     assert parted.state is Apart.LET_IN
-    assert "let in, since 06:31, so the pail says little" in sitting.to_step("Fennel", "milk").text()
+    assert "let in, since 06:31: not compared" in sitting.to_step("Fennel", "milk").text()
 
 
 def test_a_calf_that_got_out_is_written_with_both_ends(sitting: Sitting) -> None:

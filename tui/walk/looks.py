@@ -12,8 +12,9 @@ from store.round.confirm import Doubtful, Hand, counted, done, felt, got_out, pa
 from store.round.measured import IF_RIGHT
 from store.round.steps import ApartStep, CountStep, Step, UdderStep
 from tui.page import Line, Size
+from tui.walk.apart_card import apart_lines
 from tui.walk.job import Job, More
-from tui.walk.look_cards import apart_lines, count_lines, udder_lines
+from tui.walk.look_cards import count_lines, udder_lines
 from tui.walk.shown import Shown
 from tui.walk.task_card import task_lines
 

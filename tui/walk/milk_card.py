@@ -9,7 +9,7 @@ from store.round.measured import fates_of, withholding_at
 from store.round.saying import bare, weight
 from store.round.steps import MilkStep
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of, wrapped
-from tui.walk.look_cards import calf_words
+from tui.walk.apart_card import calf_words
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, scale_for, title
 from tui.words import hours, volume, when
