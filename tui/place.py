@@ -39,6 +39,9 @@ class Rooms(Protocol):
     def quarters(self, back: Any) -> "Place":
         """What is wrong with a quarter."""
 
+    def pouring(self, back: Any) -> "Place":
+        """With which other pail a pail was poured together."""
+
     def why(self, back: Any) -> "Place":
         """What the numbers of a step are made of."""
 

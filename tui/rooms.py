@@ -17,6 +17,7 @@ from tui.walk.asking import ExtraFed, LeftOver, NewScoop, Reason
 from tui.walk.lamp import Lamp
 from tui.walk.later import Later
 from tui.walk.more import MoreList
+from tui.walk.pouring import Pouring
 from tui.walk.quarters import QuarterList
 from tui.walk.skipping import Skipping
 from tui.walk.thrown_out import ThrownOut
@@ -97,6 +98,10 @@ class House:
     def quarters(self, back: Lamp) -> Place:
         """What is wrong with a quarter."""
         return QuarterList(self, back)
+
+    def pouring(self, back: Lamp) -> Place:
+        """With which other pail a pail was poured together."""
+        return Pouring(self, back)
 
     def why(self, back: Lamp) -> Place:
         """What the numbers of a step are made of."""

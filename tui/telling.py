@@ -11,6 +11,7 @@ from store.book.figures import (
     MilkedFigure,
     NotedFigure,
     PartedFigure,
+    PouredFigure,
     QuarterFigure,
     SoakedFigure,
     StrungFigure,
@@ -99,7 +100,7 @@ def _each(walker: Walker, entry: Written) -> Iterator[str]:
     for milked in entry.of(MilkedFigure):
         if milked.milk_kg is not None and milked.fate:
             held = ", held back" if milked.held_back else ""
-            yield f"milk {weight(milked.milk_kg, units)}, {milked.fate.value}{held}"
+            yield f"milk {weight(milked.milk_kg, units)}, {milked.fate.value}{held}{_poured(walker, entry)}"
         else:
             yield f"not milked: {milked.typed}"
     for counted in entry.of(CountedFigure):
@@ -118,6 +119,12 @@ def _each(walker: Walker, entry: Written) -> Iterator[str]:
     for dosed in entry.of(DosedFigure):
         yield f"dose {dosed.number}, {walker.snapshot.names.get(dosed.treatment_id, 'treatment')}"
     yield from (noted.words for noted in entry.of(NotedFigure))
+
+
+def _poured(walker: Walker, entry: Written) -> str:
+    """With whose milk it was poured together."""
+    into = {each.into_step_id for each in entry.of(PouredFigure)}
+    return "".join(f", poured into {step.name}'s" for step in walker.steps if step.step_id in into)
 
 
 def _given(walker: Walker, entry: Written) -> Iterator[str]:

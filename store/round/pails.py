@@ -68,8 +68,24 @@ class Went:
 def went(entries: Iterable[Written], withheld: Withheld) -> tuple[Went, ...]:
     """Every pail of a round. entries: those that count, in any order; the answer has their order."""
     entries = tuple(entries)
+    return mixed(tuple(pailfuls(entries, withheld)), late_fate(entries))
+
+
+def late_fate(entries: Iterable[Written]) -> Fate | None:
+    """What became of the milk for people of a round, where it was cold too late. None: what each pail says."""
     cooled = next((entry.the(CooledFigure) for entry in entries if _is_done(entry, Kind.COOL)), None)
-    return mixed(tuple(_pailfuls(entries, withheld)), cooled.fate if cooled else None)
+    return cooled.fate if cooled else None
+
+
+def pailfuls(entries: Iterable[Written], withheld: Withheld) -> Iterator[Pailful]:
+    """The milkings among the entries that count. A cow that was not milked has no pail."""
+    for entry in entries:
+        figure, cow_id, at = entry.the(MilkedFigure), entry.subject.animal_id, entry.happened_at
+        if not _is_done(entry, Kind.MILK) or figure is None or figure.milk_kg is None or figure.fate is None:
+            continue
+        into = tuple(each.into_step_id for each in entry.of(PouredFigure))
+        held = holding(withheld.get(cow_id, ()), at) if cow_id else None
+        yield Pailful(entry.step_id, cow_id, at, figure.milk_kg, figure.fate, held, into)
 
 
 def withheld_in(snapshot: Snapshot, steps: Iterable[Step]) -> Withheld:
@@ -77,21 +93,21 @@ def withheld_in(snapshot: Snapshot, steps: Iterable[Step]) -> Withheld:
     return {**snapshot.withheld, **{step.animal.id: step.withheld for step in steps if isinstance(step, MilkStep)}}
 
 
-def mixed(pailfuls: Sequence[Pailful], cooled: Fate | None = None) -> tuple[Went, ...]:
+def mixed(pails: Sequence[Pailful], cooled: Fate | None = None) -> tuple[Went, ...]:
     """Where pailfuls went. cooled: what became of the milk for people, where it was cold too late."""
-    found = {each.step_id: _went(each, mix, cooled) for mix in groups(pailfuls) for each in mix}
-    return tuple(found[each.step_id] for each in pailfuls)
+    found = {each.step_id: _went(each, mix, cooled) for mix in groups(pails) for each in mix}
+    return tuple(found[each.step_id] for each in pails)
 
 
-def groups(pailfuls: Sequence[Pailful]) -> tuple[tuple[Pailful, ...], ...]:
+def groups(pails: Sequence[Pailful]) -> tuple[tuple[Pailful, ...], ...]:
     """The pailfuls that were poured together, also by way of a third pail, or of one that is no longer written."""
     group: dict[UUID, frozenset[UUID]] = {}
-    for each in pailfuls:
+    for each in pails:
         step_ids = (each.step_id, *each.into)
         joined = frozenset(step_ids).union(*(group.get(step_id, ()) for step_id in step_ids))
         group |= dict.fromkeys(joined, joined)
-    wholes = dict.fromkeys(group[each.step_id] for each in pailfuls)
-    return tuple(tuple(each for each in pailfuls if each.step_id in whole) for whole in wholes)
+    wholes = dict.fromkeys(group[each.step_id] for each in pails)
+    return tuple(tuple(each for each in pails if each.step_id in whole) for whole in wholes)
 
 
 def poured(draft: Draft, into: Iterable[UUID]) -> Draft:
@@ -116,16 +132,6 @@ def _went(pailful: Pailful, mix: tuple[Pailful, ...], cooled: Fate | None) -> We
 def strictest(fates: Iterable[Fate]) -> Fate:
     """Of some uses the strictest. Raises ValueError for none."""
     return max(fates, key=STRICTER.index)
-
-
-def _pailfuls(entries: Iterable[Written], withheld: Withheld) -> Iterator[Pailful]:
-    for entry in entries:
-        figure, cow_id, at = entry.the(MilkedFigure), entry.subject.animal_id, entry.happened_at
-        if not _is_done(entry, Kind.MILK) or figure is None or figure.milk_kg is None or figure.fate is None:
-            continue
-        into = tuple(each.into_step_id for each in entry.of(PouredFigure))
-        held = holding(withheld.get(cow_id, ()), at) if cow_id else None
-        yield Pailful(entry.step_id, cow_id, at, figure.milk_kg, figure.fate, held, into)
 
 
 def _is_done(entry: Written, kind: Kind) -> bool:

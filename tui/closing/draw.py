@@ -13,6 +13,7 @@ from store.round.steps import Step
 from store.round.summary import Change, Difference, MilkTotal, Summary
 from store.round.together import AS_ONE
 from tui.page import Line, Role, Span, line
+from tui.pails import mix_words, mixes, unsafe_words
 from tui.telling import entry_words, figure, step_words, who
 from tui.walker import Walker
 from tui.words import clock, day, volume
@@ -130,6 +131,8 @@ def _what_changed(entry: Written, other: Written) -> Written:
 def _totals(walker: Walker, summary: Summary, besides: Besides, width: int) -> Iterator[Line]:
     units = walker.farm.units
     yield from _list(width, "MILK", (_milk(total, units) for total in summary.milk))
+    yield from _list(width, "POURED", (mix_words(walker, each) for each in mixes(summary.pails)))
+    yield from _list(width, "THROW AWAY", unsafe_words(walker, summary.pails))
     for heading, lines in besides:
         yield from _list(width, heading, lines)
     fed = [f"{t.feed.name} {weight(t.given_kg, units)}{' dry' if t.feed.soaked else ''}" for t in summary.fed]

@@ -11,12 +11,14 @@ from store.round.change import change_of
 from store.round.confirm import Hand
 from store.round.emptied import CALF_HAD_IT
 from store.round.measured import ask_if_unusual, fates_of, fed, milked, not_milked
+from store.round.pails import poured
 from store.round.steps import FeedStep, MilkStep
 from tui.page import Line, Size
 from tui.walk.feed_card import feed_lines
 from tui.walk.job import Job, More
 from tui.walk.looks import QUARTER, calf_got_out
 from tui.walk.milk_card import milk_lines
+from tui.walk.poured import others, poured_into, poured_marks, use_shown
 from tui.walk.shown import Shown
 
 if TYPE_CHECKING:
@@ -88,7 +90,8 @@ class MilkJob(Job[MilkStep]):
     def first_marks(self, step: MilkStep) -> frozenset[str]:
         """Held back stays marked when the weight is corrected."""
         written = step.entry.the(MilkedFigure) if step.entry else None
-        return frozenset({HELD_BACK}) if written and written.held_back else frozenset()
+        held_back = {HELD_BACK} if written and written.held_back else set()
+        return frozenset(held_back | poured_marks(step))
 
     def draft(self, hand: Hand, shown: Shown, step: MilkStep) -> Draft:
         """The milk, and where it goes."""
@@ -96,9 +99,9 @@ class MilkJob(Job[MilkStep]):
         if not typed:
             raise Unreadable("Milk is never as shown. Type what the scale says, or S to skip.")
         draft = milked(hand, step, typed, fate_shown(shown, step), held_back=HELD_BACK in shown.marks)
-        if not shown.sure and not shown.marks:
+        if shown.typed.get(0) and not shown.sure and HELD_BACK not in shown.marks:
             ask_if_unusual(hand, step, draft)
-        return draft
+        return poured(draft, poured_into(shown.marks))
 
     def lines(self, shown: Shown, step: MilkStep, size: Size) -> list[Line]:
         """The pail and the milk, large."""
@@ -108,9 +111,9 @@ class MilkJob(Job[MilkStep]):
         """Where the pail goes, once it is weighed."""
         if not shown.typed.get(0) and not typed_before(step):
             return "once the pail is typed"
-        return f"write to {fate_shown(shown, step).upper()}"
+        return f"write to {use_shown(shown, step, fate_shown(shown, step)).upper()}"
 
-    def more(self, shown: Shown, step: MilkStep) -> tuple[More, ...]:  # noqa: ARG002
+    def more(self, shown: Shown, step: MilkStep) -> tuple[More, ...]:
         """What happened before or at the milking."""
         out = tuple(
             More(f"{calf.calf.name} had got out: found with her", partial(calf_got_out, step.animal.id, calf.calf.id))
@@ -121,6 +124,7 @@ class MilkJob(Job[MilkStep]):
             More("She held back: not all was let down", lambda lamp: lamp.mark(HELD_BACK)),
             QUARTER,
             *(More(f"Not milked: {why}", partial(_not_milked, step, why)) for why in NOT_MILKED[not step.calves :]),
+            *((More("Poured together with another pail", _poured),) if others(shown.walker.steps, step) else ()),
         )
 
 
@@ -133,6 +137,10 @@ def _hold(lamp: "Lamp") -> "Place":
         if problem
         else lamp.rooms.lamp(lamp.index).say("Held: as yesterday, each later step a day later.")
     )
+
+
+def _poured(lamp: "Lamp") -> "Place":
+    return lamp.rooms.pouring(lamp)
 
 
 def _not_milked(step: MilkStep, why: str, lamp: "Lamp") -> "Place":

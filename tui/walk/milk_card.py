@@ -10,6 +10,7 @@ from store.round.saying import bare, weight
 from store.round.steps import MilkStep
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of, wrapped
 from tui.walk.apart_card import calf_words
+from tui.walk.poured import POURED, poured_lines
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, scale_for, title
 from tui.words import hours, volume, when
@@ -27,6 +28,7 @@ def milk_lines(shown: Shown, step: MilkStep, size: Size, fate: Fate) -> list[Lin
         (),
         *_withheld(shown, step, size),
         _goes_to(shown, step, fate),
+        *_poured(shown, step, fate, size),
         *_context(shown, step, size),
     ]
 
@@ -105,7 +107,9 @@ def _context(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
         line(f"  UDDER   {since}; {_usual(shown, step)}{unsure}"),
         line(f"  LAST    {before or 'nothing recorded'}, newest first"),
     ]
-    lines += [line(Span(f"  MARKED  {mark}", Role.STRONG)) for mark in sorted(shown.marks)]
+    lines += [
+        line(Span(f"  MARKED  {mark}", Role.STRONG)) for mark in sorted(shown.marks) if not mark.startswith(POURED)
+    ]
     return [tuple(Span(cut(span.text, size.width - 1), span.role) for span in each) for each in lines]
 
 
@@ -115,6 +119,11 @@ def _goes_to(shown: Shown, step: MilkStep, fate: Fate) -> Line:
         words = f"> {each.value.upper()} " if each is fate else f"  {each.value} "
         spans.append(Span(words, Role.HERE if each is fate else Role.TEXT))
     return tuple(spans)
+
+
+def _poured(shown: Shown, step: MilkStep, fate: Fate, size: Size) -> list[Line]:
+    amount, _ = _amount(shown, step)
+    return poured_lines(shown, step, fate, amount.milk_kg if amount else None, size)
 
 
 def _withheld(shown: Shown, step: MilkStep, size: Size) -> list[Line]:

@@ -1,0 +1,101 @@
+"""Pails poured together: marked at the milk step, said on the card, in the words of the entry and at the closing."""
+
+from datetime import timedelta
+
+import pytest
+
+from store.book.figures import MilkedFigure, PouredFigure
+from store.book.opening import Book
+from store.book.records.yard import Withheld
+from store.book.words import Fate, State
+from tests.farm import MORNING
+from tests.store.book.seeing import put
+from tests.store.round.made import animal_named, dawn
+from tests.tui.keys import Sitting
+
+POUR = "5"
+"""The line of Hazel's list behind M."""
+SUM = "Fennel 5.0 kg withheld + Hazel 6.8 kg: 11.8 kg thrown away"
+
+
+def treated(book: Book, name: str) -> None:
+    """Her milk is withheld since the evening before."""
+    cow_id, since = animal_named(dawn(), name).id, MORNING - timedelta(hours=12)
+    put(book.desk, Withheld, animal_id=cow_id, begins_at=since, ends_at=None, why="udder tube")
+
+
+@pytest.fixture
+def both(sitting: Sitting, book: Book) -> Sitting:
+    """Fennel's 5.0 kg are withheld and weighed; we stand at Hazel."""
+    treated(book, "Fennel")
+    sitting.walker.look()
+    sitting.to_step("Fennel", "milk").press("6.4", "enter")
+    return sitting.to_step("Hazel", "milk")
+
+
+def test_the_card_says_what_all_of_it_counts_as_before_it_is_written(both: Sitting) -> None:
+    both.press("m", POUR, "enter", "1", "enter")
+    assert both.said == "Marked. Enter writes it, once the pail is typed."
+    assert "TOGETHER with Fennel" in both.text()
+    both.press("8.2")
+    assert f"TOGETHER {SUM}" in both.text()
+    assert "Enter write to THROWN AWAY" in both.text()
+
+
+def test_a_clean_pail_poured_into_withheld_milk_is_thrown_away_and_keeps_its_yield(both: Sitting) -> None:
+    both.press("m", POUR, "enter", "1", "enter", "8.2!", "enter")
+    milked, poured = both.newest().the(MilkedFigure), both.newest().the(PouredFigure)
+    assert milked
+    assert milked.milk_kg == pytest.approx(6.8)
+    assert milked.fate is Fate.HOUSE
+    assert poured == PouredFigure(next(s.step_id for s in both.walker.steps if (s.name, s.kind) == ("Fennel", "milk")))
+    both.place = both.house.closing()
+    text = both.text(100, 36)
+    assert "thrown away     11.8 kg   11.5 L  Fennel, Hazel" in text
+    assert f"POURED       {SUM}" in text
+    assert "house  " not in text
+    assert "poured into Fennel's" in text
+
+
+def test_a_pail_that_is_written_already_is_corrected_by_the_mark(both: Sitting) -> None:
+    both.press("8.2!", "enter").to_step("Hazel", "milk").press("m", POUR, "enter", "1", "enter", "enter")
+    assert both.newest().of(PouredFigure)
+    assert both.newest().replaces_id is not None
+    milked = both.newest().the(MilkedFigure)
+    assert milked
+    assert milked.typed == "8.2"
+
+
+def test_the_mark_is_taken_away_as_it_was_set(both: Sitting) -> None:
+    both.press("m", POUR, "enter", "1", "enter", "8.2!", "enter").to_step("Hazel", "milk").press("m", POUR, "enter")
+    assert "marked: Enter takes it away" in both.text()
+    both.press("1", "enter", "enter")
+    assert both.newest().of(PouredFigure) == ()
+
+
+def test_a_weight_that_is_corrected_stays_poured_together(both: Sitting) -> None:
+    both.press("m", POUR, "enter", "1", "enter", "8.2!", "enter").to_step("Hazel", "milk").press("8.4!", "enter")
+    assert both.newest().of(PouredFigure)
+
+
+def test_undo_takes_the_pail_and_what_it_was_poured_into(both: Sitting) -> None:
+    both.press("m", POUR, "enter", "1", "enter", "8.2!", "enter", "u", "enter")
+    assert both.newest().state is State.OPEN
+    both.place = both.house.closing()
+    assert "POURED" not in both.text(100, 36)
+
+
+def test_milk_put_to_the_house_before_it_was_known_is_said_at_the_closing(sitting: Sitting, book: Book) -> None:
+    sitting.to_step("Fennel", "milk").press("6.4", "enter")
+    treated(book, "Fennel")
+    sitting.walker.look()
+    sitting.place = sitting.house.closing()
+    text = sitting.text(120, 40)
+    assert "THROW AWAY   Fennel 5.0 kg withheld, put to the house: now known withheld since Tue 10 Mar 18:31" in text
+    assert "thrown away      5.0 kg" in text
+
+
+def test_one_cow_alone_has_nobody_to_be_poured_together_with(sitting: Sitting) -> None:
+    sitting.walker.steps = tuple(each for each in sitting.walker.steps if (each.name, each.kind) != ("Hazel", "milk"))
+    sitting.to_step("Fennel", "milk").press("m")
+    assert "Poured together" not in sitting.text()

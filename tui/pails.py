@@ -1,0 +1,42 @@
+"""Pails in words: what was poured together, and what all of it counts as."""
+
+from collections.abc import Iterable, Iterator
+
+from store.book.words import Fate
+from store.round.pails import Pailful, Went
+from store.round.saying import weight
+from tui.walker import Walker
+from tui.words import when
+
+
+def mix_words(walker: Walker, went: Went) -> str:
+    """`Fennel 5.0 kg withheld + Hazel 6.8 kg: 11.8 kg thrown away`."""
+    parts = " + ".join(_part(walker, each) for each in went.mixed)
+    return f"{parts}: {weight(sum(each.milk_kg for each in went.mixed), walker.farm.units)} {use_words(went.use)}"
+
+
+def use_words(use: Fate) -> str:
+    """Where milk goes, as the end of a sentence."""
+    return use.value if use in (Fate.THROWN_AWAY, Fate.SOLD_OR_GIVEN) else f"to the {use.value}"
+
+
+def mixes(pails: Iterable[Went]) -> Iterator[Went]:
+    """One of each mix that was poured together, in the order of its first pail."""
+    said = set[tuple[Pailful, ...]]()
+    for each in pails:
+        if len(each.mixed) > 1 and each.mixed not in said:
+            said.add(each.mixed)
+            yield each
+
+
+def unsafe_words(walker: Walker, pails: Iterable[Went]) -> Iterator[str]:
+    """What was put to people, and is now known to be withheld."""
+    for each in pails:
+        if each.unsafe and each.withheld:
+            since = when(each.withheld.since, walker.farm.zone)
+            yield f"{_part(walker, each.pailful)}, put {use_words(each.put)}: now known withheld since {since}"
+
+
+def _part(walker: Walker, pailful: Pailful) -> str:
+    name = walker.snapshot.names.get(pailful.cow_id, "milk") if pailful.cow_id else "milk"
+    return f"{name} {weight(pailful.milk_kg, walker.farm.units)}{' withheld' if pailful.withheld else ''}"

@@ -1,0 +1,64 @@
+"""A pail that is poured together with others: the marks of a milk step for it, and what its card says of them."""
+
+from collections.abc import Iterable
+from uuid import UUID
+
+from store.book.figures import PouredFigure
+from store.book.words import Fate, State
+from store.round.measured import withholding_at
+from store.round.pails import Pailful, Went, late_fate, mixed, pailfuls, withheld_in
+from store.round.steps import MilkStep, Step
+from tui.page import Line, Role, Size, wrapped
+from tui.pails import mix_words
+from tui.walk.shown import Shown
+
+POURED = "poured into "
+
+
+def mark_of(step_id: UUID) -> str:
+    """The mark for the pail of another milk step."""
+    return f"{POURED}{step_id.hex}"
+
+
+def poured_into(marks: Iterable[str]) -> tuple[UUID, ...]:
+    """The milk steps that marks name."""
+    return tuple(UUID(hex=each.removeprefix(POURED)) for each in sorted(marks) if each.startswith(POURED))
+
+
+def poured_marks(step: MilkStep) -> set[str]:
+    """What the book holds as poured together already."""
+    written = step.entry.of(PouredFigure) if step.entry and step.entry.state is State.DONE else ()
+    return {mark_of(each.into_step_id) for each in written}
+
+
+def others(steps: Iterable[Step], step: Step) -> tuple[MilkStep, ...]:
+    """The steps of the other cows that are milked in a round."""
+    return tuple(each for each in steps if isinstance(each, MilkStep) and each.step_id != step.step_id)
+
+
+def use_shown(shown: Shown, step: MilkStep, fate: Fate) -> Fate:
+    """What the milk would count as, poured together as it stands on the screen."""
+    return _went(shown, step, fate, 0.0).use
+
+
+def poured_lines(shown: Shown, step: MilkStep, fate: Fate, milk_kg: float | None, size: Size) -> list[Line]:
+    """What was poured together, and what becomes of all of it; nothing for a pail that stands alone."""
+    went = _went(shown, step, fate, milk_kg or 0.0)
+    if milk_kg is not None and len(went.mixed) > 1:
+        words = mix_words(shown.walker, went)
+    else:
+        into = poured_into(shown.marks)
+        names = [each.name for each in others(shown.walker.steps, step) if each.step_id in into]
+        words = f"with {', '.join(names)}" if names else ""
+    role = Role.STRONG if went.use is fate else Role.WARNING
+    return wrapped(f"TOGETHER {words}", size.width, role, "  ") if words else []
+
+
+def _went(shown: Shown, step: MilkStep, fate: Fate, milk_kg: float) -> Went:
+    """Where this pail goes if it is written as shown, with all that is written of the others."""
+    snapshot, at = shown.walker.snapshot, shown.now
+    this = Pailful(step.step_id, step.animal.id, at, milk_kg, fate, withholding_at(step, at), poured_into(shown.marks))
+    entries = tuple(snapshot.counts().values())
+    written = pailfuls(entries, withheld_in(snapshot, shown.walker.steps))
+    found = mixed([*(each for each in written if each.step_id != step.step_id), this], late_fate(entries))
+    return found[-1]
