@@ -9,7 +9,7 @@ from store.book.turn import local
 from store.book.words import Asks, Units
 from store.husbandry.milk import litres
 from store.husbandry.units import CM_PER_INCH, L_PER_US_GAL, fahrenheit
-from store.round.saying import bare
+from store.round.saying import bare, moment_words
 
 _SMALL = """none one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen
 sixteen seventeen eighteen nineteen twenty""".split()
@@ -90,7 +90,7 @@ def near(moment: datetime, now: datetime, zone: str) -> str:
 
 def when(moment: datetime, zone: str) -> str:
     """`Tue 10 Mar 18:20`, on the farm's wall clock."""
-    return f"{day(local(moment, zone))} {clock(moment, zone)}"
+    return moment_words(moment, zone)
 
 
 def at_hour(moment: datetime, now: datetime, zone: str) -> str:

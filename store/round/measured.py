@@ -25,6 +25,7 @@ a farm that has set no limit of its own is asked at this one. [kg]"""
 PAIL_ASKED_KG = 30.0
 """More than this from a cow of which no pail is known yet is asked about. [kg] Common practice."""
 IF_RIGHT = f"If it is right, type {SURE} behind it, then Enter."
+TO_CALVES = (Fate.CALVES, Fate.OTHER_ANIMALS, Fate.THROWN_AWAY)
 SCOOP_LEAST_KG, SCOOP_MOST_KG = 0.001, 500.0
 
 
@@ -67,7 +68,7 @@ def milked(hand: Hand, step: MilkStep, typed: str, fate: Fate, *, held_back: boo
     """So much milk, and where it went. Raises Unreadable, also for withheld milk to the house or away from the farm."""
     pail = step.milking.pail
     amount = pail_amount(typed, pail, hand.units)
-    if fate not in fates_of(step, hand.earliest):
+    if fate not in fates_of(step, milked_at(step, hand)):
         raise Unreadable(f"{step.name}'s milk is withheld: {fate.value} is not among its uses. Down picks another.")
     pail_id = pail.id if pail and amount.gross_kg is not None else None
     figure = MilkedFigure(amount.milk_kg, amount.gross_kg, pail_id, amount.empty_kg, fate, typed, held_back)
@@ -96,21 +97,33 @@ def ask_if_unusual(hand: Hand, step: MilkStep, draft: Draft) -> None:
 
 
 def withholding_at(step: MilkStep, at: datetime) -> Withholding | None:
-    """What withholds her milk at a moment; of several the one that ends last."""
+    """What withholds her milk at a moment; of several the strictest."""
     return holding(step.withheld, at)
 
 
 def holding(withheld: Sequence[Withholding], at: datetime) -> Withholding | None:
     """Of what withholds a cow's milk, what holds at a moment; of several the one that ends last."""
     running = [each for each in withheld if each.holds_at(at)]
-    return max(running, key=lambda each: (each.until is None, each.until or each.since), default=None)
+    return max(
+        running, key=lambda each: (not each.to_calves, each.until is None, each.until or each.since), default=None
+    )
 
 
 def fates_of(step: MilkStep, now: datetime) -> tuple[Fate, ...]:
-    """Where her milk may go. Withheld: thrown away, and nowhere else; the record behind it is mended instead."""
-    if withholding_at(step, now):
-        return (Fate.THROWN_AWAY,)
-    return tuple(Fate)
+    """Where her milk may go. Withheld: thrown away, and nowhere else; the record behind it is mended instead.
+
+    Colostrum may go to calves and other animals too.
+    """
+    withheld = withholding_at(step, now)
+    if withheld is None:
+        return tuple(Fate)
+    return TO_CALVES if withheld.to_calves else (Fate.THROWN_AWAY,)
+
+
+def milked_at(step: MilkStep, hand: Hand) -> datetime:
+    """The earliest moment at which what a key writes was milked: a correction keeps its time, unless another is set."""
+    written = step.entry if step.entry and step.entry.state is State.DONE else None
+    return hand.earliest if written is None or hand.time_set else written.happened_from or written.happened_at
 
 
 def _given_already(step: FeedStep) -> tuple[FedFigure, ...]:

@@ -15,6 +15,7 @@ from store.round.planning import Planning
 from store.round.steps import MilkStep
 from store.round.timed import rates_kg_h, timed_pails
 from store.round.tonight import left_in
+from store.round.withholding import withheld_of
 
 COMPARED = 7
 """Pails that the usual range is drawn from."""
@@ -35,7 +36,7 @@ def animal_milk(planning: Planning, animal: Animal, place: str) -> Iterator[Milk
         milking=milking,
         emptied_at=emptied_at(animal.id, shares, pails),
         rates_kg_h=tuple(islice(rates_kg_h(timed_pails(animal.id, shares, pails)), COMPARED)),
-        withheld=snapshot.withheld.get(animal.id, ()),
+        withheld=withheld_of(snapshot, animal.id),
         marked=marked(planning.counts.values(), animal.id),
         left_in=left_in(snapshot, animal),
     )

@@ -126,7 +126,8 @@ def _went(pailful: Pailful, mix: tuple[Pailful, ...], cooled: Fate | None) -> We
     put = strictest(each.fate for each in mix)
     if cooled and put in FOR_PEOPLE:
         put = strictest((put, cooled))
-    return Went(pailful, put, Fate.THROWN_AWAY if any(each.withheld for each in mix) else put, mix)
+    least = (Fate.CALVES if each.withheld.to_calves else Fate.THROWN_AWAY for each in mix if each.withheld)
+    return Went(pailful, put, strictest((put, *least)), mix)
 
 
 def strictest(fates: Iterable[Fate]) -> Fate:

@@ -1,5 +1,8 @@
-"""How a sentence or a screen says a weight: kilograms come in, what is said is what the farm has set."""
+"""How a sentence or a screen says a weight or a moment: kilograms come in, what is said is what the farm has set."""
 
+from datetime import datetime
+
+from store.book.turn import local
 from store.book.words import Units
 from store.husbandry.units import KG_PER_LB
 
@@ -20,3 +23,9 @@ def bare(number: float) -> str:
     if number and abs(number) < 0.995:
         return f"{number:.2f}"
     return f"{number:.1f}" if abs(number) < 100 else f"{number:.0f}"
+
+
+def moment_words(moment: datetime, zone: str) -> str:
+    """`Tue 10 Mar 18:20`, on the farm's wall clock."""
+    wall = local(moment, zone)
+    return f"{wall:%a} {wall.day} {wall:%b %H:%M}"

@@ -79,13 +79,15 @@ class MilkJob(Job[MilkStep]):
 
     def rows(self, shown: Shown, step: MilkStep) -> int:
         """Where her milk may go."""
-        return len(fates_of(step, shown.now))
+        return len(fates_of(step, shown.milked_at(step)))
 
     def first_row(self, step: MilkStep) -> int:
         """The use that the book holds already; of a milking with a marked quarter: away, unless she picks another."""
         written = step.entry.the(MilkedFigure) if step.entry else None
-        away = Fate.THROWN_AWAY if step.marked else Fate.HOUSE
-        return tuple(Fate).index(written.fate if written and written.fate else away)
+        if written and written.fate and step.entry:
+            fates = fates_of(step, step.entry.happened_at)
+            return fates.index(written.fate) if written.fate in fates else len(fates) - 1
+        return tuple(Fate).index(Fate.THROWN_AWAY if step.marked else Fate.HOUSE)
 
     def first_marks(self, step: MilkStep) -> frozenset[str]:
         """Held back stays marked when the weight is corrected."""
@@ -155,5 +157,5 @@ def typed_before(step: MilkStep) -> str:
 
 def fate_shown(shown: Shown, step: MilkStep) -> Fate:
     """The use of the milk that is chosen."""
-    fates = fates_of(step, shown.now)
+    fates = fates_of(step, shown.milked_at(step))
     return fates[min(shown.row, len(fates) - 1)]

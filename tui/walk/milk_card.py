@@ -5,7 +5,7 @@ from store.book.words import Fate, State
 from store.husbandry.milk import usual_pail
 from store.husbandry.udder import UNSURE_H
 from store.round.amount import PailAmount, Unreadable, pail_amount
-from store.round.measured import fates_of, withholding_at
+from store.round.measured import fates_of
 from store.round.saying import bare, weight
 from store.round.steps import MilkStep
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of, wrapped
@@ -13,9 +13,9 @@ from tui.walk.apart_card import calf_words
 from tui.walk.poured import POURED, poured_lines
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, scale_for, title
-from tui.words import hours, volume, when
+from tui.walk.withheld_card import withheld_lines
+from tui.words import hours, volume
 
-CAUTION = "Treated or just calved: none to the house until label or vet allow."
 BEFORE = "Wipe. First squirts clear? Four quarters alike? If not: M, S or V"
 
 
@@ -26,7 +26,7 @@ def milk_lines(shown: Shown, step: MilkStep, size: Size, fate: Fate) -> list[Lin
         *title(step.name, facts, size),
         *_figures(shown, step, size),
         (),
-        *_withheld(shown, step, size),
+        *withheld_lines(shown, step, size),
         _goes_to(shown, step, fate),
         *_poured(shown, step, fate, size),
         *_context(shown, step, size),
@@ -115,7 +115,7 @@ def _context(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
 
 def _goes_to(shown: Shown, step: MilkStep, fate: Fate) -> Line:
     spans: list[Span] = [Span("  GOES TO ")]
-    for each in fates_of(step, shown.now):
+    for each in fates_of(step, shown.milked_at(step)):
         words = f"> {each.value.upper()} " if each is fate else f"  {each.value} "
         spans.append(Span(words, Role.HERE if each is fate else Role.TEXT))
     return tuple(spans)
@@ -124,13 +124,3 @@ def _goes_to(shown: Shown, step: MilkStep, fate: Fate) -> Line:
 def _poured(shown: Shown, step: MilkStep, fate: Fate, size: Size) -> list[Line]:
     amount, _ = _amount(shown, step)
     return poured_lines(shown, step, fate, amount.milk_kg if amount else None, size)
-
-
-def _withheld(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
-    """Withheld milk says until when; otherwise the usual caution."""
-    withheld = withholding_at(step, shown.now)
-    if withheld is None:
-        return wrapped(CAUTION, size.width, Role.WARNING, "          ")
-    zone = shown.walker.farm.zone
-    until = "further notice" if withheld.until is None else when(withheld.until, zone)
-    return wrapped(f"KEEP NONE before {until}: {withheld.why}", size.width, Role.WARNING, "          ")

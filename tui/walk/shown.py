@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from datetime import date, datetime
 
 from store.book.words import Units
-from store.round.steps import Step
+from store.round.measured import milked_at
+from store.round.steps import MilkStep, Step
 from tui.walker import Walker
 
 
@@ -34,3 +35,7 @@ class Shown:
     def now(self) -> datetime:
         """The moment that a key would write: the clock's, or the time that was set."""
         return self.walker.moment()
+
+    def milked_at(self, step: MilkStep) -> datetime:
+        """When she was milked, by what a key would write."""
+        return milked_at(step, self.walker.hand())

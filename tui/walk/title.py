@@ -3,11 +3,15 @@
 from store.book.facts.farm import Animal
 from store.book.words import Stage
 from store.round.dialect import said
+from store.round.measured import holding
+from store.round.withholding import withheld_of
 from tui.frame import SMALL
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of
 from tui.walk.shown import Shown
 from tui.words import age
 
+WITHHELD = "!! MILK WITHHELD"
+"""Beside the name of a treated cow, at each of her steps."""
 ROOMY = Size(100, 32)
 """From this size on, name and amount are drawn twice as large."""
 
@@ -22,7 +26,7 @@ def title(name: str, facts: list[str], size: Size) -> list[Line]:
     large = [(Span("  "), *row) for row in large_lines(name, Role.NAME, size.width - 4, scale_for(size))]
     taken = max(map(width_of, large)) + 3
     if size.width - taken >= max(map(len, facts), default=0):
-        told = [line(Span(fact, Role.STRONG if at == 0 else Role.TEXT)) for at, fact in enumerate(facts)]
+        told = [line(Span(fact, _role(at, fact))) for at, fact in enumerate(facts)]
         return [*beside(large, told, taken), ()]
     below = line(Span(cut("  " + ",  ".join(facts), size.width - 1)))
     return [*large, below, ()] if size.height >= SMALL.height else large
@@ -34,7 +38,21 @@ def animal_facts(what: str, animal: Animal, place: str, shown: Shown) -> list[st
     milking = animal.calved_on if animal.stage is Stage.IN_MILK else None
     stage = f"{named} {age(milking, today)}" if milking else named
     born = f", {age(animal.born_on, today)} old" if animal.born_on and not animal.calved_on else ""
-    return [what, f"{place}   {tag_words(animal)}".rstrip(), stage + born]
+    marked = f"{what}  {WITHHELD}" if _is_withheld(animal, shown) else what
+    return [marked, f"{place}   {tag_words(animal)}".rstrip(), stage + born]
+
+
+def _is_withheld(animal: Animal, shown: Shown) -> bool:
+    """Whether milk that she gives now is withheld."""
+    snapshot = shown.walker.snapshot
+    milks = animal.stage is Stage.IN_MILK or animal.id in snapshot.milkings
+    return milks and holding(withheld_of(snapshot, animal.id), shown.now) is not None
+
+
+def _role(at: int, fact: str) -> Role:
+    if WITHHELD in fact:
+        return Role.WARNING
+    return Role.STRONG if at == 0 else Role.TEXT
 
 
 def tag_words(animal: Animal) -> str:

@@ -10,11 +10,15 @@ from store.book.words import Fate, Quarter, Sign
 
 @dataclass(frozen=True, slots=True)
 class Withholding:
-    """Her milk is withheld from a moment on; until None: until further notice."""
+    """Her milk is withheld from a moment on; until None: until further notice.
+
+    to_calves: calves and other animals may have it, as colostrum; else it is thrown away.
+    """
 
     since: datetime
     until: datetime | None
     why: str
+    to_calves: bool = False
 
     def holds_at(self, at: datetime) -> bool:
         """Whether a milking at this moment is withheld, to the minute."""

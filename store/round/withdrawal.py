@@ -1,0 +1,120 @@
+"""How long one treatment withholds milk and meat: as label or vet have said it, and from the last dose really given.
+
+Each dose starts the clock anew. Where hours and milkings are both typed the later one counts; what nobody typed is not
+guessed: the milk is then withheld until somebody types it. Label and vet decide, and the local rules.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from store.book.clock import MICROSECOND
+from store.book.facts.care import Treatment, Withdrawal
+from store.book.facts.milk import Withholding
+from store.book.words import SaidBy
+from store.round.saying import moment_words
+
+NOT_TYPED = "how long is not typed"
+
+
+@dataclass(frozen=True, slots=True)
+class Calving:
+    """A calving lies between two moments."""
+
+    earliest: datetime
+    latest: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Clock:
+    """One clock of a withholding: when it runs out, None while that is not known; and what it counts, in words."""
+
+    ends_at: datetime | None
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Course:
+    """What happened to her: when she was milked, and when she calved last."""
+
+    milked_at: Sequence[datetime] = ()
+    calving: Calving | None = None
+
+
+def milk_withheld(treatment: Treatment, doses_at: Sequence[datetime], course: Course, zone: str) -> Withholding | None:
+    """From the first dose given until every clock has run out; None without a dose, or where label or vet say nil."""
+    if not doses_at or is_nil(treatment.withdrawal):
+        return None
+    clocks = tuple(_clocks(treatment, doses_at, course))
+    ends = [clock.ends_at for clock in clocks if clock.ends_at]
+    until = max(ends) if len(ends) == len(clocks) else None
+    vet = treatment.withdrawal is not None and treatment.withdrawal.said_by is SaidBy.VET
+    told = (f"last dose {moment_words(max(doses_at), zone)}", *(clock.words for clock in clocks), *["vet's word"] * vet)
+    return Withholding(min(doses_at), until, f"{treatment.product}, {', '.join(told)}")
+
+
+def meat_until(treatment: Treatment, doses_at: Sequence[datetime]) -> datetime | None:
+    """Whole days of 24 h from the last dose on; None where how long is not typed, or a dose is still to come."""
+    days = treatment.withdrawal.meat_days if treatment.withdrawal else None
+    if days is None or not doses_at or (days > 0 and still_to_come(treatment, doses_at)):
+        return None
+    return max(doses_at) + timedelta(days=days)
+
+
+def still_to_come(treatment: Treatment, doses_at: Sequence[datetime]) -> int:
+    """Doses that were ordered and are not given yet; none once the treatment was ended."""
+    return max(treatment.doses - len(doses_at), 0) if treatment.in_use else 0
+
+
+def is_dry_cow(withdrawal: Withdrawal) -> bool:
+    """Whether it was typed as one for dry cows: with a least dry time, or with a time from calving on."""
+    return any(each is not None for each in (withdrawal.dry_days, withdrawal.calved_h, withdrawal.calved_milkings))
+
+
+def is_nil(withdrawal: Withdrawal | None) -> bool:
+    """Whether label or vet say that no milk is withheld at all: zero was typed, and nothing else of milk."""
+    if withdrawal is None or is_dry_cow(withdrawal):
+        return False
+    typed = [each for each in (withdrawal.milk_h, withdrawal.milkings) if each is not None]
+    return bool(typed) and not any(typed)
+
+
+def _clocks(treatment: Treatment, doses_at: Sequence[datetime], course: Course) -> Iterator[Clock]:
+    last, withdrawal = max(doses_at), treatment.withdrawal or Withdrawal()
+    if more := still_to_come(treatment, doses_at):
+        yield Clock(None, f"{more} {'dose' if more == 1 else 'doses'} to come")
+    typed = tuple(_since(last, withdrawal.milk_h, withdrawal.milkings, course.milked_at, ""))
+    dry = tuple(_dry_cow(last, withdrawal, course)) if is_dry_cow(withdrawal) else ()
+    yield from typed + dry or (Clock(None, NOT_TYPED),)
+
+
+def _since(
+    start: datetime, milk_h: float | None, milkings: int | None, milked_at: Sequence[datetime], more: str
+) -> Iterator[Clock]:
+    """The clocks of hours and of milkings that run from one moment on."""
+    if milk_h is not None:
+        ends_at = start + timedelta(hours=milk_h)
+        yield Clock(ends_at.replace(second=0, microsecond=0), f"{milk_h:g} h{more}")
+    if milkings is not None:
+        yield after_milkings(start, milkings, milked_at, more)
+
+
+def after_milkings(start: datetime, milkings: int, milked_at: Sequence[datetime], more: str = "") -> Clock:
+    """So many real milkings after a moment; each of them is withheld itself."""
+    after = sorted(at for at in milked_at if at > start)
+    counted = after[:milkings]
+    ends_at = (counted[-1] + MICROSECOND if counted else start) if len(counted) == milkings else None
+    return Clock(ends_at, f"{len(counted)} of {milkings} milkings{more}")
+
+
+def _dry_cow(last: datetime, withdrawal: Withdrawal, course: Course) -> Iterator[Clock]:
+    """From calving on, or where she calved too early from the end of the least dry time on."""
+    calved, days = course.calving, withdrawal.dry_days
+    if days is None or (withdrawal.calved_h is None and withdrawal.calved_milkings is None):
+        yield Clock(None, f"{NOT_TYPED}: dry days, and from calving on")
+    elif calved is None or calved.latest <= last:
+        yield Clock(None, "until she has calved, and longer")
+    else:
+        start = max(calved.latest, last + timedelta(days=days))
+        early = f" from {days:g} d on: she calved too early, ask your vet" if start > calved.latest else " from calving"
+        yield from _since(start, withdrawal.calved_h, withdrawal.calved_milkings, course.milked_at, early)

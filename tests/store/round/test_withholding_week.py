@@ -1,0 +1,340 @@
+"""One week by hand: when the milk of a treated cow may be kept again, as a keeper would reckon it on paper.
+
+Hazel, three doses twelve hours apart, 96 h and no fewer than 6 milkings after the last one:
+
+    dose 1   Mon  9 Mar 18:20
+    dose 2   Tue 10 Mar 06:20
+    dose 3   Tue 10 Mar 18:20   + 96 h = Sat 14 Mar 18:20
+    milked   Wed 06:30, 17:50, Thu 06:30, 17:50, Fri 06:30, 17:50: six times, the last one on Friday
+    so       Sat 06:30 withheld; Sat 17:50 withheld, 30 min short; Sun 06:30 is the first to keep
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import UTC, date, datetime, timedelta
+from random import Random
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from store.book.facts.calves import Birth
+from store.book.facts.care import Treatment, Withdrawal
+from store.book.facts.milk import PastPail, Withholding
+from store.book.figures import DosedFigure
+from store.book.snapshot import Snapshot
+from store.book.turn import Turn, turn_at
+from store.book.words import Fate, Kind, SaidBy
+from store.round.amount import Unreadable
+from store.round.confirm import unplanned
+from store.round.measured import fates_of, milked
+from store.round.pails import Pailful, mixed
+from store.round.withholding import calving_of, first_to_keep, withheld_of
+from tests.store.round.made import animal_named, dawn, hand, some_id, unhurried, with_animal, wrote
+from tests.store.round.named import milk_of
+
+HAZEL = animal_named(dawn(), "Hazel")
+ZONE = dawn().farm.zone
+KEPT, WITHHELD = True, False
+
+
+def at(day: int, clock: str) -> datetime:
+    """A time of a day in March, when the farm's wall clock shows UTC; of April below, an hour of summer time."""
+    hour, minute = map(int, clock.split(":"))
+    return datetime(2026, 3, day, hour, minute, tzinfo=UTC)
+
+
+DOSES = (at(9, "18:20"), at(10, "06:20"), at(10, "18:20"))
+MILKINGS = tuple(at(day, clock) for day in range(9, 20) for clock in ("06:30", "17:50"))
+LABEL = Withdrawal(milk_h=96, milkings=6, said_by=SaidBy.LABEL)
+TUBE = Treatment(
+    some_id("tube"), HAZEL.id, "udder tube", "one tube", "udder", "clots", "", 3, 12.0, DOSES[0], withdrawal=LABEL
+)
+
+
+def pail(milked_at: datetime, fate: Fate = Fate.THROWN_AWAY) -> PastPail:
+    """Her pail of a moment."""
+    turn = turn_at(milked_at, ZONE, dawn().farm.evening_from_h)
+    return PastPail(milked_at, 8.5, held_back=False, turn=turn, fate=fate, step_id=some_id(str(milked_at)))
+
+
+def week(
+    now: datetime,
+    treatment: Treatment = TUBE,
+    doses: Sequence[datetime] = DOSES,
+    milkings: Sequence[datetime] = MILKINGS,
+    fate: Fate = Fate.THROWN_AWAY,
+) -> Snapshot:
+    """The round of a moment, as the book holds it then: the doses and milkings before it are written."""
+    turn = turn_at(now, ZONE, dawn().farm.evening_from_h)
+    before = [pail(each, fate) for each in sorted(milkings, reverse=True) if each < now and pail(each).turn != turn]
+    given_at = tuple(sorted((each for each in doses if each <= now), reverse=True))
+    return replace(
+        dawn(),
+        turn=turn,
+        treatments=(replace(treatment, given_at=given_at),),
+        pails={HAZEL.id: tuple(before)},
+        milkings={HAZEL.id: replace(dawn().milkings[HAZEL.id], pails_before=tuple(before))},
+    )
+
+
+def may_be_kept(snapshot: Snapshot, now: datetime) -> bool:
+    """Whether the house is among the uses of her milk at a moment."""
+    return Fate.HOUSE in fates_of(milk_of(snapshot, "Hazel"), now)
+
+
+def one(snapshot: Snapshot) -> Withholding:
+    """The one thing that withholds her milk."""
+    (found,) = withheld_of(snapshot, HAZEL.id)
+    return found
+
+
+@pytest.mark.parametrize(
+    ("day", "clock", "kept"),
+    [
+        (9, "17:50", KEPT),  # before the first dose
+        (10, "06:30", WITHHELD),  # ten minutes after the second
+        (10, "17:50", WITHHELD),
+        (11, "06:30", WITHHELD),
+        (13, "17:50", WITHHELD),  # the sixth milking after the last dose
+        (14, "06:30", WITHHELD),
+        (14, "17:50", WITHHELD),  # half an hour short
+        (14, "18:19", WITHHELD),
+        (14, "18:20", KEPT),  # to the minute
+        (15, "06:30", KEPT),
+    ],
+)
+def test_the_week_as_on_paper(day: int, clock: str, kept: bool) -> None:
+    assert may_be_kept(week(at(day, clock)), at(day, clock)) is kept
+
+
+def test_half_an_hour_short_the_end_and_its_reason_are_said() -> None:
+    found = one(week(at(14, "17:50")))
+    assert found.until == at(14, "18:20")
+    assert found.until - at(14, "17:50") == timedelta(minutes=30)
+    assert found.why == "udder tube, last dose Tue 10 Mar 18:20, 96 h, 6 of 6 milkings"
+
+
+def test_sunday_morning_is_the_first_milking_that_may_be_kept() -> None:
+    """Reckoned on Wednesday already: the milkings to come are counted too."""
+    to_come = [each for each in MILKINGS if each > at(11, "12:00")]
+    assert first_to_keep(week(at(11, "12:00")), HAZEL.id, to_come) == at(15, "06:30")
+
+
+def test_milkings_later_than_the_hours_count() -> None:
+    """Milked once a day, six milkings are six days: Mon 16 Mar is the sixth, so Tue 17 Mar is the first to keep."""
+    mornings = tuple(each for each in MILKINGS if each.hour == 6)
+    assert one(week(at(16, "06:30"), milkings=mornings)).until is None
+    assert one(week(at(16, "06:30"), milkings=mornings)).why.endswith("96 h, 5 of 6 milkings")
+    assert not may_be_kept(week(at(16, "06:30"), milkings=mornings), at(16, "06:30"))
+    assert may_be_kept(week(at(17, "06:30"), milkings=mornings), at(17, "06:30"))
+
+
+def test_the_last_milking_of_the_count_stays_withheld_once_it_is_written() -> None:
+    """A correction of it is judged as of when she was milked."""
+    six = replace(TUBE, withdrawal=Withdrawal(milkings=6))
+    evening = week(at(13, "17:50"), six)
+    step = milk_of(evening, "Hazel")
+    there = replace(hand(evening), now=at(13, "17:50"), turn=evening.turn)
+    after = wrote(evening, milked(there, step, "9.9", Fate.THROWN_AWAY))
+    with pytest.raises(Unreadable, match="withheld"):
+        milked(replace(there, now=at(13, "20:00")), milk_of(after, "Hazel"), "9.9", Fate.HOUSE)
+    assert may_be_kept(week(at(14, "06:30"), six), at(14, "06:30"))
+
+
+def test_a_correction_is_judged_by_when_she_was_milked() -> None:
+    """Written at 17:50 as thrown away; at 18:30 the milk of 17:50 is withheld as before."""
+    evening = week(at(14, "17:50"))
+    there = replace(hand(evening), now=at(14, "17:50"), turn=evening.turn)
+    after = milk_of(wrote(evening, milked(there, milk_of(evening, "Hazel"), "9.9", Fate.THROWN_AWAY)), "Hazel")
+    late = replace(there, now=at(14, "18:30"))
+    with pytest.raises(Unreadable, match="withheld"):
+        milked(late, after, "9.9", Fate.HOUSE)
+    assert milked(replace(late, time_set=True), after, "9.9", Fate.HOUSE).happened_at == late.now
+
+
+def test_a_dose_of_this_round_withholds_at_once() -> None:
+    """Given at 18:20, before she is milked."""
+    evening = week(at(9, "18:00"))
+    assert may_be_kept(evening, at(9, "18:30"))
+    dose = unplanned(hand(evening), Kind.DOSE, milk_of(evening, "Hazel").subject, DosedFigure(TUBE.id, 1, given=True))
+    after = wrote(evening, replace(dose, happened_at=DOSES[0]))
+    assert not may_be_kept(after, at(9, "18:30"))
+    assert may_be_kept(after, at(9, "18:19"))
+
+
+def test_doses_to_come_keep_it_withheld_until_the_treatment_is_ended() -> None:
+    """Two of three are given; the vet stopped it."""
+    course = week(at(18, "06:30"), doses=DOSES[:2])
+    assert one(course).until is None
+    assert "1 dose to come" in one(course).why
+    ended = week(at(18, "06:30"), replace(TUBE, in_use=False), doses=DOSES[:2])
+    assert one(ended).until == at(14, "06:20")
+
+
+@pytest.mark.parametrize("typed", [None, Withdrawal(), Withdrawal(meat_days=10)])
+def test_how_long_is_never_guessed(typed: Withdrawal | None) -> None:
+    """Nobody typed how long her milk is withheld: until further notice, and why."""
+    found = one(week(at(19, "06:30"), replace(TUBE, withdrawal=typed)))
+    assert found.until is None
+    assert found.why.endswith("how long is not typed")
+
+
+def test_a_label_that_says_nil_withholds_nothing() -> None:
+    assert withheld_of(week(at(11, "06:30"), replace(TUBE, withdrawal=Withdrawal(milk_h=0))), HAZEL.id) == ()
+
+
+def test_what_the_vet_said_is_said_as_the_vets() -> None:
+    found = one(week(at(14, "06:30"), replace(TUBE, withdrawal=Withdrawal(milk_h=168, said_by=SaidBy.VET))))
+    assert found.why.endswith("168 h, vet's word")
+
+
+def test_a_first_dose_that_nobody_wrote_may_have_been_given() -> None:
+    """Due on Monday evening, on paper perhaps: on Tuesday her milk is withheld until somebody writes what was."""
+    assert may_be_kept(week(at(9, "19:00"), doses=()), at(9, "19:00"))
+    found = one(week(at(10, "06:30"), doses=()))
+    assert found == Withholding(DOSES[0], None, "udder tube, dose 1 was due Mon 9 Mar 18:20 and is not written")
+    assert withheld_of(week(at(10, "06:30"), replace(TUBE, in_use=False), doses=()), HAZEL.id) == ()
+
+
+def test_what_was_typed_by_hand_is_beside_it() -> None:
+    typed = Withholding(at(1, "06:00"), None, "waits for the vet")
+    course = replace(week(at(15, "06:30")), withheld={HAZEL.id: (typed,)})
+    assert withheld_of(course, HAZEL.id)[0] == typed
+    assert not may_be_kept(course, at(15, "06:30"))
+
+
+DRY = Treatment(
+    some_id("dry"), HAZEL.id, "dry-cow tube", "four tubes", "udder", "", "", 1, 24.0, at(2, "10:00"),
+    given_at=(at(2, "10:00"),), withdrawal=Withdrawal(dry_days=54, calved_h=96),
+)  # fmt: skip
+
+
+def calved(treatment: Treatment, birth: Birth | None, now: datetime, milkings: Sequence[datetime] = ()) -> Snapshot:
+    """Hazel after a dry-cow tube on 2 March, calved or not; the farm's rule for colostrum is 0."""
+    farm = replace(dawn().farm, milk_limits=replace(dawn().farm.milk_limits, colostrum_milkings=0))
+    course = replace(
+        week(now, treatment, treatment.given_at, milkings), farm=farm, births={HAZEL.id: birth} if birth else {}
+    )
+    return with_animal(course, replace(HAZEL, calved_on=birth.at.date() if birth else None))
+
+
+def day_of(number: int) -> datetime:
+    """So many days of 24 h after the tube."""
+    return at(2, "10:00") + timedelta(days=number)
+
+
+@pytest.mark.parametrize(
+    ("calved_at", "first_milk"),
+    [
+        # too early, day 49 = Mon 20 Apr: 2 Mar 10:00 + 54 d = 25 Apr 10:00; + 96 h = 29 Apr 10:00
+        (day_of(49), datetime(2026, 4, 29, 10, tzinfo=UTC)),
+        # late enough, day 60 = 1 May 10:00; + 96 h = 5 May 10:00
+        (day_of(60), datetime(2026, 5, 5, 10, tzinfo=UTC)),
+    ],
+)
+def test_after_a_dry_cow_tube_the_later_of_calving_and_least_days_counts(
+    calved_at: datetime, first_milk: datetime
+) -> None:
+    course = calved(DRY, Birth(None, calved_at), calved_at + timedelta(days=2))
+    assert one(course).until == first_milk
+    assert ("ask your vet" in one(course).why) is (calved_at == day_of(49))
+    assert not may_be_kept(course, first_milk - timedelta(minutes=1))
+    assert may_be_kept(course, first_milk)
+
+
+def test_after_a_dry_cow_tube_nothing_is_kept_before_she_has_calved() -> None:
+    found = one(calved(DRY, None, day_of(80)))
+    assert (found.until, found.why.rsplit(", ", 2)[1:]) == (None, ["until she has calved", "and longer"])
+
+
+@pytest.mark.parametrize("typed", [Withdrawal(dry_days=54), Withdrawal(calved_h=96)])
+def test_a_dry_cow_tube_needs_both_of_its_figures(typed: Withdrawal) -> None:
+    course = calved(replace(DRY, withdrawal=typed), Birth(None, day_of(60)), day_of(90))
+    assert one(course).until is None
+    assert "how long is not typed" in one(course).why
+
+
+def test_a_dry_cow_tube_in_milkings_counts_them_from_calving_on() -> None:
+    """Eight milkings after calving on day 60: day 60 at 18:00 is the first, twelve hours apart."""
+    eight = replace(DRY, withdrawal=Withdrawal(dry_days=54, calved_milkings=8))
+    every = [day_of(60) + timedelta(hours=8 + 12 * n) for n in range(9)]
+    birth = Birth(None, day_of(60))
+    assert one(calved(eight, birth, every[7], every)).why.endswith("7 of 8 milkings from calving")
+    assert not may_be_kept(calved(eight, birth, every[7], every), every[7])
+    assert may_be_kept(calved(eight, birth, every[8], every), every[8])
+
+
+def fresh(now: datetime) -> Snapshot:
+    """Hazel calved in the night to Tuesday 10 March, seen at six; nothing was given to her."""
+    course = replace(week(now), treatments=(), births={HAZEL.id: Birth(at(9, "22:00"), at(10, "06:00"))})
+    return with_animal(course, replace(HAZEL, calved_on=date(2026, 3, 10)))
+
+
+@pytest.mark.parametrize(("day", "clock", "number"), [(10, "06:30", 1), (10, "17:50", 2), (13, "17:50", 8)])
+def test_colostrum_is_counted_and_not_kept(day: int, clock: str, number: int) -> None:
+    """Eight milkings: Tue, Wed, Thu, Fri, twice each. Calves may have it, the house may not."""
+    found = one(fresh(at(day, clock)))
+    assert found.why == f"colostrum, milking {number} of 8"
+    fates = fates_of(milk_of(fresh(at(day, clock)), "Hazel"), at(day, clock))
+    assert fates == (Fate.CALVES, Fate.OTHER_ANIMALS, Fate.THROWN_AWAY)
+
+
+def test_the_ninth_milking_after_calving_may_be_kept() -> None:
+    assert may_be_kept(fresh(at(14, "06:30")), at(14, "06:30"))
+
+
+def test_a_cow_milked_once_a_day_has_no_colostrum_after_as_many_days() -> None:
+    """And one that calved long ago has none, however few of her milkings are in the book."""
+    course = replace(fresh(at(18, "06:30")), pails={})
+    assert may_be_kept(course, at(18, "06:30"))
+    assert withheld_of(replace(course, turn=Turn(date(2026, 4, 20), "morning")), HAZEL.id) == ()
+
+
+def test_a_treated_cow_just_calved_is_withheld_from_calves_too() -> None:
+    course = replace(fresh(at(11, "06:30")), treatments=(replace(TUBE, given_at=DOSES[::-1]),))
+    assert fates_of(milk_of(course, "Hazel"), at(11, "06:30")) == (Fate.THROWN_AWAY,)
+
+
+def test_without_a_birth_in_the_book_the_day_she_calved_counts_from_its_midnight() -> None:
+    found = calving_of(with_animal(dawn(), replace(HAZEL, calved_on=date(2026, 3, 10))), HAZEL.id)
+    assert found
+    assert (found.earliest, found.latest) == (at(10, "00:00"), at(11, "00:00"))
+
+
+HOURS = st.floats(0, 300)
+
+
+@given(
+    doses_h=st.lists(HOURS, min_size=1, max_size=4), now_h=HOURS, milk_h=st.none() | st.floats(1, 200),
+    milkings=st.none() | st.integers(1, 9), order=st.randoms(use_true_random=False),
+)  # fmt: skip
+@unhurried
+def test_a_withheld_pail_is_never_house_milk_and_typing_order_does_not_matter(
+    doses_h: list[float], now_h: float, milk_h: float | None, milkings: int | None, order: Random
+) -> None:
+    """Whatever was given when, and typed in whatever order."""
+    start, now = DOSES[0], DOSES[0] + timedelta(hours=now_h)
+    doses = [start + timedelta(hours=each) for each in doses_h]
+    treatment = replace(TUBE, doses=1, first_at=start, withdrawal=Withdrawal(milk_h=milk_h, milkings=milkings))
+    course = week(now, treatment, [each for each in doses if each <= now])
+    shuffled = list(course.treatments[0].given_at)
+    order.shuffle(shuffled)
+    again = replace(course, treatments=(replace(course.treatments[0], given_at=tuple(shuffled)),))
+    assert withheld_of(again, HAZEL.id) == withheld_of(course, HAZEL.id)
+    step, given_at = milk_of(course, "Hazel"), course.treatments[0].given_at
+    short = milk_h is None and milkings is None
+    short = short or (
+        milk_h is not None and bool(given_at) and now < max(given_at) + timedelta(hours=milk_h, minutes=-1)
+    )
+    if given_at and short:
+        with pytest.raises(Unreadable):
+            milked(replace(hand(course), now=now), step, "9.9", Fate.HOUSE)
+
+
+def test_colostrum_for_the_calves_counts_as_theirs_and_for_the_house_as_theirs_too() -> None:
+    """It is not thrown away; nor does anybody drink it, whatever was written before the calving was."""
+    found = one(fresh(at(11, "06:30")))
+    for put in (Fate.CALVES, Fate.HOUSE):
+        pailful = Pailful(some_id("pail"), HAZEL.id, at(11, "06:30"), 6.0, put, found)
+        assert [each.use for each in mixed((pailful,))] == [Fate.CALVES]

@@ -1,0 +1,60 @@
+"""A treated cow on the screen: two marks, until when none is kept, how short, and no other use to pick."""
+
+from datetime import timedelta
+
+import pytest
+
+from store.book.clock import new_id
+from store.book.figures import MilkedFigure
+from store.book.opening import Book
+from store.book.reading import read_facts
+from store.book.records.care import Treatment, TreatmentAs, Withdrawal
+from store.book.words import Fate, SaidBy
+from tests.farm import MORNING
+from tests.store.book.seeing import put
+from tests.store.round.made import animal_named, dawn
+from tests.tui.keys import Sitting
+from tui.rooms import House
+from tui.walker import Walker
+
+HAZEL = animal_named(dawn(), "Hazel").id
+
+
+@pytest.fixture
+def treated(book: Book) -> Sitting:
+    """The pretend morning of 11 March; Hazel is due one dose at 06:20 that the label gives 96 h."""
+    tube = new_id(MORNING)
+    put(book.desk, Treatment, id=tube)
+    put(
+        book.desk, TreatmentAs, treatment_id=tube, animal_id=HAZEL, product="udder tube", amount="one tube",
+        doses=1, every_h=12, first_at=MORNING - timedelta(minutes=11),
+    )  # fmt: skip
+    put(book.desk, Withdrawal, treatment_id=tube, milk_h=96, milkings=6, meat_days=10, said_by=SaidBy.LABEL)
+    return Sitting(House(Walker(book, read_facts(book.desk, book.clock.now()), pretend=True)))
+
+
+def dosed(treated: Sitting) -> Sitting:
+    """The dose was given at 06:20."""
+    return treated.to_step("Hazel", "dose").press("t", "6:20", "enter", "1", "enter").to_step("Hazel", "milk")
+
+
+def test_the_milk_card_says_keep_none_until_when_and_why(treated: Sitting) -> None:
+    """96 h after 06:20 is Sunday 06:20: the round of that morning, milked twice a day, is the first to keep."""
+    page = dosed(treated).text()
+    assert "MILK  !! MILK WITHHELD" in page
+    assert "KEEP NONE BEFORE Sun 15 Mar morning: udder tube, last dose Wed 11 Mar 06:20," in page
+    assert "96 h, 0 of 6 milkings" in page
+    assert "GOES TO > THROWN AWAY" in page
+
+
+def test_no_other_use_can_be_picked(treated: Sitting) -> None:
+    """Whatever Down says."""
+    dosed(treated).press("9.9", "down", "down", "enter")
+    (milk,) = treated.newest().of(MilkedFigure)
+    assert milk.fate is Fate.THROWN_AWAY
+
+
+def test_she_is_marked_at_her_other_steps_too(treated: Sitting) -> None:
+    dosed(treated)
+    assert "FEED  !! MILK WITHHELD" in treated.to_step("Hazel", "feed").text()
+    assert "MILK WITHHELD" not in treated.to_step("Fennel", "feed").text()

@@ -1,0 +1,53 @@
+"""Withheld milk on a card: until when none is kept, how short this milking is, which is the first to keep, and why."""
+
+from datetime import datetime, timedelta
+from math import ceil
+
+from store.book.facts.milk import Withholding
+from store.book.turn import Turn, from_wall
+from store.round.measured import withholding_at
+from store.round.steps import MilkStep
+from store.round.withholding import coming_milkings, first_to_keep
+from tui.page import Line, Role, Size, wrapped
+from tui.telling import turn_words
+from tui.walk.shown import Shown
+from tui.walker import Walker
+from tui.words import hours, when
+
+CAUTION = "Treated or just calved: none to the house until label or vet allow."
+HOUR_MIN = 60
+
+
+def withheld_lines(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
+    """Withheld milk says until when; otherwise the usual caution."""
+    withheld = withholding_at(step, shown.milked_at(step))
+    if withheld is None:
+        return wrapped(CAUTION, size.width, Role.WARNING, "          ")
+    words = _until(shown, step, withheld)
+    return wrapped(f"{words}: {withheld.why}", size.width, Role.WARNING, "  ")
+
+
+def _until(shown: Shown, step: MilkStep, withheld: Withholding) -> str:
+    """Until when none is kept, and which milking is the first to keep, as far as that can be reckoned."""
+    first, at, zone = _first(shown, step), shown.milked_at(step), shown.walker.zone
+    if withheld.until and not withheld.to_calves:
+        minutes = (withheld.until - at) / timedelta(minutes=1)
+        short = f"{ceil(minutes)} min" if minutes < HOUR_MIN else hours(minutes / HOUR_MIN)
+        return f"KEEP NONE BEFORE {when(withheld.until, zone)}, {short} short{f'; then {first}' if first else ''}"
+    none = "NONE TO THE HOUSE" if withheld.to_calves else "KEEP NONE"
+    return f"{none} BEFORE {first}" if first else f"{none} until further notice"
+
+
+def _first(shown: Shown, step: MilkStep) -> str:
+    """`Sun 15 Mar morning`; empty where that cannot be reckoned."""
+    walker = shown.walker
+    times = {_usually(walker, turn): turn for turn in coming_milkings(walker.snapshot, step.animal.id)}
+    found = first_to_keep(walker.snapshot, step.animal.id, (shown.milked_at(step), *times))
+    turn = times.get(found) if found else None
+    return turn_words(turn) if turn else ""
+
+
+def _usually(walker: Walker, turn: Turn) -> datetime:
+    """When a round to come usually begins."""
+    time = dict(walker.farm.times).get(turn.slot)
+    return from_wall(datetime.fromisoformat(f"{turn.day}T{time}"), walker.zone) if time else turn.begins(walker.zone)
