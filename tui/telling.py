@@ -18,7 +18,7 @@ from store.book.figures import (
 )
 from store.book.snapshot import Written
 from store.book.turn import Turn
-from store.book.words import Kind, State
+from store.book.words import Apart, Kind, State
 from store.round.dialect import said
 from store.round.saying import weight
 from store.round.steps import ApartStep, DoseStep, LookStep, SoakCheckStep, SoakStartStep, Step
@@ -109,7 +109,8 @@ def _each(walker: Walker, entry: Written) -> Iterator[str]:
         why = f" ({entry.reason})" if entry.reason else ""
         dry = "" if soaked.dry_kg is None else f", {weight(soaked.dry_kg, units)} dry"
         yield f"{soaked.act.value}{why}{dry}"
-    yield from (parted.state.value for parted in entry.of(PartedFigure))
+    for parted in entry.of(PartedFigure):
+        yield f"{parted.state.value}: {entry.reason}" if parted.state is Apart.TOGETHER else parted.state.value
     yield from (felt.fill.value for felt in entry.of(FeltFigure))
     yield from (
         f"{said(found.quarter.value, walker.farm.dialect)}: {found.sign.value}" for found in entry.of(QuarterFigure)

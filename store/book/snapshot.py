@@ -142,7 +142,7 @@ class Snapshot:
 
 
 def found_of(entries: tuple[Written, ...]) -> tuple[Written, ...]:
-    """What somebody has to know of some entries: a quarter, a calf that got out, a look or udder that is not right."""
+    """What somebody has to know of some entries: a quarter, a calf that got out or stayed, what looks not right."""
     return tuple(entry for entry in counting(entries).values() if entry.state is State.DONE and _is_found(entry))
 
 
@@ -152,7 +152,7 @@ def _is_found(entry: Written) -> bool:
         bool(entry.of(QuarterFigure))
         or (looked is not None and looked.looks is not Looks.RIGHT)
         or (felt is not None and felt.fill is Fill.TIGHT)
-        or (parted is not None and parted.state is Apart.GOT_OUT)
+        or (parted is not None and parted.state in (Apart.GOT_OUT, Apart.TOGETHER))
     )
 
 

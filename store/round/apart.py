@@ -32,7 +32,9 @@ def let_in(planning: Planning, cow: Animal, place: str) -> Iterator[ApartStep]:
         last_evening = planning.snapshot.turn.day - timedelta(days=1)
         for share, calf in _sharing(planning, cow.id):
             if last_night(planning.snapshot, share) or not too_young(share, calf, last_evening):
-                yield _step(planning, cow, _of(share, calf, cow), place, Apart.LET_IN)
+                step = _step(planning, cow, _of(share, calf, cow), place, Apart.LET_IN)
+                others = (each for each in planning.snapshot.animals if each.id == share.second_cow_id)
+                yield replace(step, other_cow=next(others, None))
 
 
 def shut_away(planning: Planning, calf: Animal, place: str) -> Iterator[ApartStep]:

@@ -71,7 +71,26 @@ def counted(hand: Hand, step: CountStep, heads_seen: int) -> Draft:
 
 def parted(hand: Hand, step: ApartStep) -> Draft:
     """The calf is where this round wants it."""
-    return draft(hand, step, State.DONE, (PartedFigure(step.cow.id, step.want),))
+    return _latched(hand, step, step.cow.id, step.want)
+
+
+def let_in_to(hand: Hand, step: ApartStep, cow_id: UUID) -> Draft:
+    """The calf is let in to its other cow instead."""
+    return _latched(hand, step, cow_id, Apart.LET_IN)
+
+
+def left_together(hand: Hand, step: ApartStep, why: str) -> Draft:
+    """The calf is left with its cow tonight, on purpose. why: at most 80 letters."""
+    return replace(_latched(hand, step, step.cow.id, Apart.TOGETHER), reason=why)
+
+
+def _latched(hand: Hand, step: ApartStep, cow_id: UUID, state: Apart) -> Draft:
+    """Where a calf is now; other than was written in this round before, it is so from this moment on."""
+    made = draft(hand, step, State.DONE, (PartedFigure(cow_id, state),))
+    written = step.entry.the(PartedFigure) if step.entry else None
+    if written == made.figures[0]:
+        return made
+    return replace(made, happened_at=hand.now, happened_from=hand.happened_from)
 
 
 def got_out(hand: Hand, cow_id: UUID, calf_id: UUID, since: datetime | None) -> Draft:

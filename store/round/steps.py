@@ -144,6 +144,7 @@ class ApartStep(Step):
     """A calf to be shut away from its cow, or let in to her.
 
     shut_at: when its rule has it shut away, None where it says no time. first_night: it never was before.
+    other_cow: the second one that it sucks.
     """
 
     cow: Animal
@@ -151,6 +152,7 @@ class ApartStep(Step):
     want: Apart
     shut_at: datetime | None = None
     first_night: bool = False
+    other_cow: Animal | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,15 +6,18 @@ from uuid import UUID
 
 from store.book.facts.calves import Parting
 from store.book.words import EVENING, Apart
-from store.round.steps import ApartStep, SharedCalf
+from store.round.emptied import CALF_HAD_IT
+from store.round.steps import ApartStep, MilkStep, SharedCalf
 from store.round.tonight import nights_words, staying
 from tui.page import Line, Role, Size, Span, beside, large_lines, line, width_of, wrapped
 from tui.walk.shown import Shown
 from tui.walk.title import scale_for, title
 from tui.words import age, clock, hours
 
-BEFORE = "BEFORE  calf well? water, hay, dry bed? latch tried? it can see its dam? If not: M"
+BEFORE = "BEFORE  calf well? water, hay, dry bed? latch tried? If not: M"
 FIRST = "FIRST NIGHT apart: look in once more tonight."
+LATE_H = 0.1
+"""Less than so much behind the hour of the rule is in time. [h]"""
 UNKNOWN = "Where the calf was is not known: nothing was written, or it is on paper."
 
 
@@ -39,6 +42,12 @@ def staying_lines(shown: Shown, pen_id: UUID, size: Size) -> Iterator[Line]:
             yield from wrapped(words, size.width, Role.STRONG, "  ")
 
 
+def left_in_lines(step: MilkStep) -> Iterator[Line]:
+    """That no milking is expected, and what Enter writes then."""
+    if step.left_in:
+        yield line(Span(f"  STAYED  {step.left_in}. No pail: Enter writes: {CALF_HAD_IT}", Role.STRONG))
+
+
 def _figure(shown: Shown, step: ApartStep, size: Size) -> list[Line]:
     """The hour of its rule, large; else how long it has been where it is."""
     zone, last = shown.walker.zone, step.calf.last
@@ -58,7 +67,7 @@ def _rule(shown: Shown, step: ApartStep) -> Iterator[Line]:
     rule, shut_at = step.calf.rule, step.shut_at
     if rule and shut_at:
         late_h = (shown.now - shut_at).total_seconds() / 3600
-        late = f", {hours(late_h)} ago" if late_h > 0 else ""
+        late = f": {hours(late_h)} late" if late_h >= LATE_H else ""
         yield line(Span(f"shut it away, for {min(rule.apart_h, step.calf.longest_h):g} h{late}", Role.STRONG))
         yield line(f"your rule: from day {rule.from_day}, {nights_words(rule.nights)}")
 

@@ -1,19 +1,21 @@
 """The jobs that are a look, a count or a latch: heads, udder, calf, standing tasks."""
 
+from collections.abc import Iterator
 from functools import partial
 from typing import TYPE_CHECKING, ClassVar
 from uuid import UUID
 
 from store.book.drafts import Draft
-from store.book.figures import CountedFigure, FeltFigure
-from store.book.words import Fill, State
+from store.book.figures import CountedFigure, FeltFigure, PartedFigure
+from store.book.words import Apart, Fill, State
 from store.round.amount import Unreadable, whole_number
-from store.round.confirm import Doubtful, Hand, counted, done, felt, got_out, parted
+from store.round.confirm import Doubtful, Hand, counted, done, felt, got_out, let_in_to, parted
 from store.round.measured import IF_RIGHT
 from store.round.steps import ApartStep, CountStep, Step, UdderStep
 from tui.page import Line, Size
 from tui.walk.apart_card import apart_lines
 from tui.walk.job import Job, More
+from tui.walk.left_with_her import LeftWithHer
 from tui.walk.look_cards import count_lines, udder_lines
 from tui.walk.shown import Shown
 from tui.walk.task_card import task_lines
@@ -107,7 +109,7 @@ class ApartJob(Job[ApartStep]):
     def more(self, shown: Shown, step: ApartStep) -> tuple[More, ...]:  # noqa: ARG002
         """It was not where it should have been."""
         act = partial(calf_got_out, step.cow.id, step.calf.calf.id)
-        return (More(f"{step.name} had got out: found with {step.cow.name}", act),)
+        return (More(f"{step.name} had got out: found with {step.cow.name}", act), *_otherwise(step))
 
 
 class TaskJob(Job[Step]):
@@ -123,6 +125,19 @@ class TaskJob(Job[Step]):
 
 
 QUARTER = More("A quarter: clots, hard, hot, tight, little milk", lambda lamp: lamp.rooms.quarters(lamp))
+
+
+def _otherwise(step: ApartStep) -> Iterator[More]:
+    """Not as this round wants it: left with her, shut away after all, let in to the other cow."""
+    written = step.entry.the(PartedFigure) if step.entry and step.entry.state is State.DONE else None
+    if step.want is Apart.SHUT_AWAY:
+        if written and written.state is Apart.TOGETHER:
+            yield More("Shut away after all, now", lambda lamp: lamp.write(parted(lamp.walker.hand(), step)))
+        yield More("Left with her tonight: why", lambda lamp: LeftWithHer(lamp, step))
+    if step.other_cow:
+        other = step.other_cow
+        words = f"Let in to {other.name} instead"
+        yield More(words, lambda lamp: lamp.write(let_in_to(lamp.walker.hand(), step, other.id)))
 
 
 def calf_got_out(cow_id: UUID, calf_id: UUID, lamp: "Lamp") -> "Place":

@@ -9,7 +9,7 @@ from store.round.measured import fates_of
 from store.round.saying import bare, weight
 from store.round.steps import MilkStep
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of, wrapped
-from tui.walk.apart_card import calf_words
+from tui.walk.apart_card import calf_words, left_in_lines
 from tui.walk.poured import POURED, poured_lines
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, scale_for, title
@@ -102,6 +102,7 @@ def _context(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
     calves = [calf_words(calf, shown.now, zone) for calf in step.calves]
     lines = [line(Span(f"  CALF    {words}", Role.TEXT if fine else Role.WARNING)) for words, fine in calves]
     lines += [
+        *left_in_lines(step),
         line(f"  BEFORE  {BEFORE}"),
         line("  WEIGH   let the froth settle, then the pail as it stands on the scale"),
         line(f"  UDDER   {since}; {_usual(shown, step)}{unsure}"),
