@@ -87,6 +87,9 @@ class Rooms(Protocol):
     def keeping(self, back: "Place") -> "Place":
         """A copy of the book on a stick."""
 
+    def looking_again(self, back: "Place") -> "Place":
+        """What is to be looked at again, and when."""
+
     def vet(self, back: "Place") -> "Place":
         """Signs that mean call, the number, her facts."""
 
@@ -184,7 +187,9 @@ FEED_ROOM_KEY = Key(("d",), "D", "feed room", "The feed room: what is there, del
                     lambda place: place.rooms.feed_room(place))  # fmt: skip
 WEATHER_KEY = Key(("c",), "C", "weather", "Cold, heat, wet tonight, and what hay, soak and water that asks for.",
                   lambda place: place.rooms.weather(place))  # fmt: skip
+AGAIN_KEY = Key(("o",), "O", "", "Look again: what has to be looked at at a time, and something new of this animal.",
+                lambda place: place.rooms.looking_again(place))  # fmt: skip
 YARD_KEYS = (
     BUCKETS_KEY, GO_KEY, NOTE_KEY, UNDO_KEY, PERSON_KEY, TIME_KEY, VET_KEY, ROUNDS_KEY, FARM_KEY, FEED_ROOM_KEY,
-    WEATHER_KEY, KEEP_KEY, HELP_KEY, LOCK_KEY, LEAVE_KEY,
+    WEATHER_KEY, AGAIN_KEY, KEEP_KEY, HELP_KEY, LOCK_KEY, LEAVE_KEY,
 )  # fmt: skip

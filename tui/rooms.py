@@ -24,6 +24,7 @@ from tui.walk.thrown_out import ThrownOut
 from tui.walk.undoing import Undoing
 from tui.walk.why import Why
 from tui.walker import Walker
+from tui.yard.again import LookAgain
 from tui.yard.going import Going
 from tui.yard.keeping import Keeping
 from tui.yard.locked import Locked
@@ -167,6 +168,11 @@ class House:
     def vet(self, back: Place) -> Place:
         """Signs that mean call, the number, her facts."""
         return Vet(self, back, self._animal(_step_of(back)))
+
+    def looking_again(self, back: Place) -> Place:
+        """What is to be looked at again, and when."""
+        step = _step_of(back)
+        return LookAgain(self, back, step.subject if step else Subject())
 
     def locked(self, back: Place) -> Place:
         """Keys that do nothing."""

@@ -46,6 +46,11 @@ def moment(micros_utc: int) -> datetime:
     return EPOCH + timedelta(microseconds=micros_utc)
 
 
+def first_id(at: datetime) -> UUID:
+    """No id that was made at this moment or later sorts before it."""
+    return UUID(int=(micros(at) // 1000) << 80)
+
+
 def new_id(at: datetime) -> UUID:
     """A new id (UUID version 7, RFC 9562) that sorts by the time it was made."""
     return uuid7(nanoseconds=micros(at) * 1000)

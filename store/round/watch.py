@@ -4,7 +4,7 @@ from datetime import datetime
 
 from store.book.drafts import Draft, Subject
 from store.book.figures import WatchedFigure
-from store.book.reading.watches import Watch
+from store.book.reading.watches import Looked, Watch
 from store.book.words import Kind, Looks, State
 from store.round.confirm import Hand
 
@@ -33,3 +33,10 @@ def looked_again(hand: Hand, watch: Watch, looks: Looks, due_at: datetime | None
         shown=watch.entry_id,
         figures=(figure,),
     )
+
+
+def taken_back(hand: Hand, looked: Looked) -> Draft:
+    """The newest entry of a watch did not happen: it stands as before; one that was just offered is none."""
+    state, figures = (State.DONE, (looked.before,)) if looked.before else (State.OPEN, ())
+    shown, kind = looked.entry_id, Kind.WATCH
+    return Draft(looked.step_id, kind, looked.subject, None, state, hand.now, hand.person_id, shown, figures=figures)

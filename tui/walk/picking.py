@@ -33,6 +33,10 @@ class Picking(Over):
         """Above the list."""
         return self.TITLE
 
+    def above(self, size: Size) -> list[Line]:  # noqa: ARG002
+        """What stands over the list."""
+        return []
+
     def below(self, size: Size) -> list[Line]:  # noqa: ARG002
         """What stands under the list."""
         return []
@@ -46,6 +50,8 @@ class Picking(Over):
 
     def move(self, by: int) -> Self:
         """The line above or below."""
+        if not self.choices():
+            return self
         first = 0 if by > 0 else len(self.choices()) - 1
         self.row = first if self.row is None else (self.row + by) % len(self.choices())
         return self
@@ -59,6 +65,7 @@ class Picking(Over):
     def draw(self, size: Size) -> Page:
         """The list, the picked line marked."""
         body: list[Line] = [(), *wrapped(self.heading(), size.width, Role.STRONG, "  "), ()]
+        body += self.above(size)
         for row, choice in enumerate(self.choices()):
             here = row == self.row
             words = cut(f" {'>' if here else ' '} {row + 1}  {choice} ", size.width - 2)

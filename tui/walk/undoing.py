@@ -1,7 +1,5 @@
 """Undo: shows what it would undo, the newest first; Enter opens that step again."""
 
-from typing import Self
-
 from store.book.snapshot import Written
 from store.book.words import State
 from store.round.change import PLAN_CHANGED
@@ -41,10 +39,6 @@ class Undoing(Picking):
         if index is None:
             return self.rooms.closing().say("Undone. It stays in the book as history, and off this round.")
         return self.rooms.lamp(index).say("Undone: this step is open again.")
-
-    def move(self, by: int) -> Self:
-        """Nothing to move among while nothing is written."""
-        return super().move(by) if self._entries() else self
 
     def _entries(self) -> list[Written]:
         counting = self.walker.snapshot.counts().values()

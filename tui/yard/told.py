@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from typing import ClassVar
 
 from store.book.figures import CountedFigure, LookedFigure, NotedFigure
+from store.book.reading.watches import open_watches
 from store.book.snapshot import LastRound, Written, found_of, notes_of
 from store.book.words import NOT_NEEDED, Kind, State
 from store.round.steps import DoseStep
@@ -14,6 +15,7 @@ from tui.telling import figure, step_words, turn_words, who
 from tui.view import ENTER, SCROLL_KEYS, Key, go_back, go_out
 from tui.walker import Walker
 from tui.words import clock
+from tui.yard.again_words import watch_words
 from tui.yard.rounds import way_to
 
 STATE_WORDS = {State.MOVED_ON: "stands in this round", State.OPEN: "nobody wrote it"}
@@ -55,6 +57,7 @@ def _left(walker: Walker) -> Iterator[tuple[str, Role]]:
     yield from ((f"{_whose(walker, entry)}: {_signed(walker, entry)}", Role.STRONG) for entry in notes)
     yield from ((f"FOUND  {_whose(walker, each)}: {_signed(walker, each)}", Role.STRONG) for each in found_of(entries))
     yield from ((words, Role.STRONG) for words in _due(walker))
+    yield from ((words, Role.STRONG) for words in _watched(walker))
     for state, heading in ((State.MOVED_ON, "MOVED ON"), (State.SKIPPED, "SKIPPED"), (State.OPEN, "NOT RECORDED")):
         for last in walker.snapshot.last.with_between:
             yield from ((words, Role.TEXT) for words in _not_done(walker, last, state, heading))
@@ -67,6 +70,15 @@ def _due(walker: Walker) -> Iterator[str]:
             at = clock(step.due_at, walker.farm.zone)
             words = f"{step.treatment.product}, dose {step.number} of {step.treatment.doses}, at {at}"
             yield f"DUE  {step.name}: {words}"
+
+
+def _watched(walker: Walker) -> Iterator[str]:
+    """What has to be looked at again before this round is over."""
+    now, ends = walker.book.clock.now(), walker.turn.ends(walker.zone, walker.evening_from_h)
+    due = [watch for watch in open_watches(walker.book.desk, now) if watch.due_at < ends]
+    yield from (f"LOOK AGAIN  {watch_words(walker, watch)}" for watch in due[:LISTED_MOST])
+    more = f"{len(due) - LISTED_MOST} more; " if len(due) > LISTED_MOST else ""
+    yield from ([f"{more}O opens what is to be looked at again"] if due else [])
 
 
 def _between(walker: Walker) -> Iterator[str]:

@@ -265,6 +265,14 @@ WHERE w.due_at > :long_ago AND e.state = 'done' AND {NEWEST_OF_ITS_STEP} AND (
 """
 """What is still to be looked at again; of an animal that is gone, nothing."""
 
+LOOKED_LATELY = f"""
+SELECT e.id, e.step_id, e.animal_id, e.pen_id, e.task_id, e.feed_id, e.happened_at,
+  w.words, w.due_at, w.due_until, w.looks, p.words, p.due_at, p.due_until, p.looks
+FROM entry e JOIN watched w ON w.entry_id = e.id LEFT JOIN watched p ON p.entry_id = e.replaces_id
+WHERE e.id > :first_id AND e.kind = 'watch' AND e.state = 'done' AND {NEWEST_OF_ITS_STEP} ORDER BY e.id DESC LIMIT 9
+"""
+"""What was written of watches since an id was made, and what each entry took the place of. Ids sort by time."""
+
 LAST_FORECAST = f"""
 SELECT w.happened_at, f.low_c, f.wind_kmh, f.wet FROM entry w JOIN forecast f ON f.entry_id = w.id
 WHERE w.id = (
