@@ -45,6 +45,9 @@ class Rooms(Protocol):
     def why(self, back: Any) -> "Place":
         """What the numbers of a step are made of."""
 
+    def dropped(self, there: "Place", step: Any, judged: Any) -> "Place":
+        """The usual questions, where a pail is far under her usual."""
+
     def reason(self, index: int, back: "Place") -> "Place":
         """A reason in the keeper's own words."""
 

@@ -5,7 +5,8 @@ from uuid import UUID
 
 from store.book.drafts import Subject
 from store.book.facts.farm import Animal
-from store.round.steps import FeedStep, SoakCheckStep, Step
+from store.round.judging import Judged
+from store.round.steps import FeedStep, MilkStep, SoakCheckStep, Step
 from store.round.together import buckets, plain_steps
 from tui.board.board import Board
 from tui.closing.closing import Closing
@@ -14,6 +15,7 @@ from tui.closing.printing import Printing
 from tui.help import Help
 from tui.place import Place
 from tui.walk.asking import ExtraFed, LeftOver, NewScoop, Reason
+from tui.walk.dropped import Dropped
 from tui.walk.lamp import Lamp
 from tui.walk.later import Later
 from tui.walk.more import MoreList
@@ -107,6 +109,10 @@ class House:
     def why(self, back: Lamp) -> Place:
         """What the numbers of a step are made of."""
         return Why(self, back)
+
+    def dropped(self, there: Place, step: MilkStep, judged: Judged) -> Place:
+        """The usual questions, where a pail is far under her usual."""
+        return Dropped(self, there, step, judged)
 
     def reason(self, index: int, back: Place) -> Place:
         """A reason in the keeper's own words."""
@@ -244,4 +250,4 @@ class House:
 
 
 def _step_of(place: Place) -> Step | None:
-    return place.step if isinstance(place, Lamp) else None
+    return place.step if isinstance(place, Lamp | Dropped) else None

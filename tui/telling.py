@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from store.book.figures import (
     CountedFigure,
     DosedFigure,
+    DrawnFigure,
     FedFigure,
     FeltFigure,
     LookedFigure,
@@ -97,12 +98,7 @@ def _still_open(entry: Written) -> str:
 def _each(walker: Walker, entry: Written) -> Iterator[str]:
     units = walker.farm.units
     yield from _given(walker, entry)
-    for milked in entry.of(MilkedFigure):
-        if milked.milk_kg is not None and milked.fate:
-            held = ", held back" if milked.held_back else ""
-            yield f"milk {weight(milked.milk_kg, units)}, {milked.fate.value}{held}{_poured(walker, entry)}"
-        else:
-            yield f"not milked: {milked.typed}"
+    yield from _milked(walker, entry)
     for counted in entry.of(CountedFigure):
         yield f"{counted.heads_seen} of {counted.heads_due} heads"
     for soaked in entry.of(SoakedFigure):
@@ -120,6 +116,22 @@ def _each(walker: Walker, entry: Written) -> Iterator[str]:
     for dosed in entry.of(DosedFigure):
         yield f"dose {dosed.number}, {walker.snapshot.names.get(dosed.treatment_id, 'treatment')}"
     yield from (noted.words for noted in entry.of(NotedFigure))
+
+
+def _milked(walker: Walker, entry: Written) -> Iterator[str]:
+    for milked in entry.of(MilkedFigure):
+        if milked.milk_kg is None or not milked.fate:
+            yield f"not milked: {milked.typed}"
+            continue
+        held = ", held back" if milked.held_back else ""
+        kg = weight(milked.milk_kg, walker.farm.units)
+        yield f"milk {kg}, {milked.fate.value}{held}{_drawn(entry)}{_poured(walker, entry)}"
+
+
+def _drawn(entry: Written) -> str:
+    """How she was milked, where that was not as usual."""
+    drawn = entry.the(DrawnFigure) or DrawnFigure()
+    return ("" if drawn.whole else ", not milked out") + (", by hand" if drawn.by_hand else "")
 
 
 def _poured(walker: Walker, entry: Written) -> str:

@@ -85,7 +85,7 @@ def ask_if_unusual(hand: Hand, step: MilkStep, draft: Draft) -> None:
 
     The bounds are common practice.
     """
-    elapsed_h = (hand.now - step.emptied_at).total_seconds() / 3600 if step.emptied_at else 0.0
+    elapsed_h = (draft.happened_at - step.emptied_at).total_seconds() / 3600 if step.emptied_at else 0.0
     usual = usual_pail(step.rates_kg_h, elapsed_h) if elapsed_h > 0 else None
     for figure in draft.figures:
         kg = figure.milk_kg if isinstance(figure, MilkedFigure) else None

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 from itertools import islice
+from typing import TypeGuard
 from uuid import UUID
 
 from store.book.drafts import Subject
@@ -29,12 +30,14 @@ def animal_milk(planning: Planning, animal: Animal, place: str) -> Iterator[Milk
         return
     shares = sharing(snapshot, animal.id)
     pails = milking.pails_before
+    head = planning.head(Kind.MILK, Subject(animal_id=animal.id), animal.name, place)
+    written = head[-1]
     yield MilkStep(
-        *planning.head(Kind.MILK, Subject(animal_id=animal.id), animal.name, place),
+        *head,
         animal=animal,
         calves=shared_calves(planning, animal),
         milking=milking,
-        emptied_at=emptied_at(animal.id, shares, pails),
+        emptied_at=emptied_at(animal.id, shares, pails, written.happened_at if _is_done(written) else None),
         rates_kg_h=tuple(islice(rates_kg_h(timed_pails(animal.id, shares, pails)), COMPARED)),
         withheld=withheld_of(snapshot, animal.id),
         marked=marked(planning.counts.values(), animal.id),
@@ -49,3 +52,8 @@ def marked(entries: Iterable[Written], cow_id: UUID) -> tuple[QuarterFigure, ...
         if entry.subject.animal_id == cow_id and entry.state is State.DONE:
             found |= {figure.quarter: figure for figure in entry.of(QuarterFigure)}
     return tuple(figure for figure in found.values() if figure.sign is not Sign.CLEAR)
+
+
+def _is_done(written: Written | None) -> TypeGuard[Written]:
+    """Whether she was milked in this round already: what came after it says nothing of that pail."""
+    return written is not None and written.state is State.DONE

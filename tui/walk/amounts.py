@@ -10,14 +10,17 @@ from store.round.amount import Unreadable
 from store.round.change import change_of
 from store.round.confirm import Hand
 from store.round.emptied import CALF_HAD_IT
+from store.round.judging import judged_draft
 from store.round.measured import ask_if_unusual, fates_of, fed, milked, not_milked
 from store.round.pails import poured
 from store.round.steps import FeedStep, MilkStep
+from store.round.timed import HELD_BACK, PART
 from tui.page import Line, Size
 from tui.walk.feed_card import feed_lines
 from tui.walk.job import Job, More
 from tui.walk.looks import QUARTER, calf_got_out
 from tui.walk.milk_card import milk_lines
+from tui.walk.milk_marks import BY_HAND, LESS, drawn, mark_offer, marks_of
 from tui.walk.poured import others, poured_into, poured_marks, use_shown
 from tui.walk.shown import Shown
 
@@ -25,7 +28,6 @@ if TYPE_CHECKING:
     from tui.place import Place
     from tui.walk.lamp import Lamp
 
-HELD_BACK = "held back"
 NOT_MILKED = (CALF_HAD_IT, "left for the next round", "she is being dried off")
 """The first only where a calf shares her milk."""
 
@@ -90,10 +92,8 @@ class MilkJob(Job[MilkStep]):
         return tuple(Fate).index(Fate.THROWN_AWAY if step.marked else Fate.HOUSE)
 
     def first_marks(self, step: MilkStep) -> frozenset[str]:
-        """Held back stays marked when the weight is corrected."""
-        written = step.entry.the(MilkedFigure) if step.entry else None
-        held_back = {HELD_BACK} if written and written.held_back else set()
-        return frozenset(held_back | poured_marks(step))
+        """What was marked stays so when the weight is corrected."""
+        return marks_of(step) | poured_marks(step)
 
     def draft(self, hand: Hand, shown: Shown, step: MilkStep) -> Draft:
         """The milk, and where it goes."""
@@ -103,9 +103,15 @@ class MilkJob(Job[MilkStep]):
         if not typed:
             raise Unreadable("Milk is never as shown. Type what the scale says, or S to skip.")
         draft = milked(hand, step, typed, fate_shown(shown, step), held_back=HELD_BACK in shown.marks)
-        if shown.typed.get(0) and not shown.sure and HELD_BACK not in shown.marks:
+        if shown.typed.get(0) and not shown.sure and not LESS & shown.marks:
             ask_if_unusual(hand, step, draft)
-        return poured(draft, poured_into(shown.marks))
+        return poured(drawn(draft, shown.marks), poured_into(shown.marks))
+
+    def behind(self, shown: Shown, step: MilkStep, draft: Draft, there: "Place") -> "Place":
+        """The usual questions first, where it is far under her usual."""
+        found = judged_draft(step, draft)
+        dropped = found is not None and found.is_drop(shown.walker.farm.milk_limits.drop_percent)
+        return there.rooms.dropped(there, step, found) if dropped else there
 
     def lines(self, shown: Shown, step: MilkStep, size: Size) -> list[Line]:
         """The pail and the milk, large."""
@@ -125,10 +131,12 @@ class MilkJob(Job[MilkStep]):
         )
         return (
             *out,
-            More("She held back: not all was let down", lambda lamp: lamp.mark(HELD_BACK)),
+            mark_offer(HELD_BACK),
             QUARTER,
             *(More(f"Not milked: {why}", partial(_not_milked, step, why)) for why in NOT_MILKED[not step.calves :]),
             *((More("Poured together with another pail", _poured),) if others(shown.walker.steps, step) else ()),
+            mark_offer(PART),
+            mark_offer(BY_HAND),
         )
 
 

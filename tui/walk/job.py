@@ -68,6 +68,10 @@ class Job(ABC, Generic[S]):
         """What Enter would write, in a word or two."""
         return self.ENTER
 
+    def behind(self, shown: Shown, step: S, draft: Draft, there: "Place") -> "Place":  # noqa: ARG002
+        """Where writing leads; there: where the walk goes on. shown, step: as they stood before it."""
+        return there
+
     def more(self, shown: Shown, step: S) -> tuple[More, ...]:  # noqa: ARG002
         """What else can be done at such a step."""
         return ()

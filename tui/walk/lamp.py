@@ -97,10 +97,13 @@ class Lamp(Place):
             return self.say("This step is taken up. Enter again writes what is shown.")
         if self._is_written:
             return self.rooms.first(self.index)
+        shown, step = self.shown, self.step
         try:
-            return self.write(self.job.draft(self.walker.hand(), self.shown, self.step))
+            draft = self.job.draft(self.walker.hand(), shown, step)
         except (Doubtful, Unreadable) as problem:
             return self.say(str(problem))
+        there = self.write(draft)
+        return there if there is self else self.job.behind(shown, step, draft, there)
 
     def write(self, draft: Draft, *, stay: bool = False) -> Place:
         """Write a draft; then the next open step, or this one again."""

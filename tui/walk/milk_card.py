@@ -2,19 +2,20 @@
 
 from store.book.figures import MilkedFigure
 from store.book.words import Fate, State
-from store.husbandry.milk import usual_pail
-from store.husbandry.udder import UNSURE_H
 from store.round.amount import PailAmount, Unreadable, pail_amount
+from store.round.judging import Judged, judged, milked_at
 from store.round.measured import fates_of
 from store.round.saying import bare, weight
 from store.round.steps import MilkStep
+from store.round.timed import HELD_BACK, PART
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of, wrapped
 from tui.walk.apart_card import calf_words, left_in_lines
+from tui.walk.judged_lines import before_words, judged_words, usual_words
 from tui.walk.poured import POURED, poured_lines
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, scale_for, title
 from tui.walk.withheld_card import withheld_lines
-from tui.words import hours, volume
+from tui.words import volume
 
 BEFORE = "Wipe. First squirts clear? Four quarters alike? If not: M, S or V"
 
@@ -75,27 +76,25 @@ def _scale_words(step: MilkStep, amount: PailAmount | None) -> list[str]:
 def _milk_words(shown: Shown, step: MilkStep, amount: PailAmount) -> list[str]:
     unit = weight(amount.milk_kg, shown.units)
     return [f"{'kg milk' if unit.endswith('kg') else 'kg = ' + unit} = {volume(amount.milk_kg, shown.units)}",
-            _usual(shown, step)]  # fmt: skip
+            usual_words(_judged(shown, step, amount.milk_kg), shown.units)]  # fmt: skip
 
 
-def _elapsed_h(shown: Shown, step: MilkStep) -> float | None:
-    """Hours since the udder was emptied, as far as is known. [h]"""
-    return None if step.emptied_at is None else max((shown.now - step.emptied_at).total_seconds() / 3600, 0.0)
+def _judged(shown: Shown, step: MilkStep, milk_kg: float) -> Judged:
+    at = milked_at(step, shown.now, time_set=shown.walker.set_at is not None)
+    return judged(step, milk_kg, at, whole=PART not in shown.marks, held_back=HELD_BACK in shown.marks)
 
 
-def _usual(shown: Shown, step: MilkStep) -> str:
-    elapsed_h = _elapsed_h(shown, step)
-    found = None if elapsed_h is None else usual_pail(step.rates_kg_h, elapsed_h)
-    if found is None:
-        return "usual: not known"
-    least, _, most = (weight(kg, shown.units) for kg in found)
-    return f"usual {least.split()[0]} to {most}"
+def _judgement(shown: Shown, step: MilkStep) -> list[Line]:
+    """Once a pail is typed and read: an hour, a day, and against her own; the strong one is a drop."""
+    amount, _ = _amount(shown, step)
+    if amount is None:
+        return []
+    found = _judged(shown, step, amount.milk_kg)
+    role = Role.WARNING if found.is_drop(shown.walker.farm.milk_limits.drop_percent) else Role.STRONG
+    return [line(Span(f"  THIS IS {judged_words(found, shown.units)}", role))]
 
 
 def _context(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
-    elapsed_h = _elapsed_h(shown, step)
-    since = "hours since it was emptied: not known" if elapsed_h is None else f"{hours(elapsed_h)} since it was emptied"
-    unsure = f", over {UNSURE_H:g} h: unsure" if elapsed_h and elapsed_h > UNSURE_H else ""
     pails = [pail.milk_kg for pail in step.milking.pails_before if pail.milk_kg is not None]
     before = "  ".join(weight(kg, shown.units).split()[0] for kg in pails[:3])
     zone = shown.walker.farm.zone
@@ -105,7 +104,8 @@ def _context(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
         *left_in_lines(step),
         line(f"  BEFORE  {BEFORE}"),
         line("  WEIGH   let the froth settle, then the pail as it stands on the scale"),
-        line(f"  UDDER   {since}; {_usual(shown, step)}{unsure}"),
+        line(f"  UDDER   {before_words(_judged(shown, step, 0.0), shown.units)}"),
+        *_judgement(shown, step),
         line(f"  LAST    {before or 'nothing recorded'}, newest first"),
     ]
     lines += [

@@ -1,0 +1,73 @@
+"""A pail at the step, against what she usually gives in so many hours. Never a diagnosis."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from store.book.drafts import Draft
+from store.book.facts.milk import PastPail
+from store.book.figures import DrawnFigure, MilkedFigure
+from store.book.words import Apart, State
+from store.husbandry.milk import usual_pail
+from store.husbandry.udder import UNSURE_H, day_kg
+from store.round.steps import MilkStep
+from store.round.timed import TimedPail, timed
+
+
+@dataclass(frozen=True, slots=True)
+class Judged:
+    """A pail with its hours. usual_kg: least, middle, most of her last pails after these hours; of: so many. [kg]"""
+
+    timed: TimedPail
+    usual_kg: tuple[float, float, float] | None
+    of: int
+
+    @property
+    def milk_kg(self) -> float:
+        """The milk in it. [kg]"""
+        return self.timed.pail.milk_kg or 0.0
+
+    @property
+    def percent(self) -> float | None:
+        """By how much it is over her usual middle, below zero under it; None where it does not compare. [%]"""
+        if self.usual_kg is None or self.timed.why_not or not self.usual_kg[1]:
+            return None
+        return 100 * (self.milk_kg / self.usual_kg[1] - 1)
+
+    @property
+    def day_kg(self) -> float | None:
+        """What it is in 24 hours; None where she was not emptied at both ends of known hours. [kg]"""
+        elapsed_h = self.timed.elapsed_h
+        return None if self.timed.why_not or elapsed_h is None else day_kg(self.milk_kg, elapsed_h)
+
+    @property
+    def unsure(self) -> bool:
+        """Whether she filled so long that the estimate is unsure."""
+        return (self.timed.elapsed_h or 0) > UNSURE_H
+
+    def is_drop(self, drop_percent: float) -> bool:
+        """Whether it is further under her usual than the farm lets pass without asking. [%]"""
+        return self.percent is not None and self.percent < -drop_percent
+
+
+def judged(step: MilkStep, milk_kg: float, at: datetime, *, whole: bool = True, held_back: bool = False) -> Judged:
+    """A pail of a milk step as it would be written. [kg]"""
+    got_out = any(calf.last is not None and calf.last.state is Apart.GOT_OUT for calf in step.calves)
+    before = step.milking.pails_before
+    found = timed(PastPail(at, milk_kg, held_back, whole=whole), step.emptied_at, before, got_out=got_out)
+    usual = None if found.elapsed_h is None else usual_pail(step.rates_kg_h, found.elapsed_h)
+    return Judged(found, usual, len(step.rates_kg_h))
+
+
+def judged_draft(step: MilkStep, draft: Draft) -> Judged | None:
+    """A milking as it is written; None where she was not milked."""
+    figure = next((each for each in draft.figures if isinstance(each, MilkedFigure)), None)
+    if figure is None or figure.milk_kg is None:
+        return None
+    drawn = next((each for each in draft.figures if isinstance(each, DrawnFigure)), DrawnFigure())
+    return judged(step, figure.milk_kg, draft.happened_at, whole=drawn.whole, held_back=figure.held_back)
+
+
+def milked_at(step: MilkStep, now: datetime, *, time_set: bool = False) -> datetime:
+    """When the pail of a step was, or is: a written one keeps its time, unless another one was set."""
+    written = step.entry if step.entry and step.entry.state is State.DONE else None
+    return written.happened_at if written and not time_set else now
