@@ -4,13 +4,14 @@ from collections.abc import Iterator
 from datetime import datetime
 
 from store.book.desk import ReadingDesk
+from store.book.facts.farm import FarmFacts
 from store.book.reading import read_snapshot
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn, local, turn_at
 from store.book.words import EVENING, MORNING, Kind, Units
 from store.round.plan import plan
 from store.round.saying import exact
-from store.round.steps import CountStep, DueFeed, FeedStep, PastStep, Step
+from store.round.steps import ApartStep, CountStep, DueFeed, FeedStep, PastStep, Step
 from store.round.summary import SAME_KG
 
 NO_MORE, NEW = "no more", "new"
@@ -39,7 +40,7 @@ def differences(before: Snapshot, after: Snapshot) -> Iterator[str]:
         if step_id not in old:
             yield f"{NEW}: {_said(step)}"
         else:
-            yield from _changes(old[step_id], step, after.farm.units)
+            yield from _changes(old[step_id], step, after.farm)
     for step_id, step in old.items():
         if step_id not in new:
             yield f"{NO_MORE}: {_said(step)}"
@@ -51,7 +52,7 @@ def _said(step: Step) -> str:
     return f"{what}, in {step.place}"
 
 
-def _changes(old: Step, new: Step, units: Units) -> Iterator[str]:
+def _changes(old: Step, new: Step, farm: FarmFacts) -> Iterator[str]:
     if old.name != new.name:
         yield f"{new.name} {new.kind}: was called {old.name}"
     if old.place != new.place:
@@ -59,7 +60,10 @@ def _changes(old: Step, new: Step, units: Units) -> Iterator[str]:
     if isinstance(old, CountStep) and isinstance(new, CountStep) and len(old.heads) != len(new.heads):
         yield f"{new.name}: {_heads(new)}, was {len(old.heads)}"
     if isinstance(old, FeedStep) and isinstance(new, FeedStep):
-        yield from _feeds(old, new, units)
+        yield from _feeds(old, new, farm.units)
+    if isinstance(old, ApartStep) and isinstance(new, ApartStep) and old.shut_at != new.shut_at:
+        now, was = (f"{local(at, farm.zone):%H:%M}" if at else "no hour" for at in (new.shut_at, old.shut_at))
+        yield f"{new.name} shut away: {now}, was {was}"
 
 
 def _feeds(old: FeedStep, new: FeedStep, units: Units) -> Iterator[str]:

@@ -40,9 +40,20 @@ class LeavingSheet(OneAnimal):
         same = {"animal_id": self.animal_id}
         yield from self.dated("animal_as", answers, same, {"kept": False})
         yield from self.dated("standing", answers, same, {"pen_id": None})
-        for row in self.register.all("sharing"):
-            if row["shares"] and self.animal_id in (row["cow_id"], row["calf_id"]):
-                yield from self.dated("sharing", answers, {"calf_id": row["calf_id"]}, {"shares": False})
+        yield from self._sharing(answers)
         for slot in (MORNING, EVENING):
             if self.register.get("milk_plan", self.animal_id, slot):
                 yield from self.dated("milk_plan", answers, same | {"slot": slot}, {"milked": False})
+
+    def _sharing(self, answers: Answers) -> Iterator[RowDraft]:
+        """Whoever shares with her shares no more; a calf with two cows goes on with the other one."""
+        second = {row["calf_id"]: row["cow_id"] for row in self.register.all("second_cow") if row["cow_id"]}
+        for row in self.register.all("sharing"):
+            if row["shares"] and self.animal_id in (row["cow_id"], row["calf_id"]):
+                other = second.get(row["calf_id"]) if row["cow_id"] == self.animal_id else None
+                goes_on = {"cow_id": other} if other else {"shares": False}
+                yield from self.dated("sharing", answers, {"calf_id": row["calf_id"]}, goes_on)
+        own = {row["calf_id"] for row in self.register.all("sharing") if row["cow_id"] == self.animal_id}
+        for calf_id, cow_id in second.items():
+            if self.animal_id in (calf_id, cow_id) or calf_id in own:
+                yield from self.dated("second_cow", answers, {"calf_id": calf_id}, {"cow_id": None})

@@ -73,6 +73,15 @@ def staying(snapshot: Snapshot) -> tuple[Staying, ...]:
     return tuple(Staying(*each) for each in named if each[-1])
 
 
+def to_shut_away(snapshot: Snapshot) -> Iterator[tuple[Animal, Animal, datetime]]:
+    """Each calf that is still to be shut away tonight by its rule, its cow, and when."""
+    day = snapshot.turn.day
+    for share, calf, cow in _pairs(snapshot):
+        at = shut_away_at(snapshot, share)
+        if at and not not_tonight(share, calf, day) and not _since_evening(snapshot, share, day):
+            yield calf, cow, at
+
+
 def left_in(snapshot: Snapshot, cow: Animal) -> str:
     """Why a cow's calf was left with her last night, in a morning round; empty: it was not.
 
@@ -94,7 +103,10 @@ def _left_in(snapshot: Snapshot, share: Share, cow: Animal) -> str:
 
 def last_night(snapshot: Snapshot, share: Share) -> Parting | None:
     """What was done with a calf last, since the evening before a morning round: shut away, or left on purpose."""
-    day = snapshot.turn.day - timedelta(days=1)
+    return _since_evening(snapshot, share, snapshot.turn.day - timedelta(days=1))
+
+
+def _since_evening(snapshot: Snapshot, share: Share, day: date) -> Parting | None:
     since = Turn(day, MORNING).ends(snapshot.farm.zone, snapshot.farm.evening_from_h)
     done = (each for each in share.partings if each.at >= since and each.state in (Apart.SHUT_AWAY, Apart.TOGETHER))
     return max(done, key=lambda each: each.at, default=None)

@@ -1,7 +1,8 @@
 """What a round has set going and waits for its hour: soaks, calves that are shut away, doses."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from datetime import datetime, timedelta
+from uuid import UUID
 
 from store.book.facts.care import Treatment
 from store.book.snapshot import Snapshot
@@ -10,6 +11,7 @@ from store.book.words import Apart, State
 from store.round.dose import due, runs
 from store.round.item import Item
 from store.round.steps import ApartStep, DoseStep, SoakCheckStep, SoakStartStep, Step
+from store.round.tonight import to_shut_away
 from store.round.where import where
 
 
@@ -50,15 +52,23 @@ def _soaking(snapshot: Snapshot, step: SoakStartStep | SoakCheckStep, since: dat
 
 
 def calves(snapshot: Snapshot, steps: Iterable[Step]) -> Iterator[Item]:
-    """Until when a calf that is shut away is let in to its cow."""
+    """When a calf is to be shut away by its rule; until when one that is shut away is let in to its cow."""
     parted = {step.subject.animal_id: step for step in steps if isinstance(step, ApartStep)}
+    yield from _to_shut_away(snapshot, parted)
     for share in snapshot.shares:
         last = where(share, share.cow_id)
         if last and last.state is Apart.SHUT_AWAY and last.cow_id is None:
-            calf, cow = (snapshot.names.get(id_, "") for id_ in (share.calf_id, share.cow_id))
+            names = (snapshot.names.get(id_, "") for id_ in (share.calf_id, share.cow_id))
             at = last.at + timedelta(hours=share.longest_h)
             note = f"shut away {share.longest_h:g} h then"
-            yield Item(at, f"let {calf} in to {cow} at the latest", note, step=parted.get(share.calf_id))
+            yield Item(at, "let {} in to {} at the latest".format(*names), note, step=parted.get(share.calf_id))
+
+
+def _to_shut_away(snapshot: Snapshot, parted: Mapping[UUID | None, ApartStep]) -> Iterator[Item]:
+    for calf, cow, at in to_shut_away(snapshot):
+        own = parted.get(calf.id)
+        step = own if own and own.want is Apart.SHUT_AWAY else None
+        yield Item(at, f"shut {calf.name} away from {cow.name}", "your rule", step=step)
 
 
 def doses(snapshot: Snapshot, steps: Iterable[Step]) -> Iterator[Item]:

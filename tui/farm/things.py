@@ -5,9 +5,11 @@ from typing import Any
 
 from store.book.drafts import Subject
 from store.book.register import Register
+from store.book.words import Stage
 from store.herd.animal import AnimalSheet, DetailSheet
 from store.herd.birth import BirthSheet
 from store.herd.body import BodySheet
+from store.herd.calf import CalfSheet, WeaningSheet
 from store.herd.composition import CompositionSheet
 from store.herd.feed import FeedSheet, feeds_in_use
 from store.herd.free import FreeSheet
@@ -45,15 +47,26 @@ def animal(row: Row) -> Chapter:
             Entry("name, class, pen, tag", asking(AnimalSheet, id_)),
             Entry(f"what she gets: {gets(register, Subject(animal_id=id_))}",
                   opening(plan_of(Subject(animal_id=id_), name))),
-            Entry("milking, and the calf that shares her milk", asking(MilkingSheet, id_)),
+            *_of_a_calf(row),
             Entry("moves to another pen, also for the vet or a visit", asking(MovingSheet, id_)),
-            Entry("has calved", asking(BirthSheet, id_)),
+            *([] if row["stage"] is Stage.CALF else [Entry("has calved", asking(BirthSheet, id_))]),
             Entry("weight or heart girth", asking(BodySheet, id_)),
             Entry("birth, calving, breed, in calf", asking(DetailSheet, id_)),
             Entry("looks at her that come again and again", opening(_looks(row))),
             Entry("leaves: sold, died, gone home", asking(LeavingSheet, id_)),
         ],
     )  # fmt: skip
+
+
+def _of_a_calf(row: Row) -> list[Entry]:
+    """A calf sucks and is weaned; any other may be milked."""
+    id_ = row["animal_id"]
+    if row["stage"] is not Stage.CALF:
+        return [Entry("milking, and the calf that shares her milk", asking(MilkingSheet, id_))]
+    return [
+        Entry("its cow, and when it is shut away from her", asking(CalfSheet, id_)),
+        Entry("weaned, or with another cow", asking(WeaningSheet, id_)),
+    ]
 
 
 def plan_of(subject: Subject, name: str) -> Chapter:

@@ -113,7 +113,9 @@ def calf_words(calf: SharedCalf, now: datetime, zone: str) -> tuple[str, bool]:
         return f"{name}: where it was is not known", False
     if last.state is not Apart.SHUT_AWAY:
         return f"{name}: {_named(last)}, {_when(last, zone)}: not compared", False
-    elapsed = hours((now - last.at).total_seconds() / 3600)
+    elapsed_h = (now - last.at).total_seconds() / 3600
     if last.cow_id:
         return f"{name}: with its other cow, apart from her since {clock(last.at, zone)}", True
-    return f"{name}: shut away {clock(last.at, zone)}, {elapsed} ago, your limit {calf.longest_h:g} h", True
+    late = elapsed_h > calf.longest_h
+    limit = f"{'PAST ' if late else ''}your limit {calf.longest_h:g} h"
+    return f"{name}: shut away {clock(last.at, zone)}, {hours(elapsed_h)} ago, {limit}", not late

@@ -5,7 +5,8 @@ from datetime import timedelta
 from typing import ClassVar
 
 from store.book.figures import MilkedFigure
-from store.book.words import Apart, Fate, State
+from store.book.words import Fate, State
+from store.round.overdue import overdue_calves
 from store.round.steps import SoakCheckStep
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, large_lines, line, wrapped
@@ -63,9 +64,12 @@ def stale(walker: Walker) -> Iterator[str]:
             age_h = (now - step.batch.started_at).total_seconds() / 3600
             if age_h > step.limit.most_h:
                 yield f"SOAK  {step.feed.name}: {hours(age_h)}, your limit {step.limit.most_h:g} h"
-    for share in walker.snapshot.shares:
-        last = share.partings[0] if share.partings else None
-        if last and last.state is Apart.SHUT_AWAY and (now - last.at).total_seconds() / 3600 > share.longest_h:
-            name = next((a.name for a in walker.snapshot.animals if a.id == share.calf_id), "calf")
-            gone = hours((now - last.at).total_seconds() / 3600)
-            yield f"CALF  {name}: shut away {gone}, past your limit of {share.longest_h:g} h"
+    yield from late_calves(walker)
+
+
+def late_calves(walker: Walker) -> Iterator[str]:
+    """Calves past their longest time apart."""
+    now = walker.book.clock.now()
+    for late in overdue_calves(walker.snapshot, now):
+        gone = hours((now - late.since).total_seconds() / 3600)
+        yield f"CALF  {late.calf.name}: shut away {gone}, past your limit of {late.longest_h:g} h"

@@ -16,6 +16,7 @@ from tui.view import ENTER, SCROLL_KEYS, Key, go_back, go_out
 from tui.walker import Walker
 from tui.words import clock
 from tui.yard.again_words import watch_words
+from tui.yard.returned import late_calves
 from tui.yard.rounds import way_to
 
 STATE_WORDS = {State.MOVED_ON: "stands in this round", State.OPEN: "nobody wrote it"}
@@ -52,6 +53,7 @@ def to_tell(walker: Walker) -> list[tuple[str, Role]]:
 
 
 def _left(walker: Walker) -> Iterator[tuple[str, Role]]:
+    yield from ((words, Role.WARNING) for words in late_calves(walker))
     entries = walker.snapshot.last.all_entries
     notes = [each for each in notes_of(entries) if any(note.tell for note in each.of(NotedFigure))]
     yield from ((f"{_whose(walker, entry)}: {_signed(walker, entry)}", Role.STRONG) for entry in notes)

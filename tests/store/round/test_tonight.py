@@ -9,8 +9,10 @@ from store.book.facts.calves import ApartRule, Parting, Share
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn, from_wall
 from store.book.words import EVERY_NIGHT, Apart
+from store.round.plan import plan
 from store.round.steps import ApartStep, UdderStep
 from store.round.tonight import left_in, nights_words, shut_away_at, staying
+from store.round.waiting import calves
 from tests.store.round.made import animal_named, dawn, dusk, with_animal
 from tests.store.round.named import apart_of, milk_of, steps_of
 
@@ -116,3 +118,18 @@ def test_of_two_cows_only_the_one_it_was_left_with_is_felt() -> None:
 )
 def test_the_nights_of_a_rule_in_words(nights: str, words: str) -> None:
     assert nights_words(nights) == words
+
+
+def test_what_is_still_to_be_shut_away_tonight_comes_by_the_clock() -> None:
+    """From the morning on, until it is done or left so on purpose; a night off is none."""
+    rule, hour = ApartRule(12, 0, NOT_SUNDAY), wall(TUESDAY, 18, 30)
+    evening = ruled(dusk(), rule, Parting(Apart.LET_IN, wall(TUESDAY, 7), None))
+    morning = replace(evening, turn=Turn(TUESDAY, "morning"))
+    for snapshot in (morning, evening):
+        items = [item for item in calves(snapshot, plan(snapshot)) if item.words.startswith("shut")]
+        assert [(item.at, item.words) for item in items] == [(hour, "shut Rook away from Fennel")]
+        assert (items[0].step is not None) == (snapshot is evening)
+    for state in (Apart.SHUT_AWAY, Apart.TOGETHER):
+        done = ruled(dusk(), rule, Parting(state, wall(TUESDAY, 18, 20), None))
+        assert not [item for item in calves(done, plan(done)) if item.words.startswith("shut")]
+    assert not [item for item in calves(on(evening, SUNDAY), ()) if item.words.startswith("shut")]
