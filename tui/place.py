@@ -96,6 +96,9 @@ class Rooms(Protocol):
     def vet(self, back: "Place") -> "Place":
         """Signs that mean call, the number, her facts."""
 
+    def bench(self) -> "Place":
+        """What comes next by the clock, between rounds."""
+
     def locked(self, back: "Place") -> "Place":
         """Keys that do nothing, for wiping the keyboard."""
 
@@ -192,7 +195,9 @@ WEATHER_KEY = Key(("c",), "C", "weather", "Cold, heat, wet tonight, and what hay
                   lambda place: place.rooms.weather(place))  # fmt: skip
 AGAIN_KEY = Key(("o",), "O", "", "Look again: what has to be looked at at a time, and something new of this animal.",
                 lambda place: place.rooms.looking_again(place))  # fmt: skip
+BENCH_KEY = Key(("i",), "I", "", "The bench between rounds: what comes next, by the clock, and how long is left.",
+                lambda place: place.rooms.bench())  # fmt: skip
 YARD_KEYS = (
     BUCKETS_KEY, GO_KEY, NOTE_KEY, UNDO_KEY, PERSON_KEY, TIME_KEY, VET_KEY, ROUNDS_KEY, FARM_KEY, FEED_ROOM_KEY,
-    WEATHER_KEY, AGAIN_KEY, KEEP_KEY, HELP_KEY, LOCK_KEY, LEAVE_KEY,
+    WEATHER_KEY, AGAIN_KEY, BENCH_KEY, KEEP_KEY, HELP_KEY, LOCK_KEY, LEAVE_KEY,
 )  # fmt: skip

@@ -8,6 +8,7 @@ from store.book.facts.farm import Animal
 from store.round.judging import Judged
 from store.round.steps import FeedStep, MilkStep, SoakCheckStep, Step
 from store.round.together import buckets, plain_steps
+from tui.bench.bench import Bench
 from tui.board.board import Board
 from tui.closing.closing import Closing
 from tui.closing.ending import Ending
@@ -69,6 +70,8 @@ class House:
         told = to_tell(self.walker)
         if told:
             return Told(self, self.first(), told)
+        if self.walker.ended():
+            return self.bench()
         if not self.walker.steps:
             return self.my_farm(self.closing())
         return Returned(self, self.first()) if is_long_ago(self.walker) else self.first()
@@ -179,6 +182,10 @@ class House:
         """What is to be looked at again, and when."""
         step = _step_of(back)
         return LookAgain(self, back, step.subject if step else Subject())
+
+    def bench(self) -> Place:
+        """What comes next by the clock, between rounds."""
+        return Bench(self)
 
     def locked(self, back: Place) -> Place:
         """Keys that do nothing."""

@@ -11,6 +11,7 @@ from textual.widget import Widget
 
 from store.book.clock import Clock
 from store.book.errors import BookError
+from tui.bench.bench import Bench
 from tui.frame import unread
 from tui.guard import EnterGuard
 from tui.page import Page, Role, Size
@@ -20,7 +21,9 @@ from tui.view import ENTER, View
 from tui.yard.returned import AWAY, Returned, is_long_ago
 
 TOO_QUICK = "That Enter came too soon after the last one and was not counted. Press it again."
-TICK_S = 5.0
+A_MINUTE_S = 60.0
+BEHIND_S = 0.02
+"""So long after it began it is the next minute on any clock. [s]"""
 
 
 class Stage(Widget, can_focus=True):
@@ -41,7 +44,24 @@ class Stage(Widget, can_focus=True):
     def on_mount(self) -> None:
         """Take the keys; keep the clock in the header running."""
         self.focus()
-        self.set_interval(TICK_S, self.paint)
+        self._wait()
+
+    def _wait(self) -> None:
+        """Until the clock shows another minute; it is asked anew each time, as it may be set, or the laptop sleep."""
+        now = self.clock.now()
+        self.set_timer(A_MINUTE_S - now.second - now.microsecond / 1e6 + BEHIND_S, self.minute)
+
+    def minute(self) -> None:
+        """Another minute: what it has changed is painted, and what falls due in it rings, where a view says so."""
+        try:
+            rings = self.view.minute()
+        except BookError as error:
+            rings = False
+            self.view.say(str(error))
+        if rings:
+            self.app.bell()
+        self.paint()
+        self._wait()
 
     def on_resize(self) -> None:
         """Draw for the new size."""
@@ -69,7 +89,7 @@ class Stage(Widget, can_focus=True):
         """After a long pause the first key only wakes: it is looked at first what the time has changed."""
         now, before = self.clock.now(), self.last_key_at
         self.last_key_at = now
-        return now - before > AWAY and not self.view.half_typed and not isinstance(self.view, Returned)
+        return now - before > AWAY and not self.view.half_typed and not isinstance(self.view, Returned | Bench)
 
     def _wake(self) -> View:
         """The next round if it has begun since; else what the time has changed in this one."""

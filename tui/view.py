@@ -103,6 +103,10 @@ class View(ABC):
         self.scroll.leaf(pages)
         return self
 
+    def minute(self) -> bool:
+        """A minute of the clock has begun while this is shown: whether the bell is to ring."""
+        return False
+
     def leave(self) -> "View | None":
         """Leave the program, unless something is half typed."""
         if self.half_typed:

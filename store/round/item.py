@@ -24,6 +24,11 @@ class Item:
     turn: Turn | None = None
     watch: Watch | None = None
 
+    @property
+    def is_round(self) -> bool:
+        """Whether it is a feeding round that begins."""
+        return self.turn is not None and self.step is None
+
     def is_late(self, now: datetime) -> bool:
         """Whether it should be done already."""
         return self.asks and self.at <= now

@@ -41,7 +41,7 @@ def _start(snapshot: Snapshot, step: SoakStartStep | SoakCheckStep, turn: Turn) 
     if at and step.limit:
         latest = at - timedelta(hours=step.limit.least_h)
         note = f"{step.limit.water.value} water, your {step.limit.least_h:g} h"
-        yield Item(latest, f"start soak at the latest: {step.name}", note, step=step, turn=snapshot.turn)
+        yield Item(latest, f"start soak by then for the {turn.slot}: {step.name}", note, step=step, turn=snapshot.turn)
 
 
 def _soaking(snapshot: Snapshot, step: SoakStartStep | SoakCheckStep, since: datetime) -> Iterator[Item]:
@@ -86,7 +86,7 @@ def _dose(snapshot: Snapshot, treatment: Treatment, step: DoseStep | None) -> It
         number, at, step = step.number + 1, step.entry.happened_at + timedelta(hours=treatment.every_h), None
     waits = step is None or step.state in (State.OPEN, State.ON_PAPER)
     if waits and number <= treatment.doses and runs(treatment, at):
-        words = (
-            f"{snapshot.names.get(treatment.animal_id, '')}: {treatment.product}, dose {number} of {treatment.doses}"
-        )
-        yield Item(at, words, f"{treatment.amount} {treatment.route}", step=step, turn=snapshot.turn)
+        words = f"{treatment.product}, dose {number} of {treatment.doses}"
+        whose = snapshot.names.get(treatment.animal_id, "")
+        turn = snapshot.turn if step else None
+        yield Item(at, f"{whose}: {words}", f"{treatment.amount} {treatment.route}", step=step, turn=turn)

@@ -1,5 +1,6 @@
 """The end of the walk."""
 
+from dataclasses import replace
 from typing import ClassVar
 
 from store.round.summary import Summary, summarise
@@ -8,7 +9,7 @@ from tui.closing.draw import closing_lines
 from tui.closing.short import Short, besides
 from tui.frame import framed
 from tui.page import Page, Size
-from tui.place import YARD_KEYS, Place, Rooms
+from tui.place import BENCH_KEY, YARD_KEYS, Place, Rooms
 from tui.view import ENTER, PAGE_KEYS, Key, go_back
 
 
@@ -36,7 +37,7 @@ class Closing(Place):
         """To the marked step."""
         missing = self.summary.not_recorded
         if not missing:
-            return self.say(f"Every step is recorded. {'Q leaves.' if self.walker.ended() else 'E ends the round.'}")
+            return self.rooms.bench() if self.walker.ended() else self.say("Every step is recorded. E ends the round.")
         step = missing[min(self.row, len(missing) - 1)]
         return self.rooms.lamp(self.walker.steps.index(step))
 
@@ -56,7 +57,9 @@ class Closing(Place):
 
     def enter_words(self) -> str:
         """Where Enter goes."""
-        return "go to the marked step" if self.summary.not_recorded else "nothing is left"
+        if self.summary.not_recorded:
+            return "go to the marked step"
+        return "to the bench" if self.walker.ended() else "nothing is left"
 
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key(ENTER, "Enter", enter_words, "Goes to the marked step, to do it after all.", enter),
@@ -67,5 +70,6 @@ class Closing(Place):
         Key(("left",), "Left", "steps again", "Back through the steps, to look or correct.", go_back),
         Key(("m",), "M", "print", "This page as a text file, or on paper.", lambda place: place.rooms.printing(place)),
         Key(("e",), "E", "end it", "Ends the round: asks first.", lambda place: place.rooms.ending(place)),
-        *(key for key in YARD_KEYS if key.sign != "B"),
+        replace(BENCH_KEY, words="bench"),
+        *(key for key in YARD_KEYS if key.sign not in ("B", "I")),
     )  # fmt: skip

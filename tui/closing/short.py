@@ -8,7 +8,7 @@ from tui.walker import Walker
 
 def besides(short: list[str], walker: Walker, coming: Coming) -> list[tuple[str, list[str]]]:
     """What the closing says besides its own round, each under its heading."""
-    return [("SHORT", short), ("NEXT", next_lines(walker, coming.items(walker)))]
+    return [("SHORT", short), ("NEXT", next_lines(walker, coming))]
 
 
 def short(walker: Walker) -> list[str]:

@@ -59,7 +59,7 @@ def test_a_morning_before_anything_is_written() -> None:
         "11 06:30 morning round !",
         "11 07:02 let Rook in to Fennel at the latest",
         "11 10:10 lucerne pellets: to be fed by then, your limit",
-        "11 12:10 start soak at the latest: lucerne pellets",
+        "11 12:10 start soak by then for the evening: lucerne pellets",
         "11 17:10 evening round",
     ]
 
@@ -85,14 +85,17 @@ def test_what_was_done_leaves_the_list_and_what_it_set_going_comes() -> None:
 def test_a_soak_that_is_late_stands_on_top() -> None:
     morning = with_calf(timed())
     morning = wrote(morning, done(hand(morning), a_step(morning, SoakCheckStep)))
-    assert told(morning, at(12, 9))[0] == "11 12:10 start soak at the latest: lucerne pellets"
-    assert told(morning, at(12, 10))[0] == "11 12:10 start soak at the latest: lucerne pellets !"
+    assert told(morning, at(12, 9))[0] == "11 12:10 start soak by then for the evening: lucerne pellets"
+    assert told(morning, at(12, 10))[0] == "11 12:10 start soak by then for the evening: lucerne pellets !"
 
 
 def test_nothing_in_the_bucket_is_asked_for_until_this_round_begins() -> None:
     """Nothing soaks for the morning round at 6:30: by 1:30 it should have."""
     empty = replace(timed(), batches={}, shares=())
-    assert told(empty, at(2))[:2] == ["11 01:30 start soak at the latest: lucerne pellets !", "11 06:30 morning round"]
+    assert told(empty, at(2))[:2] == [
+        "11 01:30 start soak by then for the morning: lucerne pellets !",
+        "11 06:30 morning round",
+    ]
 
 
 def test_without_times_of_the_rounds_only_what_runs_is_told() -> None:
@@ -122,7 +125,7 @@ def test_over_a_clock_change_hours_are_hours() -> None:
     assert evening.farm.round_begins(Turn(date(2026, 3, 29), MORNING)) == datetime(2026, 3, 29, 5, 30, tzinfo=UTC)
     shut = with_calf(evening, Parting(Apart.SHUT_AWAY, datetime(2026, 3, 28, 18, tzinfo=UTC), None))
     rows = told(shut, datetime(2026, 3, 28, 19, tzinfo=UTC))
-    assert "29 00:30 start soak at the latest: lucerne pellets" in rows
+    assert "29 00:30 start soak by then for the morning: lucerne pellets" in rows
     assert "29 07:00 let Rook in to Fennel at the latest" in rows
 
 

@@ -1,0 +1,264 @@
+"""The bench between rounds: what comes next, large; the list by the clock; the bell, once; the first key only wakes."""
+
+from datetime import datetime, timedelta
+
+import pytest
+from syrupy.assertion import SnapshotAssertion
+
+from store.book.clock import new_id
+from store.book.opening import Book
+from store.book.reading import read_facts
+from store.book.records.care import Look, LookAs
+from store.book.records.farm import Setting
+from store.book.words import EVENING, MIDDAY, MORNING, Asks, Kind, SettingName, Units
+from store.round.item import Item
+from tests.farm import MORNING as SIX_31
+from tests.farm import HandClock
+from tests.store.book.seeing import put
+from tests.store.round.made import animal_named, dawn, some_id
+from tests.tui.keys import Sitting
+from tui.app import PenwalkApp
+from tui.bench.bench import Bench
+from tui.bench.left import left_words
+from tui.page import Size
+from tui.rooms import House
+from tui.stage import Stage
+from tui.walker import Walker
+
+LONG_AGO = SIX_31 - timedelta(days=30)
+SOAK = "start soak by then for the evening: lucerne pellets"
+
+
+def set_to(book: Book, name: SettingName, value: str, since: datetime = LONG_AGO) -> None:
+    """The farm has a setting, since long ago."""
+    put(book.desk, Setting, id=new_id(SIX_31), name=name, value=value, begins_at=since)
+
+
+@pytest.fixture
+def timed(book: Book) -> Sitting:
+    """The pretend morning of a farm that has said when its rounds begin."""
+    set_to(book, SettingName.MORNING_AT, "06:30")
+    set_to(book, SettingName.EVENING_AT, "17:10")
+    return Sitting(House(Walker(book, read_facts(book.desk, book.clock.now()), pretend=True)))
+
+
+def clock_of(sitting: Sitting) -> HandClock:
+    """Its clock."""
+    clock = sitting.walker.book.clock
+    assert isinstance(clock, HandClock)
+    return clock
+
+
+def ended(sitting: Sitting) -> Sitting:
+    """The morning is ended; its soak was fed, its calf let in, and nothing else done. At the bench."""
+    sitting.to_step("lucerne pellets", "soak").press("enter")
+    sitting.to_step("Rook", "apart").press("enter")
+    sitting.place = sitting.house.closing()
+    return sitting.press("e", "enter", "i")
+
+
+def at(sitting: Sitting, hour: int, minute: int = 0) -> Sitting:
+    """Later that day, with nobody at the keys."""
+    clock_of(sitting).at = SIX_31.replace(hour=hour, minute=minute)
+    return sitting
+
+
+def bench_of(sitting: Sitting) -> Bench:
+    """The place, which is the bench."""
+    assert isinstance(sitting.place, Bench)
+    return sitting.place
+
+
+@pytest.mark.parametrize("size", [(80, 24), (120, 36), (60, 18), (40, 12)])
+@pytest.mark.parametrize("hour", [(11, 52), (12, 30)])
+def test_the_bench_is_as_kept(
+    timed: Sitting, screen: SnapshotAssertion, size: tuple[int, int], hour: tuple[int, int]
+) -> None:
+    """Before the soak has to be started, and after it should have been."""
+    place = bench_of(at(ended(timed), *hour))
+    place.minute()
+    assert timed.text(*size) == screen
+
+
+def test_what_is_late_is_on_top_and_large(timed: Sitting) -> None:
+    at(ended(timed), 11, 52)
+    assert "18 minutes left" in timed.text().splitlines()[3]
+    at(timed, 12, 30)
+    bench_of(timed).minute()
+    assert "20 minutes LATE" in timed.text().splitlines()[3]
+    assert next(row for row in timed.text().splitlines() if row.startswith(" > ")).split()[1] == "12:10"
+
+
+def test_before_a_round_with_nothing_due_that_is_said(timed: Sitting) -> None:
+    ended(timed)
+    timed.to_step("lucerne pellets", "soak", 1).press("enter", "i")
+    at(timed, 11, 40)
+    assert "EVENING ROUND" in timed.text()
+    assert "nothing is due before it" in timed.text()
+
+
+def test_a_farm_without_hours_is_told_where_they_are_set(sitting: Sitting) -> None:
+    assert "When your rounds begin stands under F, settings" in " ".join(ended(sitting).text().split())
+    assert sitting.press("enter").said == "Nothing is due. R lists the rounds."
+
+
+def test_enter_goes_to_the_marked_thing(timed: Sitting) -> None:
+    at(ended(timed), 11, 52).press("enter")
+    assert "START SOAK for the evening" in timed.text()
+    timed.press("i", "down", "enter")
+    assert timed.said == "That round begins at 17:10; what is to be done before it stands above."
+
+
+def test_a_late_calf_is_in_warning_words_and_enter_goes_to_letting_it_in(timed: Sitting) -> None:
+    at(timed, 7, 30).press("i", "down")
+    text = timed.text()
+    assert "let Rook in to Fennel at the latest" in text
+    assert "28 minutes LATE" in text
+    timed.press("enter", "enter")
+    assert timed.newest().kind is Kind.APART
+
+
+def test_a_midday_look_is_walked_from_the_bench(timed: Sitting, book: Book) -> None:
+    tansy = animal_named(dawn(), "Tansy").id
+    put(book.desk, Look, id=some_id("bag"))
+    put(book.desk, LookAs, look_id=some_id("bag"), animal_id=tansy, name="bag and bones", asks=Asks.HOW, slot=MIDDAY)
+    timed.walker.look()
+    ended(timed)
+    assert "12:00  look at Tansy: bag and bones" in timed.text()
+    timed.press("enter")
+    assert (timed.walker.turn.slot, timed.walker.live) == (MIDDAY, True)
+    timed.press("4", "enter", "i")
+    assert timed.walker.turn.slot == MORNING
+    assert "look at Tansy" not in timed.text()
+
+
+def test_a_sitting_begins_at_the_bench_where_the_round_of_this_hour_is_ended(timed: Sitting) -> None:
+    bench_of(ended(timed).begin())
+
+
+def test_enter_leads_from_an_ended_closing_to_the_bench(timed: Sitting) -> None:
+    for step in range(len(timed.walker.steps)):
+        timed.place = timed.house.lamp(step)
+        timed.press("s", "5", "enter")
+    timed.place = timed.house.closing()
+    assert timed.press("enter").said == "Every step is recorded. E ends the round."
+    bench_of(timed.press("e", "enter", "enter"))
+
+
+def test_the_first_key_after_a_while_only_wakes(timed: Sitting) -> None:
+    """Enter would lead away, U would open; neither does, and nothing is written."""
+    place = bench_of(at(ended(timed), 11, 52))
+    written = timed.written()
+    place.minute()
+    assert "The first key only wakes the screen." not in timed.text()
+    for key in ("enter", "u", "q"):
+        clock_of(timed).move(minutes=1)
+        place.minute()
+        clock_of(timed).move(minutes=1)
+        place.minute()
+        assert "The first key only wakes the screen." in timed.text()
+        assert timed.press(key).place is place
+        assert "The first key only wakes the screen." not in timed.text()
+    assert timed.written() == written
+    assert timed.press("u").place is not place
+
+
+def test_it_goes_on_into_the_next_round_and_the_next_day(timed: Sitting) -> None:
+    place = bench_of(ended(timed))
+    at(timed, 12, 0)
+    place.minute()
+    assert timed.walker.turn.slot == EVENING
+    clock_of(timed).move(days=1)
+    place.minute()
+    assert "Thu 12 Mar  12:0" in timed.text()
+    assert timed.walker.turn.slot == EVENING
+    assert "NOT KNOWN   Thu 12 Mar morning was not ended; R opens it" in timed.text()
+
+
+def test_a_thing_rings_once_and_not_again_whatever_the_clock_is_set_to(timed: Sitting) -> None:
+    place = bench_of(ended(timed))
+    rings = []
+    for hour, minute in ((12, 9), (12, 10), (12, 11), (11, 50), (12, 10), (17, 9), (17, 10), (17, 11)):
+        at(timed, hour, minute)
+        rings.append(place.minute())
+    assert rings == [False, True, False, False, False, False, True, False]
+
+
+def test_what_is_late_already_when_the_bench_is_opened_does_not_ring(timed: Sitting) -> None:
+    at(timed, 7, 30).press("i")
+    assert not bench_of(timed).minute()
+
+
+def test_what_another_bench_wrote_is_seen_within_minutes(timed: Sitting) -> None:
+    place = bench_of(at(ended(timed), 11, 40))
+    place.minute()
+    set_to(timed.walker.book, SettingName.EVENING_AT, "18:30", SIX_31)
+    at(timed, 11, 44)
+    place.minute()
+    assert "17:10" in timed.text()
+    at(timed, 11, 46)
+    place.minute()
+    assert "13:30" in timed.text()
+
+
+async def test_the_bell_of_the_terminal_rings_at_the_minute(timed: Sitting, monkeypatch: pytest.MonkeyPatch) -> None:
+    bells: list[str] = []
+    monkeypatch.setattr("tui.app.PenwalkApp.bell", lambda _: bells.append("bell"))
+    app = PenwalkApp(at(ended(timed), 11, 52).walker)
+    async with app.run_test(size=(80, 24)) as pilot:
+        stage = app.query_one(Stage)
+        assert "18 minutes left" in stage.page.text()
+        for minute in (9, 10, 11, 12):
+            at(timed, 12, minute)
+            stage.minute()
+        await pilot.pause()
+        assert bells == ["bell"]
+        assert "2 minutes LATE" in stage.page.text()
+        clock_of(timed).move(hours=1)
+        await pilot.press("enter")
+        assert isinstance(stage.view, Bench)
+
+
+def test_a_hundred_things_are_gone_through_and_the_next_one_stays_in_sight(timed: Sitting, book: Book) -> None:
+    tansy = animal_named(dawn(), "Tansy").id
+    for number in range(100):
+        put(book.desk, Look, id=some_id(f"look {number}"))
+        put(book.desk, LookAs, look_id=some_id(f"look {number}"), animal_id=tansy, asks=Asks.HOW, slot=MIDDAY,
+            name=f"something with a long name that goes on and on, number {number:02}")  # fmt: skip
+    timed.walker.look()
+    ended(timed).press(*["down"] * 101)
+    text = timed.text()
+    assert "> 12:10" in text or "> 17:10" in text
+    assert "lines " in text
+    assert "LOOK AT TANSY" in text
+    assert all(len(row) <= 80 for row in text.splitlines())
+    timed.press("pageup")
+    assert "number 9" in timed.text(200)
+
+
+def test_it_speaks_in_pounds_where_the_farm_does(timed: Sitting, book: Book) -> None:
+    set_to(book, SettingName.UNITS, Units.US)
+    timed.walker.look()
+    at(ended(timed), 11, 52)
+    assert "2.0 lb dry + 4.0 lb COLD water" in timed.text()
+
+
+@pytest.mark.parametrize("size", [(width, height) for width in (1, 20, 40, 80) for height in (1, 3, 6, 9, 24)])
+def test_no_window_is_too_small_to_be_drawn(timed: Sitting, size: tuple[int, int]) -> None:
+    lines = bench_of(ended(timed)).draw(Size(*size)).lines
+    assert len(lines) == size[1]
+
+
+@pytest.mark.parametrize(
+    ("minutes", "words"),
+    [(0, "NOW"), (1, "1 minute left"), (59, "59 minutes left"), (60, "1 h 00 left"), (47 * 60 + 59, "47 h 59 left"),
+     (48 * 60, "2 days left"), (-20, "20 minutes LATE"), (-125, "2 h 05 LATE")],
+)  # fmt: skip
+def test_how_long_is_left_is_said_in_words(minutes: int, words: str) -> None:
+    assert left_words(Item(SIX_31 + timedelta(minutes=minutes), ""), SIX_31) == words
+
+
+def test_what_only_comes_is_not_left_but_comes() -> None:
+    item = Item(SIX_31 + timedelta(minutes=5), "", asks=False)
+    assert left_words(item, SIX_31) == "in 5 minutes"
+    assert left_words(item, item.at) == "now"
