@@ -25,7 +25,7 @@ from store.book.folder.cells import id_of, text_of
 from store.book.folder.header import read_header
 from store.book.folder.take_in import new_book_from
 from store.book.opening import open_book
-from store.round.steps import LookStep, SoakCheckStep, Step
+from store.round.steps import LookStep, QuarterStep, SoakCheckStep, Step
 
 HERE = Path(__file__).parent
 NAMES = ("entry", *(kind.TABLE for kind in (*FIGURES, *OUTSIDE)))
@@ -37,6 +37,7 @@ def word_for(step: Step, draft: Draft) -> str:
     where = () if step.place == step.name else (step.place,)
     act = "check" if isinstance(step, SoakCheckStep) else draft.kind.value
     act = f"{act} {step.look.name}" if isinstance(step, LookStep) else act
+    act = step.mark.quarter.value if isinstance(step, QuarterStep) else act
     words = " ".join((str(draft.turn.day), draft.turn.slot, *where, step.name, act)).lower()
     return re.sub(r"[^a-z0-9]+", "-", words.replace("'", ""))
 

@@ -28,7 +28,7 @@ from store.book.words import (
     Stage,
     State,
 )
-from store.round.care import dosed, look_measured, looked, quarters_found
+from store.round.care import dosed, look_measured, looked, quarter_looked, quarters_found
 from store.round.confirm import Hand, counted, done, felt, got_out, left_open, moved_on, noted, parted, skipped
 from store.round.measured import fates_of, fed, milked, soak_checked, soak_started
 from store.round.plan import plan
@@ -39,6 +39,7 @@ from store.round.steps import (
     FeedStep,
     LookStep,
     MilkStep,
+    QuarterStep,
     SoakCheckStep,
     SoakStartStep,
     Step,
@@ -48,7 +49,7 @@ from store.round.steps import (
 FIRST_DAY, DAYS = date(2026, 2, 9), 30
 BEGINS = {MORNING: time(6, 30), EVENING: time(17, 45), NIGHT: time(22)}
 STEP_S = {MORNING: (40, 140), EVENING: (55, 160), NIGHT: (60, 300)}
-MILKING_S = 240  # how long a step takes, and how much longer a milking [s]
+MILKING_S, QUARTER_S = 240, 20  # how long a step takes, how much longer a milking, a look at a quarter [s]
 KG_H = {"Briar": 0.52, "Fennel": 0.48, "Hazel": 0.66}  # how fast each cow fills [kg/h]
 NIGHT_H, LONG_H = 12.6, 16.0  # longer than this apart: a milking between is on paper only [h]
 STRINGS = {"Stall": "2", "Orchard": "4", "Long field": "4"}
@@ -80,9 +81,11 @@ LESS = {
 OUT_AT_NIGHT = {("03-07 morning", "Fennel"): "2.9"}  # her calf had got out; what the pail weighed then [kg]
 HELD_BACK = {("03-05 morning", "Briar"): "4.4"}  # what the pail weighed [kg]
 QUARTERS = {
-    ("03-05 morning", "Briar"): {Quarter.LEFT_HIND: Sign.LITTLE_MILK},
-    ("03-09 evening", "Hazel"): {Quarter.RIGHT_HIND: Sign.CLOTS},
+    ("03-05 morning", "Briar"): {Quarter.LEFT_HIND: (Sign.LITTLE_MILK,)},
+    ("03-09 evening", "Hazel"): {Quarter.RIGHT_HIND: (Sign.CLOTS,)},
 }
+STILL = {("03-10 morning", "Hazel"): (Sign.CLOTS, Sign.HARD), ("03-10 evening", "Hazel"): (Sign.CLOTS,)}
+"""How a marked quarter was after that; each other one was clear again."""
 SOLD = {("Fennel", 2), ("Fennel", 6)}  # Wednesdays and Sundays
 FILLING_FROM = date(2026, 3, 7)
 SHUT = "Feed room shut and chained"
@@ -107,12 +110,18 @@ def _round(book: Book, turn: Turn, chance: random.Random) -> Iterator[tuple[Step
     zone = read_facts(book.desk, book.clock.now()).zone
     snapshot = read_snapshot(book.desk, turn, from_wall(wall, zone))
     for step in plan(snapshot):
-        wall += timedelta(seconds=chance.randint(*STEP_S[turn.slot]) + MILKING_S * isinstance(step, MilkStep))
+        wall += timedelta(seconds=_step_s(step, turn, chance))
         hand = Hand(turn, _who(snapshot, turn, step), from_wall(wall, zone), snapshot.farm.units)
         for draft in _drafts(hand, step, chance):
             book.clock = PretendClock(draft.happened_at)
             book.append(draft)
             yield step, draft
+
+
+def _step_s(step: Step, turn: Turn, chance: random.Random) -> int:
+    if isinstance(step, QuarterStep):
+        return QUARTER_S
+    return chance.randint(*STEP_S[turn.slot]) + MILKING_S * isinstance(step, MilkStep)
 
 
 def _who(snapshot: Snapshot, turn: Turn, step: Step) -> UUID:
@@ -194,6 +203,10 @@ def _looked(hand: Hand, step: LookStep, _: random.Random) -> Draft:
     return looked(hand, step, Looks.RIGHT if hand.turn.slot == NIGHT else Looks.BETTER)
 
 
+def _quarter(hand: Hand, step: QuarterStep, _: random.Random) -> Draft:
+    return quarter_looked(hand, step, STILL.get((_name(hand.turn), step.name), (Sign.CLEAR,)))
+
+
 def _done(hand: Hand, step: Step, _: random.Random) -> Draft:
     return done(hand, step)
 
@@ -203,6 +216,7 @@ USUAL: dict[type[Step], Callable[[Hand, Any, random.Random], Draft]] = {
     MilkStep: _milked,
     UdderStep: _felt,
     LookStep: _looked,
+    QuarterStep: _quarter,
     DoseStep: lambda hand, step, _: dosed(hand, step),
     CountStep: lambda hand, step, _: counted(hand, step, len(step.heads)),
     ApartStep: lambda hand, step, _: parted(hand, step),

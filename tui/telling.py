@@ -22,7 +22,7 @@ from store.book.turn import Turn
 from store.book.words import Apart, Kind, State
 from store.round.dialect import said
 from store.round.saying import weight
-from store.round.steps import ApartStep, DoseStep, LookStep, SoakCheckStep, SoakStartStep, Step
+from store.round.steps import ApartStep, DoseStep, LookStep, QuarterStep, SoakCheckStep, SoakStartStep, Step
 from store.round.together import AS_ONE
 from tui.walker import Walker
 from tui.words import clock, day, look_words
@@ -52,6 +52,8 @@ def _asked(step: Step) -> str:
         return step.want.value
     if isinstance(step, LookStep):
         return f"look: {step.look.name}"
+    if isinstance(step, QuarterStep):
+        return f"{step.mark.quarter.value}, how is it now?"
     if isinstance(step, DoseStep):
         return f"dose {step.number} of {step.treatment.doses}"
     soak = {SoakCheckStep: "soaked, fit?", SoakStartStep: "start soak"}
@@ -108,9 +110,7 @@ def _each(walker: Walker, entry: Written) -> Iterator[str]:
     for parted in entry.of(PartedFigure):
         yield f"{parted.state.value}: {entry.reason}" if parted.state is Apart.TOGETHER else parted.state.value
     yield from (felt.fill.value for felt in entry.of(FeltFigure))
-    yield from (
-        f"{said(found.quarter.value, walker.farm.dialect)}: {found.sign.value}" for found in entry.of(QuarterFigure)
-    )
+    yield from _quarters(walker, entry)
     for looked in entry.of(LookedFigure):
         yield f"{walker.snapshot.names.get(looked.look_id, 'look')}: {look_words(looked, units)}"
     for dosed in entry.of(DosedFigure):
@@ -138,6 +138,13 @@ def _poured(walker: Walker, entry: Written) -> str:
     """With whose milk it was poured together."""
     into = {each.into_step_id for each in entry.of(PouredFigure)}
     return "".join(f", poured into {step.name}'s" for step in walker.steps if step.step_id in into)
+
+
+def _quarters(walker: Walker, entry: Written) -> Iterator[str]:
+    signs: dict[str, list[str]] = {}
+    for found in entry.of(QuarterFigure):
+        signs.setdefault(said(found.quarter.value, walker.farm.dialect), []).append(found.sign.value)
+    return (f"{quarter}: {', '.join(found)}" for quarter, found in signs.items())
 
 
 def _given(walker: Walker, entry: Written) -> Iterator[str]:

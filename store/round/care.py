@@ -1,15 +1,27 @@
 """What is found and given at an animal, as the draft it writes: a look that was due, a dose, a quarter of an udder."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from uuid import UUID
 
 from store.book.drafts import Draft, Subject
 from store.book.figures import DosedFigure, LookedFigure, QuarterFigure
-from store.book.words import CONDITION_POINTS, GIRTH_CM, TEMPERATURE_C, Asks, Kind, Looks, Quarter, Sign, State, Units
+from store.book.words import (
+    CONDITION_POINTS,
+    GIRTH_CM,
+    MARKS,
+    TEMPERATURE_C,
+    Asks,
+    Kind,
+    Looks,
+    Quarter,
+    Sign,
+    State,
+    Units,
+)
 from store.husbandry.units import CM_PER_INCH, celsius
 from store.round.amount import Unreadable, number_and_unit
 from store.round.confirm import Hand, draft, unplanned
-from store.round.steps import DoseStep, LookStep
+from store.round.steps import DoseStep, LookStep, QuarterStep
 
 BOUNDS = {Asks.CONDITION: CONDITION_POINTS, Asks.GIRTH: GIRTH_CM, Asks.TEMPERATURE: TEMPERATURE_C}
 UNITS = {Asks.CONDITION: "", Asks.GIRTH: "cm", Asks.TEMPERATURE: "C"}
@@ -59,7 +71,20 @@ def dosed(hand: Hand, step: DoseStep) -> Draft:
     return draft(hand, step, State.DONE, (DosedFigure(step.treatment.id, step.number, given=True),))
 
 
-def quarters_found(hand: Hand, cow_id: UUID, signs: Mapping[Quarter, Sign]) -> Draft:
+def quarters_found(hand: Hand, cow_id: UUID, signs: Mapping[Quarter, Iterable[Sign]]) -> Draft:
     """What was found at some quarters of a cow, whether she is milked or not."""
-    figures = (QuarterFigure(quarter, sign) for quarter, sign in signs.items())
+    figures = (figure for quarter, found in signs.items() for figure in _figures(quarter, found))
     return unplanned(hand, Kind.LOOK, Subject(animal_id=cow_id), *figures)
+
+
+def quarter_looked(hand: Hand, step: QuarterStep, signs: Iterable[Sign]) -> Draft:
+    """How a marked quarter is now. Raises Unreadable where neither a mark nor clear again is among the signs."""
+    figures = tuple(_figures(step.mark.quarter, signs))
+    if not any(figure.sign in MARKS or figure.sign is Sign.CLEAR for figure in figures):
+        how_full = f"{figures[0].sign.value} only says how full it is. " if figures else ""
+        raise Unreadable(f"{how_full}How is it now? Digits pick what you see and feel, 7 where it is clear again.")
+    return draft(hand, step, State.DONE, figures)
+
+
+def _figures(quarter: Quarter, signs: Iterable[Sign]) -> Iterator[QuarterFigure]:
+    return (QuarterFigure(quarter, sign) for sign in sorted(signs, key=tuple(Sign).index))

@@ -1,18 +1,17 @@
 """Milk steps: one for each cow that is milked in this slot, and since when her udder fills."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from itertools import islice
 from typing import TypeGuard
-from uuid import UUID
 
 from store.book.drafts import Subject
 from store.book.facts.farm import Animal
-from store.book.figures import QuarterFigure
 from store.book.snapshot import Written
-from store.book.words import Kind, Quarter, Sign, State
+from store.book.words import Kind, State
 from store.round.apart import shared_calves
 from store.round.emptied import emptied_at, sharing
 from store.round.planning import Planning
+from store.round.quarters import open_marks
 from store.round.steps import MilkStep
 from store.round.timed import rates_kg_h, timed_pails
 from store.round.tonight import left_in
@@ -40,18 +39,9 @@ def animal_milk(planning: Planning, animal: Animal, place: str) -> Iterator[Milk
         emptied_at=emptied_at(animal.id, shares, pails, written.happened_at if _is_done(written) else None),
         rates_kg_h=tuple(islice(rates_kg_h(timed_pails(animal.id, shares, pails)), COMPARED)),
         withheld=withheld_of(snapshot, animal.id),
-        marked=marked(planning.counts.values(), animal.id),
+        marked=open_marks(snapshot, animal.id),
         left_in=left_in(snapshot, animal),
     )
-
-
-def marked(entries: Iterable[Written], cow_id: UUID) -> tuple[QuarterFigure, ...]:
-    """Her quarters that are not right, each as it was found last. entries: those that count, in the order written."""
-    found: dict[Quarter, QuarterFigure] = {}
-    for entry in sorted(entries, key=lambda entry: (entry.happened_at, entry.id)):
-        if entry.subject.animal_id == cow_id and entry.state is State.DONE:
-            found |= {figure.quarter: figure for figure in entry.of(QuarterFigure)}
-    return tuple(figure for figure in found.values() if figure.sign is not Sign.CLEAR)
 
 
 def _is_done(written: Written | None) -> TypeGuard[Written]:

@@ -20,7 +20,7 @@ from store.round.planning import BENCH, GONE, NO_PEN, Planning
 from store.round.soak import soak_checks, soak_starts
 from store.round.steps import LookStep, PastStep, Step, TaskStep
 from store.round.task import tasks
-from store.round.udder import animal_udder
+from store.round.udder import animal_quarters, animal_udder, is_felt
 
 BESIDES, DROPPED = "Besides", "Dropped"
 NO_STEP = (Kind.NOTE, Kind.ROUND)
@@ -79,9 +79,12 @@ def _pen(planning: Planning, pen: Pen) -> Iterator[Step]:
 
 def _animals(planning: Planning, animals: Iterable[Animal], place: str) -> Iterator[Step]:
     for animal in animals:
+        felt = is_felt(planning, animal)
+        yield from animal_quarters(planning, animal, place) if felt else ()
         yield from animal_udder(planning, animal, place)
         yield from animal_looks(planning, animal, place)
         yield from animal_feed(planning, animal, place)
+        yield from animal_quarters(planning, animal, place) if not felt else ()
         yield from animal_milk(planning, animal, place)
         yield from animal_doses(planning, animal, place)
         yield from let_in(planning, animal, place)

@@ -11,10 +11,10 @@ from store.book.facts.farm import Animal, Pen
 from store.book.facts.feed import Batch, Feed, PlanRow, SoakLimit, Told
 from store.book.facts.jobs import Job
 from store.book.facts.milk import Milking, Withholding
-from store.book.figures import QuarterFigure
 from store.book.snapshot import Given, Written
 from store.book.turn import Turn
 from store.book.words import Apart, Kind, State
+from store.round.quarters import Mark
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,6 +110,14 @@ class UdderStep(Step):
 
 
 @dataclass(frozen=True, slots=True)
+class QuarterStep(Step):
+    """A quarter that was marked in an earlier round: how it is now. Before she is milked or her udder is felt."""
+
+    animal: Animal
+    mark: Mark
+
+
+@dataclass(frozen=True, slots=True)
 class SharedCalf:
     """A calf that shares a cow's milk, and the newest that is known of where it is. rule: when it is shut away."""
 
@@ -125,7 +133,7 @@ class MilkStep(Step):
 
     emptied_at: since when her udder fills, None where that is not known.
     rates_kg_h: her last comparable pails, each by its own hours at full rate. [kg/h]
-    marked: what was found at her quarters in this round, each quarter as it was found last.
+    marked: her quarters that are not clear yet, with what this round has found of them.
     left_in: why her calf was left with her last night, so that no milking is expected; empty: it was not.
     """
 
@@ -135,7 +143,7 @@ class MilkStep(Step):
     emptied_at: datetime | None
     rates_kg_h: tuple[float, ...]
     withheld: tuple[Withholding, ...]
-    marked: tuple[QuarterFigure, ...] = ()
+    marked: tuple[Mark, ...] = ()
     left_in: str = ""
 
 

@@ -1,6 +1,7 @@
 """Udder steps: a dry or close-up cow, and a cow in milk that is not milked now, are looked at and felt only.
 
-So is a cow whose calf was left with her last night; her milk step comes behind it.
+So is a cow whose calf was left with her last night; her milk step comes behind it. A quarter that was marked is asked
+about before, whether she is milked or felt.
 """
 
 from collections.abc import Iterator
@@ -9,7 +10,8 @@ from store.book.drafts import Subject
 from store.book.facts.farm import Animal
 from store.book.words import Kind, Species, Stage
 from store.round.planning import Planning
-from store.round.steps import UdderStep
+from store.round.quarters import asked_marks
+from store.round.steps import QuarterStep, UdderStep
 from store.round.tonight import left_in
 
 FELT = (Stage.DRY, Stage.CLOSE_UP, Stage.IN_MILK)
@@ -17,7 +19,21 @@ FELT = (Stage.DRY, Stage.CLOSE_UP, Stage.IN_MILK)
 
 def animal_udder(planning: Planning, animal: Animal, place: str) -> Iterator[UdderStep]:
     """The step of a cow that is not milked in this slot, or not expected to be."""
-    milked = animal.id in planning.snapshot.milkings and not left_in(planning.snapshot, animal)
-    if animal.stage in FELT and animal.species is Species.CATTLE and not milked:
+    if is_felt(planning, animal):
         head = planning.head(Kind.UDDER, Subject(animal_id=animal.id), animal.name, place)
         yield UdderStep(*head, animal=animal)
+
+
+def animal_quarters(planning: Planning, animal: Animal, place: str) -> Iterator[QuarterStep]:
+    """A step for each of her quarters that is not clear yet, in every round in which her udder is handled."""
+    handled = animal.id in planning.snapshot.milkings or is_felt(planning, animal)
+    for mark in asked_marks(planning.snapshot, animal.id) if handled else ():
+        occasion = f"quarter {mark.quarter.value}"
+        head = planning.head(Kind.LOOK, Subject(animal_id=animal.id), animal.name, place, occasion)
+        yield QuarterStep(*head, animal=animal, mark=mark)
+
+
+def is_felt(planning: Planning, animal: Animal) -> bool:
+    """Whether her udder is felt in this round."""
+    milked = animal.id in planning.snapshot.milkings and not left_in(planning.snapshot, animal)
+    return animal.stage in FELT and animal.species is Species.CATTLE and not milked

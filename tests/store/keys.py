@@ -1,10 +1,21 @@
 """What Enter writes at a step, whatever kind it is: for tests that walk a whole round."""
 
 from store.book.drafts import Draft
-from store.book.words import Fate, Fill, Kind, Soak
+from store.book.words import Fate, Fill, Kind, Sign, Soak
+from store.round.care import quarter_looked
 from store.round.confirm import Hand, counted, done, felt, parted
 from store.round.measured import fates_of, fed, milked, soak_checked, soak_started
-from store.round.steps import ApartStep, CountStep, FeedStep, MilkStep, SoakCheckStep, SoakStartStep, Step, UdderStep
+from store.round.steps import (
+    ApartStep,
+    CountStep,
+    FeedStep,
+    MilkStep,
+    QuarterStep,
+    SoakCheckStep,
+    SoakStartStep,
+    Step,
+    UdderStep,
+)
 
 
 def pressed(at: Hand, step: Step, typed: str = "7.4 kg", fate: Fate = Fate.CALVES) -> Draft:
@@ -23,6 +34,8 @@ def _looked(at: Hand, step: Step) -> Draft:
         return counted(at, step, len(step.heads))
     if isinstance(step, SoakCheckStep):
         return soak_checked(at, step, Soak.FIT)
+    if isinstance(step, QuarterStep):
+        return quarter_looked(at, step, (Sign.CLEAR,))
     if isinstance(step, ApartStep):
         return parted(at, step)
     return felt(at, step, Fill.SLACK) if isinstance(step, UdderStep) else done(at, step)

@@ -34,11 +34,16 @@ def test_milk_behind_clots_goes_away_unless_another_use_is_picked(sitting: Sitti
     assert milked.fate is Fate.THROWN_AWAY
 
 
-def test_a_quarter_that_is_clear_again_takes_the_mark_away(sitting: Sitting) -> None:
-    sitting.to_step("Hazel", "milk").press(*CLOTS, "m", "2", "enter", "3", "enter", "7", "enter")
-    sitting.to_step("Hazel", "milk")
+def test_a_mark_that_is_undone_leaves_her_milk_as_it_was(sitting: Sitting) -> None:
+    sitting.to_step("Hazel", "milk").press(*CLOTS, "u", "enter").to_step("Hazel", "milk")
     assert "> HOUSE" in sitting.text()
     assert "look at it again" not in wide(sitting)
+
+
+def test_clear_again_once_keeps_her_milk_from_the_house_until_the_next_round_says_so_too(sitting: Sitting) -> None:
+    sitting.to_step("Hazel", "milk").press(*CLOTS, "m", "2", "enter", "3", "enter", "7", "enter")
+    assert "> THROWN AWAY" in sitting.to_step("Hazel", "milk").text()
+    assert "LEFT HIND was clots Wed morning, clear again Wed morning: look at it again" in wide(sitting)
 
 
 def test_held_back_stays_marked_when_a_quarter_is_marked_too(sitting: Sitting) -> None:
@@ -60,8 +65,8 @@ def test_the_closing_and_the_next_person_hear_of_it(sitting: Sitting, clock: Han
     assert "NOT MILKED   Hazel: not milked: left for the next round" in found
     in_the_evening(sitting, clock)
     assert "FOUND  Hazel: left hind: clots" in wide(sitting)
-    sitting.to_step("Hazel", "milk")
-    assert "QUARTER left hind: clots: look at it again" in wide(sitting)
+    assert "QUARTER LEFT HIND was clots Wed morning: look at it again" in wide(sitting.to_step("Hazel", "milk"))
+    assert "LEFT HIND was clots Wed morning; how is it now?" in sitting.to_step("Hazel", "look").text()
 
 
 def test_a_short_count_is_still_short_when_the_round_has_ended(sitting: Sitting, clock: HandClock) -> None:

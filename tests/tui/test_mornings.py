@@ -15,7 +15,7 @@ from store.book.opening import open_book
 from store.book.reading import read_facts
 from store.book.turn import Turn, from_wall
 from store.book.words import Apart, Asks, Kind, State
-from store.round.steps import CountStep, DoseStep, LookStep, MilkStep, Step, UdderStep
+from store.round.steps import CountStep, DoseStep, LookStep, MilkStep, QuarterStep, Step, UdderStep
 from store.round.summary import summarise
 from tests.farm import HandClock
 from tests.tui.keys import Sitting
@@ -47,6 +47,8 @@ def asked(step: Step) -> str:
         return PAILS[step.name]
     if isinstance(step, LookStep):
         return "3" if step.look.asks is Asks.CONDITION else "2"
+    if isinstance(step, QuarterStep):
+        return "7"
     if isinstance(step, DoseStep):
         return str(step.number)
     return "1" if isinstance(step, UdderStep) else ""
@@ -84,7 +86,7 @@ def test_an_ordinary_morning_takes_a_press_for_each_step_and_the_figures(demo: S
     assert {step.state for step in demo.walker.steps} == {State.DONE}
     assert demo.presses - before == len(demo.walker.steps) + digits
     end(demo)
-    assert "49 steps = 49 done" in demo.text()
+    assert "50 steps = 50 done" in demo.text()
 
 
 def test_with_the_board_and_whole_pens_it_takes_fewer(demo: Sitting) -> None:
@@ -168,7 +170,7 @@ def test_a_bad_morning_is_walked_to_its_end(bad: Sitting) -> None:
         assert bad.place.step == missing[0]
         walk_on(bad)
     end(bad)
-    assert "47 done + 0 skipped" in bad.text()
+    assert "48 done + 0 skipped" in bad.text()
     assert bad.presses <= 150
 
 

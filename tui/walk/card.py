@@ -1,11 +1,11 @@
 """The step under the lamp, drawn: the drawing of its kind, and what the book holds for it already."""
 
 from store.book.words import Kind, State
-from store.round.dialect import said
-from store.round.milk import marked
+from store.round.quarters import open_marks
 from tui.page import Line, Role, Size, Span, line, wrapped
 from tui.telling import entry_words, turn_words
 from tui.walk.job import AnyJob
+from tui.walk.quarter_cards import was_words
 from tui.walk.shown import Shown
 
 
@@ -29,14 +29,11 @@ def _flags(shown: Shown, size: Size) -> list[Line]:
 
 
 def _marked(shown: Shown, size: Size) -> list[Line]:
-    """Quarters that were marked in this round or the last one, wherever her udder or milk is looked at."""
-    snapshot, cow_id = shown.walker.snapshot, shown.step.subject.animal_id
+    """Quarters that are not clear yet, wherever her udder or milk is looked at."""
+    walker, cow_id = shown.walker, shown.step.subject.animal_id
     if cow_id is None or shown.step.kind not in (Kind.UDDER, Kind.MILK):
         return []
-    entries = (*(e for last in snapshot.last.with_between for e in last.left(State.DONE)), *snapshot.counts().values())
-    words = ", ".join(
-        f"{said(each.quarter.value, shown.walker.farm.dialect)}: {each.sign.value}" for each in marked(entries, cow_id)
-    )
+    words = "; ".join(was_words(mark, walker) for mark in open_marks(walker.snapshot, cow_id))
     return wrapped(f"QUARTER {words}: look at it again", size.width, Role.WARNING, "  ") if words else []
 
 

@@ -35,6 +35,7 @@ class Job(ABC, Generic[S]):
     ASKS: ClassVar[bool] = False  # it may ask about what is shown as it stands, and takes the word that it is right
     ROW_COUNTS: ClassVar[bool] = False  # another line chosen is already another answer
     PICKS: ClassVar[bool] = False  # digits pick a line instead of starting an amount
+    TOGGLES: ClassVar[bool] = False  # digits mark something, or take the mark away: several can be picked
 
     def rows(self, shown: Shown, step: S) -> int:  # noqa: ARG002
         """How many lines Up and Down choose from."""
@@ -51,6 +52,10 @@ class Job(ABC, Generic[S]):
     def first_marks(self, step: S) -> frozenset[str]:  # noqa: ARG002
         """What the book holds as marked already."""
         return frozenset()
+
+    def toggled(self, marks: frozenset[str], number: int) -> frozenset[str]:  # noqa: ARG002
+        """What is marked after a digit."""
+        return marks
 
     def typed_row(self, row: int) -> int:  # noqa: ARG002
         """Which entry digits belong to when a line is chosen."""

@@ -10,6 +10,7 @@ from store.round.steps import (
     FeedStep,
     LookStep,
     MilkStep,
+    QuarterStep,
     SoakCheckStep,
     SoakStartStep,
     Step,
@@ -19,6 +20,7 @@ from tui.walk.amounts import FeedJob, MilkJob
 from tui.walk.care import DoseJob, LookFigureJob, LookJob
 from tui.walk.job import Job
 from tui.walk.looks import ApartJob, CountJob, TaskJob, UdderJob
+from tui.walk.quarter_job import QuarterJob
 from tui.walk.soak import SoakCheckJob, SoakStartJob
 
 JOBS: dict[type[Step], Job[Any]] = {
@@ -29,6 +31,7 @@ JOBS: dict[type[Step], Job[Any]] = {
     CountStep: CountJob(),
     ApartStep: ApartJob(),
     UdderStep: UdderJob(),
+    QuarterStep: QuarterJob(),
     LookStep: LookJob(),
     DoseStep: DoseJob(),
 }

@@ -83,6 +83,8 @@ class Lamp(Place):
         """A digit starts an amount, or picks a line."""
         if self.job.PICKS:
             return is_pick(character) and self._pick(int(character))
+        if self.job.TOGGLES:
+            return is_pick(character) and self._toggle(int(character))
         asked = self.job.ASKS and character == SURE
         return (bool(self.job.DIGITS) or asked) and self.entry.takes(character, asked=asked)
 
@@ -157,6 +159,10 @@ class Lamp(Place):
         if not 1 <= number <= self.job.rows(self.shown, self.step):
             return False
         self.row = number - 1
+        return True
+
+    def _toggle(self, number: int) -> bool:
+        self.marks = self.job.toggled(self.marks, number)
         return True
 
     def enter_words(self) -> str:

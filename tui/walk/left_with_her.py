@@ -2,17 +2,15 @@
 
 from typing import TYPE_CHECKING, ClassVar
 
-from store.book.figures import QuarterFigure
-from store.book.words import State
 from store.round.confirm import left_together
-from store.round.dialect import said
-from store.round.milk import marked
+from store.round.quarters import open_marks
 from store.round.steps import ApartStep
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, wrapped
 from tui.place import HELP_KEY, LEAVE_KEY, Over, Place
 from tui.view import BACKSPACE, ENTER, SCROLL_KEYS, Key, go_back
 from tui.walk.picking import Picking
+from tui.walk.quarter_cards import was_words
 from tui.yard.wording import Wording
 
 if TYPE_CHECKING:
@@ -103,13 +101,8 @@ class Follows(Over):
 
     def _marked(self) -> str:
         """Her quarters that are not right, which are looked at all the same."""
-        snapshot = self.walker.snapshot
-        before = (each for last in snapshot.last.with_between for each in last.left(State.DONE))
-        found = marked((*before, *snapshot.counts().values()), self.step.cow.id)
-        return f"{', '.join(map(self._quarter, found))}: still looked at." if found else "none marked; still felt."
-
-    def _quarter(self, found: QuarterFigure) -> str:
-        return f"{said(found.quarter.value, self.walker.farm.dialect)} {found.sign.value}"
+        words = "; ".join(was_words(mark, self.walker) for mark in open_marks(self.walker.snapshot, self.step.cow.id))
+        return f"{words}: still looked at." if words else "none marked; still felt."
 
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key(ENTER, "Enter", "leave it with her", "Writes it, with the reason.", enter),

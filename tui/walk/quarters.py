@@ -52,5 +52,5 @@ class SignList(Picking):
         cow_id = self.lamp.step.subject.animal_id
         if cow_id is None:
             return self.lamp.say("No animal stands here.")
-        found = quarters_found(self.walker.hand(), cow_id, {self.quarter: SIGNS[row]})
+        found = quarters_found(self.walker.hand(), cow_id, {self.quarter: (SIGNS[row],)})
         return self.lamp.write(found, stay=True)

@@ -26,6 +26,7 @@ from store.round.steps import (
     LookStep,
     MilkStep,
     PastStep,
+    QuarterStep,
     SoakCheckStep,
     SoakStartStep,
     TaskStep,
@@ -37,7 +38,8 @@ from tests.store.book.tools import all_rows
 
 FOLDER = Path(str(files("demo_farm")))
 EVERY_STEP = {
-    ApartStep, CountStep, DoseStep, FeedStep, LookStep, MilkStep, SoakCheckStep, SoakStartStep, TaskStep, UdderStep,
+    ApartStep, CountStep, DoseStep, FeedStep, LookStep, MilkStep, QuarterStep, SoakCheckStep, SoakStartStep, TaskStep,
+    UdderStep,
 }  # fmt: skip
 
 

@@ -150,7 +150,7 @@ def test_a_look_ends_on_its_last_day(book: Book) -> None:
 def test_a_quarter_is_marked_beside_the_plan_and_can_be_taken_back() -> None:
     """An entry of its own, whether she is milked or not."""
     hazel = animal_named(dawn(), "Hazel").id
-    draft = quarters_found(hand(dawn()), hazel, {Quarter.LEFT_HIND: Sign.CLOTS})
+    draft = quarters_found(hand(dawn()), hazel, {Quarter.LEFT_HIND: (Sign.CLOTS,)})
     assert (draft.step_id, draft.kind, draft.subject.animal_id, draft.state) == (None, Kind.LOOK, hazel, State.DONE)
     after = wrote(dawn(), draft)
     assert [step.kind for step in plan(after)][-1] is Kind.LOOK
