@@ -105,6 +105,10 @@ class Rooms(Protocol):
     def buckets(self, back: "Place") -> "Place":
         """All buckets on one screen."""
 
+    def treatments(self, back: Any, animal_id: UUID) -> "Place":
+        """What an animal is treated with."""
+        ...
+
     def whole_pen(self, back: Any) -> "Place":
         """All plain steps of a pen on one screen."""
 

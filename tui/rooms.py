@@ -218,6 +218,12 @@ class House:
         step = _step_of(back)
         return MyFarm(self, back, step.step_id if step else None).about(step.subject if step else Subject())
 
+    def treatments(self, back: Lamp, animal_id: UUID) -> Place:
+        """What an animal is treated with, and how long that withholds."""
+        from tui.farm.my_farm import MyFarm  # noqa: PLC0415 heavy: it reads with the records
+
+        return MyFarm(self, back, back.step.step_id).treatments(animal_id)
+
     def weather(self, back: Place) -> Place:
         """Tonight's forecast, and what it asks for."""
         from tui.yard.weather import WeatherForm  # noqa: PLC0415 heavy: it reads with the records

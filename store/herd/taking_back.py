@@ -10,6 +10,7 @@ from typing import Any
 from store.book.drafts import RowDraft
 from store.book.register import SAME, Register
 from store.herd.dating import at, kept
+from store.herd.treatment import WITHDRAWAL
 
 ENDS: Mapping[str, Mapping[str, Any]] = {
     "person_as": {"here": False},
@@ -24,6 +25,8 @@ ENDS: Mapping[str, Mapping[str, Any]] = {
     "milk_plan": {"milked": False},
     "task_as": {"in_use": False},
     "look_as": {"in_use": False},
+    "treatment_as": {"in_use": False},
+    "withdrawal": dict.fromkeys((*WITHDRAWAL, "said_by")),
     "body": {"weight_kg": None, "girth_cm": None},
     "breeding": {"breed": "", "dam_id": None, "served_on": None, "due_on": None},
 }

@@ -5,12 +5,12 @@ from datetime import timedelta
 import pytest
 
 from store.book.clock import new_id
-from store.book.figures import MilkedFigure
+from store.book.figures import MilkedFigure, NotedFigure
 from store.book.opening import Book
 from store.book.reading import read_facts
 from store.book.records.care import Treatment, TreatmentAs, Withdrawal
 from store.book.words import Fate, SaidBy
-from tests.farm import MORNING
+from tests.farm import MORNING, HandClock
 from tests.store.book.seeing import put
 from tests.store.round.made import animal_named, dawn
 from tests.tui.keys import Sitting
@@ -58,3 +58,25 @@ def test_she_is_marked_at_her_other_steps_too(treated: Sitting) -> None:
     dosed(treated)
     assert "FEED  !! MILK WITHHELD" in treated.to_step("Hazel", "feed").text()
     assert "MILK WITHHELD" not in treated.to_step("Fennel", "feed").text()
+
+
+def test_a_treatment_is_begun_at_her_milking_by_keys(sitting: Sitting) -> None:
+    """M at her step, the sheet, the product alone: the dose is asked for, and what is missing is listed."""
+    sitting.to_step("Hazel", "milk").press("m", "up", "enter", "udder tube", "pagedown", "enter")
+    assert "treatment: udder tube, 1 dose" in sitting.walker.snapshot.entries[-1].of(NotedFigure)[0].words
+    sitting.to_step("Hazel", "dose").press("e")
+    page = " ".join(sitting.text(120, 60).split())
+    assert "NOT TYPED Hazel, udder tube: amount, batch, where or how, for what, how long milk is" in page
+    assert "how long meat is withheld" in page
+
+
+def test_milk_let_through_is_said_when_the_next_round_begins(treated: Sitting, clock: HandClock) -> None:
+    """House milk at 06:40 of a cow that got her tube at 06:20, typed in only later."""
+    clock.move(minutes=9)
+    treated.to_step("Hazel", "milk").press("9.9", "enter")
+    clock.move(minutes=30)
+    treated.to_step("Hazel", "dose").press("t", "6:20", "enter", "1", "enter")
+    treated.press("e", "e", "enter")
+    clock.move(hours=12)
+    page = treated.begin().text(120, 60)
+    assert "THROW AWAY  Hazel, Wed 11 Mar morning, 8.5 kg to the house: it was withheld, udder tube" in page

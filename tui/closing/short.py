@@ -3,12 +3,19 @@
 from store.book.errors import BookError
 from store.book.snapshot import Snapshot
 from tui.bench.coming import Coming, next_lines
+from tui.treated import gap_words, unsafe_before_words
 from tui.walker import Walker
 
 
 def besides(short: list[str], walker: Walker, coming: Coming) -> list[tuple[str, list[str]]]:
     """What the closing says besides its own round, each under its heading."""
-    return [("SHORT", short), ("NEXT", next_lines(walker, coming))]
+    unsafe, missing = list(unsafe_before_words(walker)), list(gap_words(walker))
+    return [
+        ("THROW AWAY", unsafe),
+        ("NOT TYPED", missing),
+        ("SHORT", short),
+        ("NEXT", next_lines(walker, coming)),
+    ]
 
 
 def short(walker: Walker) -> list[str]:

@@ -9,8 +9,8 @@ from store.herd.feed import feeds_in_use
 from store.herd.settings import SettingsSheet
 from store.herd.task import TaskSheet
 from tui.farm.chapters import ANIMALS, FEEDS, JOBS, MEASURES, PAILS, PENS, PEOPLE, PLANS
-from tui.farm.listing import Chapter, Entry, Listing
-from tui.farm.things import animal, asking, feed, opening, pen
+from tui.farm.listing import Chapter, Entry, Listing, opened
+from tui.farm.things import animal, asking, feed, opening, pen, treatments
 from tui.place import Place, Rooms
 
 READY = "A round can be walked. Esc goes to it; everything here can be changed later too."
@@ -78,6 +78,11 @@ class MyFarm(Listing):
             if row:
                 return Listing(self.rooms, self, chapter(row))
         return asking(TaskSheet, subject.task_id)(self) if subject.task_id else self
+
+    def treatments(self, animal_id: UUID) -> Place:
+        """The treatments of an animal; the first begins where there are none."""
+        row = self.register.get("animal_as", animal_id)
+        return opened(Listing(self.rooms, self, treatments(row))) if row else self
 
     def back(self) -> Place:
         """To the round, drawn anew where something was changed."""

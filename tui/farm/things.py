@@ -18,10 +18,13 @@ from store.herd.look import LookSheet
 from store.herd.measure import MeasureSheet
 from store.herd.milking import MilkingSheet
 from store.herd.moving import MovingSheet
+from store.herd.named_moment import moment_text
 from store.herd.pen import PenSheet
 from store.herd.plan import PlanSheet
 from store.herd.sheet import YardSheet
 from store.herd.soaking import SoakingSheet
+from store.herd.treatment import TreatmentSheet
+from store.herd.withheld import WithheldSheet
 from tui.farm.listing import Chapter, Entry, Listing, opened
 from tui.farm.register_words import Row, amounts, gets, plans
 from tui.farm.sheet_form import SheetForm
@@ -54,6 +57,8 @@ def animal(row: Row) -> Chapter:
             Entry("birth, calving, breed, in calf", asking(DetailSheet, id_)),
             Entry("looks at her that come again and again", opening(_looks(row))),
             Entry("leaves: sold, died, gone home", asking(LeavingSheet, id_)),
+            Entry("treatments, and how long milk and meat are withheld", opening(treatments(row))),
+            Entry("her milk is withheld on the vet's word, or yours", asking(WithheldSheet, id_)),
         ],
     )  # fmt: skip
 
@@ -111,6 +116,22 @@ def feed(row: Row) -> Chapter:
             *soaking,
         ],
     )
+
+
+def treatments(row: Row) -> Chapter:
+    """What an animal is treated with, and was; the newest first."""
+    id_, name = row["animal_id"], row["name"]
+
+    def entries(register: Register) -> Iterator[Entry]:
+        own = (each for each in register.all("treatment_as") if each["animal_id"] == id_)
+        for each in sorted(own, key=lambda each: each["first_at"], reverse=True):
+            words = f"{each['product']}, from {moment_text(each['first_at'], register.farm.zone)}"
+            yield Entry(
+                f"{words}{'' if each['in_use'] else ', ended'}", asking(TreatmentSheet, id_, each["treatment_id"])
+            )
+
+    return Chapter(f"TREATMENTS OF {name}", lambda register: list(entries(register)),
+                   "What label or vet have ordered. A begins one.", asking(TreatmentSheet, id_))  # fmt: skip
 
 
 def _looks(row: Row) -> Chapter:

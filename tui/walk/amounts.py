@@ -16,6 +16,7 @@ from store.round.pails import poured
 from store.round.steps import FeedStep, MilkStep
 from store.round.timed import HELD_BACK, PART
 from tui.page import Line, Size
+from tui.walk.care import treatments_of
 from tui.walk.feed_card import feed_lines
 from tui.walk.job import Job, More
 from tui.walk.looks import QUARTER, calf_got_out
@@ -137,6 +138,7 @@ class MilkJob(Job[MilkStep]):
             *((More("Poured together with another pail", _poured),) if others(shown.walker.steps, step) else ()),
             mark_offer(PART),
             mark_offer(BY_HAND),
+            treatments_of(step.animal),
         )
 
 

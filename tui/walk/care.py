@@ -3,6 +3,7 @@
 from typing import ClassVar
 
 from store.book.drafts import Draft
+from store.book.facts.farm import Animal
 from store.book.figures import LookedFigure
 from store.book.words import Looks, State
 from store.round.amount import Unreadable
@@ -12,7 +13,7 @@ from store.round.measured import IF_RIGHT
 from store.round.steps import DoseStep, LookStep
 from tui.page import Line, Size
 from tui.walk.care_cards import EARLY_H, dose_lines, look_lines
-from tui.walk.job import Job
+from tui.walk.job import Job, More
 from tui.walk.shown import Shown
 from tui.words import hours, when
 
@@ -82,6 +83,10 @@ class DoseJob(Job[DoseStep]):
         """What was ordered."""
         return dose_lines(shown, step, size)
 
+    def more(self, shown: Shown, step: DoseStep) -> tuple[More, ...]:  # noqa: ARG002
+        """Its record."""
+        return (treatments_of(step.animal),)
+
     def enter_words(self, shown: Shown, step: DoseStep) -> str:
         """The clock to the next one starts with this key."""
         return f"dose {step.number} given now" if _is_said(shown, step) else f"once {step.number} is typed"
@@ -90,3 +95,8 @@ class DoseJob(Job[DoseStep]):
 def _is_said(shown: Shown, step: DoseStep) -> bool:
     """Whether the number that is typed is this dose's."""
     return shown.typed.get(0, "").strip() == str(step.number)
+
+
+def treatments_of(animal: Animal) -> More:
+    """Where the record of a treatment is begun, mended or ended."""
+    return More("Treatments of her: begin, mend, end one", lambda lamp: lamp.rooms.treatments(lamp, animal.id))

@@ -12,6 +12,7 @@ from tui.frame import framed
 from tui.page import Line, Page, Role, Size, wrapped
 from tui.place import Over, Place, Rooms
 from tui.telling import figure, step_words, turn_words, who
+from tui.treated import gap_words, unsafe_before_words
 from tui.view import ENTER, SCROLL_KEYS, Key, go_back, go_out
 from tui.walker import Walker
 from tui.words import clock
@@ -48,8 +49,12 @@ class Told(Over):
 
 
 def to_tell(walker: Walker) -> list[tuple[str, Role]]:
-    """Sentences for the next person; none once this round has begun, and none in a midday or night round."""
-    return [] if walker.snapshot.entries or not walker.turn.feeds else list(_left(walker))
+    """Sentences for the next person; none once this round has begun, and none in a midday or night round.
+
+    Milk that was let through is told whenever somebody comes, until it is written as thrown away.
+    """
+    unsafe = [(f"THROW AWAY  {words}", Role.WARNING) for words in unsafe_before_words(walker)]
+    return [*unsafe, *([] if walker.snapshot.entries or not walker.turn.feeds else _left(walker))]
 
 
 def _left(walker: Walker) -> Iterator[tuple[str, Role]]:
@@ -60,6 +65,7 @@ def _left(walker: Walker) -> Iterator[tuple[str, Role]]:
     yield from ((f"FOUND  {_whose(walker, each)}: {_signed(walker, each)}", Role.STRONG) for each in found_of(entries))
     yield from ((words, Role.STRONG) for words in _due(walker))
     yield from ((words, Role.STRONG) for words in _watched(walker))
+    yield from ((f"NOT TYPED  {words}", Role.TEXT) for words in gap_words(walker))
     for state, heading in ((State.MOVED_ON, "MOVED ON"), (State.SKIPPED, "SKIPPED"), (State.OPEN, "NOT RECORDED")):
         for last in walker.snapshot.last.with_between:
             yield from ((words, Role.TEXT) for words in _not_done(walker, last, state, heading))

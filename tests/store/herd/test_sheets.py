@@ -32,6 +32,8 @@ from store.herd.settings import SettingsSheet
 from store.herd.sheet import Wrong, YardSheet
 from store.herd.soaking import SoakingSheet
 from store.herd.task import TaskSheet
+from store.herd.treatment import TreatmentSheet
+from store.herd.withheld import WithheldSheet
 from tests.farm import MORNING
 from tests.store.herd.filled import id_of, register
 
@@ -57,6 +59,9 @@ def there() -> Iterator[Made]:
         yield planned(name, feed)
     yield of(BodySheet, "animal_as", "Sloe")
     yield lambda found: LookSheet(found, id_of(found, "animal_as", "Sloe"), id_of(found, "look_as", "left hind foot"))
+    yield lambda found: TreatmentSheet(
+        found, id_of(found, "animal_as", "Sloe"), next(iter(found.rows["treatment_as"]))[0]
+    )
     yield of(CompositionSheet, "feed_as", "grass hay")
     yield of(FreeSheet, "feed_as", "grass hay")
     yield of(SoakingSheet, "feed_as", "lucerne pellets")
@@ -75,7 +80,7 @@ PLANNED = (("Fennel", "dairy nuts"), ("Fennel", "lucerne pellets"), ("Hazel", "d
 def new() -> Iterator[Made]:
     """Sheets about something that is not there yet, and those that ask the same every time."""
     yield from (PenSheet, AnimalSheet, FeedSheet, MeasureSheet, PailSheet, PersonSheet, TaskSheet)
-    for kind in (LeavingSheet, MovingSheet, BirthSheet):
+    for kind in (LeavingSheet, MovingSheet, BirthSheet, TreatmentSheet, WithheldSheet):
         yield of(kind, "animal_as", "Fennel")
     yield of(LookSheet, "animal_as", "Tansy")
     yield lambda found: PlanSheet(found, Subject(pen_id=id_of(found, "pen_as", "Orchard")), "Orchard")
