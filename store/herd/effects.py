@@ -9,10 +9,10 @@ from store.book.reading import read_snapshot
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn, local, turn_at
 from store.book.words import EVENING, MORNING, Kind, Units
+from store.husbandry.measures import SAME_KG
 from store.round.plan import plan
 from store.round.saying import exact
 from store.round.steps import ApartStep, CountStep, DueFeed, FeedStep, PastStep, Step
-from store.round.summary import SAME_KG
 
 NO_MORE, NEW = "no more", "new"
 

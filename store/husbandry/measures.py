@@ -2,6 +2,8 @@
 
 from store.husbandry.bounds import at_least_zero
 
+SAME_KG = 0.005
+"""Closer than this is the same weight: it is below what a scale in a feed room shows. [kg]"""
 QUARTERS = 4
 """The finest part of a measure that is told at the bench. Common practice."""
 

@@ -3,12 +3,12 @@
 Moments are absolute, so that a night in which the clocks change has the hours that it has. Weights are dry. [h, kg]
 """
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum, auto
 
 from store.husbandry.bounds import at_least_zero
+from store.husbandry.measures import SAME_KG
 
 
 class Ripeness(StrEnum):
@@ -61,15 +61,13 @@ def start_window(feed_at: datetime, least_h: float, most_h: float) -> Window:
     return Window(feed_at - timedelta(hours=most_h), feed_at - timedelta(hours=least_h))
 
 
-def shared_out(there_kg: float, due_kg: Sequence[float]) -> tuple[float, ...]:
-    """What each gets where less is there than is due: the same part of what it was due; with enough, all of it. [kg]
+def part_there(there_kg: float, due_kg: float) -> float:
+    """The part of what is due that is there, which each gets of what it was due: 1 with enough, down to 0. [kg]
 
     Common practice. Raises ValueError for a weight below zero.
     """
-    at_least_zero(there_kg=there_kg, **{f"due_kg[{at}]": kg for at, kg in enumerate(due_kg)})
-    all_kg = sum(due_kg)
-    part = there_kg / all_kg if all_kg > there_kg else 1.0
-    return tuple(kg * part for kg in due_kg)
+    at_least_zero(there_kg=there_kg, due_kg=due_kg)
+    return there_kg / due_kg if due_kg - there_kg > SAME_KG else 1.0
 
 
 def replaced(short_kg: float, ratio: float, most_kg: float | None, heads: int) -> Replaced:

@@ -1,13 +1,15 @@
 """Feed steps: one for each animal with a plan of its own, one for each pen fed as one."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from store.book.drafts import Subject
 from store.book.facts.farm import Animal, Pen
 from store.book.facts.feed import Portion
 from store.book.words import Kind
 from store.round.planning import Planning
-from store.round.steps import DueFeed, FeedStep
+from store.round.soaked import is_short, soaked_parts, with_substitutes
+from store.round.steps import DueFeed, FeedStep, SoakedPart
 
 
 def pen_feed(planning: Planning, pen: Pen) -> Iterator[FeedStep]:
@@ -43,12 +45,23 @@ def due_feed(portion: Portion, heads: int) -> DueFeed:
 
 
 def _step(planning: Planning, subject: Subject, name: str, place: str, heads: tuple[Animal, ...]) -> FeedStep:
-    portions = planning.snapshot.portions[subject.id]
+    snapshot, count = planning.snapshot, len(heads)
+    portions = snapshot.portions[subject.id]
     kind = Kind.HAY if any(portion.feed.baled for portion in portions) else Kind.FEED
+    head = planning.head(kind, subject, name, place)
+    parts = soaked_parts(snapshot, planning.buckets, portions, count, head[-1])
+    due = (due_feed(portion, count) for portion in with_substitutes(snapshot, portions, parts, count))
     return FeedStep(
-        *planning.head(kind, subject, name, place),
+        *head,
         animal=heads[0] if subject.animal_id else None,
         heads=heads,
-        due=tuple(due_feed(portion, len(heads)) for portion in portions),
-        before=planning.snapshot.given_before.get(subject.id),
+        due=tuple(_what_is_there(each, parts) for each in due),
+        before=snapshot.given_before.get(subject.id),
+        soaked=parts,
     )
+
+
+def _what_is_there(due: DueFeed, parts: Sequence[SoakedPart]) -> DueFeed:
+    """Where less of it soaked than is due, what there is: told by weight, so that all of it together is the batch."""
+    short = next((part for part in parts if part.feed.id == due.feed.id and is_short(part)), None)
+    return replace(due, measures=None, as_shown_kg=short.there_kg) if short else due

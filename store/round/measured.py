@@ -40,7 +40,7 @@ def fed(hand: Hand, step: FeedStep, typed: Mapping[UUID, str], strings: str = ""
     figures: tuple[Figure, ...] = tuple(
         _fed(hand, due, typed.get(due.feed.id, ""), given.get(due.feed.id)) for due in step.due
     )
-    if typed and not sure:
+    if (typed or any(part.instead for part in step.soaked)) and not sure:
         _ask_over_limit(hand, step, sum(each.given_kg or 0 for each in figures if isinstance(each, FedFigure)))
     if not strings and step.entry and step.entry.state is State.DONE:
         figures += step.entry.of(StrungFigure)

@@ -2,11 +2,13 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from uuid import UUID
 
 from store.book.drafts import Subject
 from store.book.snapshot import Snapshot, Written
 from store.book.words import Kind
+from store.round.bucket import Bucket, read_buckets
 
 BENCH = "Bench"
 NO_PEN = "No pen"
@@ -15,12 +17,17 @@ Head = tuple[UUID, Kind, Subject, str, str, Written | None]
 """The fields that every step begins with."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Planning:
     """A snapshot while its plan is drawn."""
 
     snapshot: Snapshot
     counts: Mapping[UUID, Written]
+
+    @cached_property
+    def buckets(self) -> Mapping[UUID, Bucket]:
+        """What stands in each soak bucket that this round feeds from, by feed: every feed step asks for it."""
+        return {bucket.feed.id: bucket for bucket in read_buckets(self.snapshot, self.counts)}
 
     def head(self, kind: Kind, subject: Subject, name: str, place: str, occasion: str = "") -> Head:
         """The name of a step of this round, what it is about, and what the book holds for it."""

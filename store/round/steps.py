@@ -13,7 +13,7 @@ from store.book.facts.jobs import Job
 from store.book.facts.milk import Milking, Withholding
 from store.book.snapshot import Given, Written
 from store.book.turn import Turn
-from store.book.words import Apart, Kind, State
+from store.book.words import Apart, Kind, Soak, State
 from store.round.quarters import Mark
 
 
@@ -78,7 +78,7 @@ class DueFeed:
 
     due_kg: for all heads together. [kg, soaked feeds dry]
     measures: the nearest quarter of the measure; None: told by weight.
-    as_shown_kg: what those measures weigh; what Enter writes. [kg]
+    as_shown_kg: what those measures weigh, or what there is of it; what Enter writes. [kg]
     rows: the plan of one head. [kg]
     """
 
@@ -94,12 +94,44 @@ class DueFeed:
 
 @dataclass(frozen=True, slots=True)
 class FeedStep(Step):
-    """What one animal, or a pen fed as one, gets; of the kind hay where strings have to come off."""
+    """What one animal, or a pen fed as one, gets; of the kind hay where strings have to come off.
+
+    soaked: how each soaked feed of its plan stands, also one that is replaced and not due any more.
+    """
 
     animal: Animal | None
     heads: tuple[Animal, ...]
     due: tuple[DueFeed, ...]
     before: Given | None
+    soaked: tuple["SoakedPart", ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Instead:
+    """What stands in for a soaked feed: so much of another, at the farm's ratio, at most so much a head. [kg]
+
+    rest_kg: of the soaked feed, dry, what that does not cover; hay makes it up, a kilogram for a kilogram.
+    """
+
+    feed: Feed
+    kg: float
+    rest_kg: float
+    ratio: float
+    most_kg: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class SoakedPart:
+    """A soaked feed of a feed step: what is due of it by the plan, and what there is of it, for all heads. [kg dry]
+
+    found: what the look at it found; None: nobody has looked. instead: where it was thrown out, what stands in for it.
+    """
+
+    feed: Feed
+    found: Soak | None
+    due_kg: float
+    there_kg: float
+    instead: Instead | None = None
 
 
 @dataclass(frozen=True, slots=True)

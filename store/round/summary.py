@@ -8,12 +8,10 @@ from store.book.facts.feed import Feed
 from store.book.figures import FedFigure
 from store.book.snapshot import Snapshot, Written
 from store.book.words import Fate, State
+from store.husbandry.measures import SAME_KG
 from store.round.pails import Went, by_use, went, withheld_in
 from store.round.planning import BENCH
 from store.round.steps import FeedStep, Step, TaskStep
-
-SAME_KG = 0.005
-"""Closer than this is the same weight: it is below what a scale in a feed room shows. [kg]"""
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,10 +10,10 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from store.book.drafts import Draft
-from store.book.figures import SoakedFigure
 from store.book.words import Kind, Soak, State
 from store.round.planning import BENCH
-from store.round.steps import DueFeed, FeedStep, SoakCheckStep, Step, TaskStep
+from store.round.soaked import is_short
+from store.round.steps import DueFeed, FeedStep, SoakedPart, Step, TaskStep
 
 AS_ONE = "together"
 FRESH = timedelta(hours=24)
@@ -25,7 +25,7 @@ def buckets(steps: Iterable[Step]) -> tuple[Step, ...]:
     return tuple(step for step in steps if isinstance(step, FeedStep) and step.kind is Kind.FEED and step.animal)
 
 
-def alone_why(step: Step, steps: Iterable[Step], now: datetime) -> str:
+def alone_why(step: Step, now: datetime) -> str:
     """Why a step has to be written by itself; empty where it may be written with others."""
     if isinstance(step, TaskStep):
         plain = step.place != BENCH and not step.moved_from
@@ -34,14 +34,14 @@ def alone_why(step: Step, steps: Iterable[Step], now: datetime) -> str:
         return "by itself"
     if any(animal.adult_only or animal.two_people for animal in step.heads):
         return "by itself"
-    reasons = (_of_feed(due, step, steps, now) for due in step.due)
+    reasons = (*map(_of_soak, step.soaked), *(_of_feed(due, step, now) for due in step.due))
     return next((reason for reason in reasons if reason), "")
 
 
 def plain_steps(steps: tuple[Step, ...], place: str, now: datetime) -> tuple[Step, ...]:
     """The open steps of a place that may be written together."""
     here = (step for step in steps if step.place == place and step.state is State.OPEN)
-    return tuple(step for step in here if not alone_why(step, steps, now))
+    return tuple(step for step in here if not alone_why(step, now))
 
 
 def with_window(draft: Draft, since: datetime | None) -> Draft:
@@ -50,7 +50,7 @@ def with_window(draft: Draft, since: datetime | None) -> Draft:
     return replace(draft, happened_from=draft.happened_from or between, reason=AS_ONE)
 
 
-def _of_feed(due: DueFeed, step: FeedStep, steps: Iterable[Step], now: datetime) -> str:
+def _of_feed(due: DueFeed, step: FeedStep, now: datetime) -> str:
     barred = next((animal.species for animal in step.heads if animal.species in due.feed.not_for), None)
     if barred:
         return f"not for {barred.value}"
@@ -58,12 +58,12 @@ def _of_feed(due: DueFeed, step: FeedStep, steps: Iterable[Step], now: datetime)
         return "changed since yesterday"
     if due.told and due.told.weighed_at and now - due.told.weighed_at < FRESH:
         return f"new {due.told.name}"
-    if due.feed.soaked and not any(_is_fit(each, due) for each in steps):
-        return "soak not looked at"
     return ""
 
 
-def _is_fit(step: Step, due: DueFeed) -> bool:
-    if not isinstance(step, SoakCheckStep) or step.feed.id != due.feed.id or step.entry is None:
-        return False
-    return any(figure.act is Soak.FIT for figure in step.entry.of(SoakedFigure))
+def _of_soak(part: SoakedPart) -> str:
+    if part.found is None:
+        return "soak not looked at"
+    if part.found is Soak.THROWN_OUT:
+        return "soak thrown out"
+    return "too little soaked" if is_short(part) else ""

@@ -71,6 +71,10 @@ class Sitting(Keys):
         self.place = self.house.lamp(found[which])
         return self
 
+    def looked(self) -> "Sitting":
+        """The soak was looked at, and is fit."""
+        return self.to_step("lucerne pellets", "soak").press("enter")
+
     def states(self) -> list[State]:
         """What became of each step."""
         return [step.state for step in self.walker.steps]

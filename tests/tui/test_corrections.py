@@ -58,9 +58,9 @@ def test_what_was_left_stays_when_the_amount_is_corrected(sitting: Sitting) -> N
 
 @pytest.mark.parametrize("key", ["up", "down"])
 def test_looking_at_another_feed_is_no_correction(sitting: Sitting, key: str) -> None:
-    sitting.to_step("Fennel", "feed").press("enter")
+    sitting.looked().to_step("Fennel", "feed").press("enter")
     sitting.to_step("Fennel", "feed").press(key, "enter")
-    assert sitting.written() == 1
+    assert sitting.written() == 2
 
 
 @pytest.mark.parametrize("key", ["m", "s", "l", "a"])

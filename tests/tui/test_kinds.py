@@ -102,11 +102,11 @@ def test_an_udder_needs_a_finding(sitting: Sitting) -> None:
 
 
 def test_more_than_the_meal_limit_is_asked_once_then_written(sitting: Sitting) -> None:
-    sitting.to_step("Fennel", "feed").press("6", "enter")
-    assert sitting.written() == 0
+    sitting.looked().to_step("Fennel", "feed").press("6", "enter")
+    assert sitting.written() == 1
     assert "your limit is 3.50 kg. If it is right, type ! behind it, then Enter." in sitting.said
     sitting.press("enter")
-    assert sitting.written() == 0
+    assert sitting.written() == 1
     sitting.press("!", "enter")
     fed = sitting.newest().the(FedFigure)
     assert fed is not None
@@ -133,7 +133,7 @@ def test_more_left_than_given_is_refused(sitting: Sitting) -> None:
 
 
 def test_a_scoop_weighed_here_counts_at_once_and_the_plan_keeps_its_kilograms(sitting: Sitting) -> None:
-    sitting.to_step("Fennel", "feed").press("m", "2", "enter", "0.9 kg", "enter")
+    sitting.looked().to_step("Fennel", "feed").press("m", "2", "enter", "0.9 kg", "enter")
     assert "three" in sitting.text()
     sitting.press("enter")
     fed = sitting.newest().the(FedFigure)

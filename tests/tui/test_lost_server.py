@@ -44,7 +44,7 @@ def sitting(own_server: Server) -> Iterator[Sitting]:
 
 def test_a_server_that_goes_and_comes_back_loses_nothing(sitting: Sitting, own_server: Server) -> None:
     """Twice: once while a figure is typed, once between two steps."""
-    sitting.to_step("Fennel", "feed").press("3", ".", "5")
+    sitting.to_step("Hazel", "feed").press("3", ".", "5")
     own_server.halt()
     sitting.press("enter")
     assert sitting.said.startswith("Nothing was written: the server cannot be reached; Enter tries again")

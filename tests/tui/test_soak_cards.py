@@ -7,8 +7,8 @@ import pytest
 from syrupy.assertion import SnapshotAssertion
 
 from store.book.drafts import RowDraft, Subject
-from store.book.facts.feed import Batch
-from store.book.figures import SoakedFigure
+from store.book.facts.feed import Batch, Substitute
+from store.book.figures import FedFigure, SoakedFigure
 from store.book.words import SettingName, Soak
 from store.round.plan import plan
 from tests.farm import HandClock
@@ -125,3 +125,93 @@ def test_begun_now_it_is_late_for_the_round(sitting: Sitting, clock: HandClock) 
 @pytest.mark.parametrize("minutes", [70, 1500, None])
 def test_the_screen_of_the_bucket_is_as_kept(sitting: Sitting, screen: SnapshotAssertion, minutes: int | None) -> None:
     assert stood(sitting, minutes, dry_kg=0.6).press("enter").text() == screen
+
+
+def substituted(sitting: Sitting, ratio: float = 0.8, most_kg: float | None = None) -> Sitting:
+    """The morning of a farm where nuts stand in for the lucerne."""
+    snapshot = sitting.walker.snapshot
+    nuts = next(feed for feed in snapshot.feeds.values() if feed.name == "dairy nuts")
+    rules = {soak_check_of(snapshot, LUCERNE).feed.id: Substitute(nuts.id, ratio, most_kg)}
+    sitting.walker.snapshot = replace(snapshot, substitutes=rules)
+    return sitting
+
+
+def test_a_feed_step_asks_until_the_soak_was_looked_at(sitting: Sitting) -> None:
+    """The sentence names the key, and following it leads there; the mark writes it all the same."""
+    sitting.to_step("Fennel", "feed")
+    assert "Enter asks: soak?" in sitting.text()
+    sitting.press("enter")
+    assert sitting.said.startswith("Look at the soaked lucerne pellets first: G lucer goes there.")
+    assert sitting.written() == 0
+    sitting.press("g", "lucer", "enter")
+    assert "SOAK,  RED bucket" in sitting.text()
+    sitting.to_step("Fennel", "feed").press("!", "enter")
+    assert [fed.given_kg for fed in sitting.newest().of(FedFigure)] == pytest.approx([2.7, 0.9])
+
+
+def test_looked_at_and_fit_it_is_written_by_enter(sitting: Sitting) -> None:
+    sitting.looked().to_step("Fennel", "feed").press("enter")
+    assert len(sitting.newest().of(FedFigure)) == 2
+
+
+def test_one_mark_never_answers_a_question_that_was_not_asked(sitting: Sitting) -> None:
+    """Six scoops, and the soak not looked at: both stand in the sentence."""
+    sitting.to_step("Fennel", "feed").press("6", "enter")
+    assert "Look at the soaked lucerne pellets first" in sitting.said
+    assert "your limit is 3.50 kg" in sitting.said
+    assert sitting.written() == 0
+
+
+def test_thrown_out_its_substitute_is_due_in_its_place(sitting: Sitting) -> None:
+    """0.9 kg at 0.8 are 0.72 kg of nuts beside her own 2.7 kg: 5 scoops of 0.675 kg, the nearest quarter."""
+    stood(substituted(sitting), 600).press("m", "1", "enter")
+    page = sitting.to_step("Fennel", "feed").text()
+    assert "LUCERNE PELLETS" not in page
+    assert "SOAK    THROWN OUT. Instead of 0.90 kg lucerne pellets: 0.72 kg dairy nuts" in page
+    assert "(ratio 0.80, no cap)" in page
+    sitting.press("enter")
+    (nuts,) = sitting.newest().of(FedFigure)
+    assert [nuts.due_kg, nuts.given_kg] == pytest.approx([3.42, 3.375])
+
+
+def test_what_the_cap_leaves_is_made_up_by_hay(sitting: Sitting) -> None:
+    """0.4 kg of nuts stand for 0.5 kg; the rest is 0.4 kg."""
+    stood(substituted(sitting, most_kg=0.4), 600).press("m", "1", "enter")
+    page = " ".join(sitting.to_step("Fennel", "feed").text().split())
+    assert "0.40 kg dairy nuts (ratio 0.80, cap 0.40 kg a head), and 0.40 kg hay" in page
+
+
+def test_without_a_rule_it_says_which_key_sets_one(sitting: Sitting) -> None:
+    """And none of it is given."""
+    stood(sitting, 600).press("m", "1", "enter")
+    page = " ".join(sitting.to_step("Fennel", "feed").text().split())
+    assert "lucerne pellets THROWN OUT, nothing stands in for it: F, lucerne pellets sets what does" in page
+    sitting.press("enter")
+    assert [fed.given_kg for fed in sitting.newest().of(FedFigure)] == pytest.approx([2.7, 0.0])
+
+
+def test_too_little_is_shared_out_on_the_feed_step(sitting: Sitting) -> None:
+    """0.6 of 0.9 kg: what Enter writes is what there is, and what was due stays beside it."""
+    stood(sitting, 600, dry_kg=0.6).press("enter")
+    page = sitting.to_step("Fennel", "feed").text()
+    assert "SOAK    0.60 of 0.90 kg: too little was put to soak" in page
+    sitting.press("enter")
+    _, lucerne = sitting.newest().of(FedFigure)
+    assert [lucerne.due_kg, lucerne.given_kg] == pytest.approx([0.9, 0.6])
+
+
+def test_the_screen_of_a_replaced_feed_is_as_kept(sitting: Sitting, screen: SnapshotAssertion) -> None:
+    stood(substituted(sitting, most_kg=0.4), 600).press("m", "1", "enter")
+    assert sitting.to_step("Fennel", "feed").text() == screen
+
+
+def test_the_screen_of_too_little_is_as_kept(sitting: Sitting, screen: SnapshotAssertion) -> None:
+    stood(sitting, 600, dry_kg=0.6).press("enter")
+    assert sitting.to_step("Fennel", "feed").text() == screen
+
+
+def test_why_says_what_the_new_amount_is_made_of(sitting: Sitting) -> None:
+    stood(substituted(sitting, most_kg=0.4), 600).press("m", "1", "enter")
+    page = " ".join(sitting.to_step("Fennel", "feed").press("w").text().split())
+    assert "0.90 kg x 0.8, at most 0.4 kg a head: in it are 0.40 kg dairy nuts in its place" in page
+    assert "made up by hay, a kilogram for a kilogram: common practice" in page

@@ -8,7 +8,7 @@ from tests.tui.keys import Sitting
 
 
 def test_enter_writes_the_feed_as_shown_and_goes_on(sitting: Sitting) -> None:
-    sitting.to_step("Fennel", "feed").press("enter")
+    sitting.looked().to_step("Fennel", "feed").press("enter")
     assert [line.due_kg for line in sitting.newest().of(FedFigure)] == [2.7, 0.9]
     assert [line.given_kg for line in sitting.newest().of(FedFigure)] == pytest.approx([2.7, 0.9])
     assert [line.typed for line in sitting.newest().of(FedFigure)] == ["", ""]
@@ -16,7 +16,7 @@ def test_enter_writes_the_feed_as_shown_and_goes_on(sitting: Sitting) -> None:
 
 
 def test_a_typed_amount_is_kept_beside_what_was_due_and_as_typed(sitting: Sitting) -> None:
-    sitting.to_step("Fennel", "feed").press("3 1/2", "down", "7,4 oz", "enter")
+    sitting.looked().to_step("Fennel", "feed").press("3 1/2", "down", "7,4 oz", "enter")
     nuts, lucerne = sitting.newest().of(FedFigure)
     assert (nuts.due_kg, nuts.typed, lucerne.typed) == (2.7, "3 1/2", "7,4 oz")
     assert nuts.given_kg == pytest.approx(3.5 * 0.675)
@@ -70,10 +70,10 @@ def test_enter_on_a_step_that_is_written_goes_on_and_writes_nothing(sitting: Sit
 
 
 def test_typing_over_a_written_step_is_the_correction_and_the_first_value_is_kept(sitting: Sitting) -> None:
-    sitting.to_step("Fennel", "feed").press("enter")
-    sitting.to_step("Fennel", "feed").press("3", "enter")
+    sitting.to_step("Hazel", "feed").press("enter")
+    sitting.to_step("Hazel", "feed").press("4", "enter")
     first, now = sitting.walker.snapshot.entries
-    assert [entry.of(FedFigure)[0].given_kg for entry in (first, now)] == pytest.approx([2.7, 3 * 0.675])
+    assert [entry.of(FedFigure)[0].given_kg for entry in (first, now)] == pytest.approx([2.025, 2.7])
     assert now.replaces_id == first.id
     assert sitting.states().count(State.DONE) == 1
 
@@ -97,12 +97,12 @@ def test_a_list_is_left_without_writing(sitting: Sitting) -> None:
 
 
 def test_undo_shows_first_and_opens_the_step_again(sitting: Sitting) -> None:
-    sitting.to_step("Fennel", "feed").press("enter", "u")
+    sitting.to_step("Hazel", "feed").press("enter", "u")
     assert sitting.written() == 1
-    assert "dairy nuts 2.7 kg" in sitting.text()
+    assert "dairy nuts 2.0 kg" in sitting.text()
     sitting.press("enter")
     assert sitting.newest().state is State.OPEN
-    assert "FENNEL" not in sitting.said
+    assert "HAZEL" not in sitting.said
     assert State.DONE not in sitting.states()
 
 

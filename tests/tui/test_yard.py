@@ -39,7 +39,7 @@ def test_later_in_this_round_writes_nothing(sitting: Sitting) -> None:
 
 
 def test_go_to_finds_by_a_few_letters_and_comes_to_a_done_step_to_correct(sitting: Sitting) -> None:
-    sitting.to_step("Fennel", "feed").press("enter", "g", "fen feed", "enter", "3", "enter")
+    sitting.to_step("Hazel", "feed").press("enter", "g", "haz feed", "enter", "3", "enter")
     assert sitting.states().count(State.DONE) == 1
     assert len(sitting.walker.snapshot.entries) == 2
 
@@ -96,7 +96,7 @@ def test_what_nobody_saw_happened_between_two_times(sitting: Sitting) -> None:
         MORNING.replace(hour=5, minute=50),
     )
     assert "between 02:30 and 05:50 Ann   Hazel" in sitting.text()
-    sitting.to_step("Fennel", "feed").press("enter")
+    sitting.to_step("Rook", "feed").press("enter")
     assert sitting.newest().happened_from is None
 
 

@@ -117,7 +117,7 @@ class Board(Over):
 
     def _alone(self, step: Step) -> str:
         """Why a line has to be written by itself."""
-        return alone_why(step, self.walker.steps, self.walker.moment())
+        return alone_why(step, self.walker.moment())
 
     def _since(self) -> datetime | None:
         """All of it was done between the last confirm and now."""

@@ -8,11 +8,12 @@ from store.book.figures import MilkedFigure
 from store.book.words import Fate, State
 from store.round.amount import Unreadable
 from store.round.change import change_of
-from store.round.confirm import Hand
+from store.round.confirm import Doubtful, Hand
 from store.round.emptied import CALF_HAD_IT
 from store.round.judging import judged_draft
 from store.round.measured import ask_if_unusual, fates_of, fed, milked, not_milked
 from store.round.pails import poured
+from store.round.soaked import soak_question
 from store.round.steps import FeedStep, MilkStep
 from store.round.timed import HELD_BACK, PART
 from tui.page import Line, Size
@@ -37,6 +38,7 @@ class FeedJob(Job[FeedStep]):
     """Feed or hay: a line for each feed, and one for strings where there are any."""
 
     DIGITS: ClassVar[str] = "other amount"
+    ASKS: ClassVar[bool] = True
 
     def rows(self, shown: Shown, step: FeedStep) -> int:  # noqa: ARG002
         """The feeds, then the strings."""
@@ -47,9 +49,16 @@ class FeedJob(Job[FeedStep]):
         return row
 
     def draft(self, hand: Hand, shown: Shown, step: FeedStep) -> Draft:
-        """As shown, but for what is typed."""
+        """As shown, but for what is typed; one word that it is right answers everything that is asked at once."""
+        asked = "" if shown.sure else soak_question(step)
         typed = {due.feed.id: shown.typed[row] for row, due in enumerate(step.due) if shown.typed.get(row)}
-        return fed(hand, step, typed, shown.typed.get(len(step.due), ""), sure=shown.sure)
+        try:
+            found = fed(hand, step, typed, shown.typed.get(len(step.due), ""), sure=shown.sure)
+        except Doubtful as also:
+            raise Doubtful(f"{asked} {also}".strip()) from None
+        if asked:
+            raise Doubtful(asked)
+        return found
 
     def lines(self, shown: Shown, step: FeedStep, size: Size) -> list[Line]:
         """Each feed, large."""
@@ -69,8 +78,10 @@ class FeedJob(Job[FeedStep]):
             More("Something else was given too, as 2 kg apples", lambda lamp: lamp.rooms.also_given(lamp, step)),
         )
 
-    def enter_words(self, shown: Shown, step: FeedStep) -> str:  # noqa: ARG002
-        """As shown, or as typed."""
+    def enter_words(self, shown: Shown, step: FeedStep) -> str:
+        """As shown, or as typed, once the soak was looked at."""
+        if not shown.sure and soak_question(step):
+            return "asks: soak?"
         return "write it" if any(shown.typed.values()) else "given as shown"
 
 

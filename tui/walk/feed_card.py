@@ -92,14 +92,16 @@ def _number(shown: Shown, row: int, due: DueFeed) -> tuple[str, Role]:
         return in_quarters(round(number, 6)) or bare(number), Role.AMOUNT
     if due.measures is not None and not given:
         return in_quarters(due.measures) or bare(due.measures), Role.AMOUNT
-    kg = given.given_kg if given and given.given_kg is not None else due.due_kg
+    kg = given.given_kg if given and given.given_kg is not None else due.as_shown_kg
     return weight(kg, shown.units).split()[0], Role.AMOUNT
 
 
 def _words(shown: Shown, row: int, due: DueFeed) -> list[tuple[str, Role]]:
     if shown.typed.get(row):
         return [(_what(due), Role.STRONG), *_reading(shown, row, due)]
-    what = _what(due) if due.measures is not None else f"{weight(due.due_kg, shown.units).split()[1]}  {_what(due)}"
+    what = (
+        _what(due) if due.measures is not None else f"{weight(due.as_shown_kg, shown.units).split()[1]}  {_what(due)}"
+    )
     lines = [(what, Role.STRONG)]
     if due.measures is not None and not _given(shown, due):
         lines.append((spelled(due.measures), Role.TEXT))
@@ -177,5 +179,5 @@ def _short(shown: Shown, row: int, due: DueFeed) -> str:
         return " ".join(words for words, _ in _reading(shown, row, due)[:1]) + f" {due.feed.name}"
     dry = f" DRY, now soaked in the {due.feed.bucket} bucket" if due.feed.soaked and due.feed.bucket else ""
     told = measured(due.measures, due.told) if due.told and due.measures is not None else ""
-    amount = told or weight(due.due_kg, shown.units)
+    amount = told or weight(due.as_shown_kg, shown.units)
     return f"{amount} {due.feed.name}{dry}"

@@ -3,12 +3,15 @@
 from collections.abc import Iterator
 
 from store.book.turn import local
-from store.book.words import Kind, State
+from store.book.words import Kind, Soak, State
+from store.husbandry.soak import hours_soaked
 from store.round.change import FeedChange, change_of
 from store.round.saying import weight
+from store.round.soaked import is_short
 from store.round.steps import DueFeed, FeedStep, SoakCheckStep
 from tui.page import Line, Role, Size, wrapped
 from tui.walk.shown import Shown
+from tui.walk.soak_words import short_words, thrown_out_words
 from tui.words import clock, day, hours, in_quarters, measured
 
 Words = tuple[str, Role]
@@ -36,21 +39,25 @@ def _forage(shown: Shown, step: FeedStep) -> Iterator[Words]:
 
 
 def _soak(shown: Shown, step: FeedStep) -> Iterator[Words]:
-    """How long the soaked feeds of a step stood, and whether anybody looked."""
-    feeds = {due.feed.id for due in step.due if due.feed.soaked}
-    for check in shown.walker.steps:
-        if isinstance(check, SoakCheckStep) and check.feed.id in feeds:
-            looked = check.state is State.DONE
-            yield f"SOAK    {_stood(shown, check)}", Role.TEXT if looked else Role.WARNING
+    """How long the soaked feeds of a step stood, whether anybody looked, whether it is enough; what replaces them."""
+    checks = {each.feed.id: each for each in shown.walker.steps if isinstance(each, SoakCheckStep)}
+    for part in step.soaked:
+        if part.found is Soak.THROWN_OUT:
+            yield f"SOAK    {thrown_out_words(part, shown.units)}", Role.WARNING
+            continue
+        stood = _stood(shown, checks[part.feed.id]) if part.feed.id in checks else part.feed.name
+        looked = ", NOT LOOKED AT yet" if part.found is None else ""
+        yield f"SOAK    {stood}{looked}", Role.WARNING if looked else Role.TEXT
+        if is_short(part):
+            yield f"SOAK    {short_words(part, shown.units)}", Role.WARNING
 
 
 def _stood(shown: Shown, check: SoakCheckStep) -> str:
-    looked = "" if check.state is State.DONE else ", NOT LOOKED AT yet"
     if check.batch is None:
-        return f"{check.feed.name}: put to soak when is not known{looked}"
-    stood_h = (shown.now - check.batch.started_at).total_seconds() / 3600
+        return f"{check.feed.name}: put to soak when is not known"
+    stood_h = hours_soaked(check.batch.started_at, shown.now)
     limit = f", your limit {check.limit.most_h:g} h" if check.limit else ""
-    return f"{check.feed.name}: {hours(stood_h)}{limit}{looked}"
+    return f"{check.feed.name}: {hours(stood_h)}{limit}"
 
 
 def _new_bag(shown: Shown, step: FeedStep) -> Iterator[Words]:

@@ -2,13 +2,13 @@
 
 from collections.abc import Iterator
 
+from store.husbandry.measures import SAME_KG
 from store.husbandry.soak import Ripeness
 from store.round.amount import Unreadable, feed_amount
 from store.round.bucket import Soaking, soaking_at
 from store.round.saying import weight
 from store.round.starting import begun_at
 from store.round.steps import SoakCheckStep, SoakStartStep
-from store.round.summary import SAME_KG
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of, wrapped
 from tui.walk.shown import Shown
 from tui.walk.soak_words import late_words, window_words

@@ -5,7 +5,8 @@ from typing import ClassVar
 
 from store.husbandry.milk import KG_PER_L
 from store.husbandry.udder import FULL_H, FULL_RATE_H
-from store.round.steps import FeedStep, MilkStep, SoakStartStep, Step
+from store.round.soaked import is_short
+from store.round.steps import FeedStep, MilkStep, SoakedPart, SoakStartStep, Step
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
 from tui.place import Over, Rooms
@@ -67,6 +68,20 @@ def _feed(step: FeedStep) -> Iterator[str]:
             weighed = f", weighed {day(due.told.weighed_at)}" if due.told.weighed_at else ""
             told = f"{measured(due.measures, due.told)} x {due.told.holds_kg:g} kg a {due.told.name}"
             yield f"    {told}{weighed} = {due.as_shown_kg:.{PLACES_KG}f} kg, the nearest quarter."
+    yield from (_soaked(part) for part in step.soaked if part.instead or is_short(part))
+
+
+def _soaked(part: SoakedPart) -> str:
+    """What stands in for a soaked feed, and what of it is there."""
+    if part.instead is None:
+        return f"{part.feed.name}: {part.there_kg:.2f} kg = {part.due_kg:.2f} kg x the part of all due that soaked."
+    most = f", at most {part.instead.most_kg:g} kg a head" if part.instead.most_kg is not None else ""
+    in_place = f"{part.instead.kg:.2f} kg {part.instead.feed.name} in its place"
+    return (
+        f"{part.feed.name} was thrown out. {part.due_kg:.2f} kg x {part.instead.ratio:g}{most}: in it are {in_place}. "
+        f"What that leaves, {part.instead.rest_kg:.2f} kg dry, is made up by hay, a kilogram for a kilogram: "
+        "common practice."
+    )
 
 
 def _milk(step: MilkStep) -> Iterator[str]:

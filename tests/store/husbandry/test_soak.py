@@ -1,18 +1,18 @@
 """Soaked feed: hours, windows, shares, what stands in for it."""
 
 from datetime import UTC, datetime, timedelta
-from math import nextafter
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from store.husbandry.measures import SAME_KG
 from store.husbandry.soak import (
     Ripeness,
     hours_soaked,
+    part_there,
     replaced,
     ripeness,
-    shared_out,
     start_window,
 )
 
@@ -70,19 +70,20 @@ def test_a_night_in_which_the_clocks_change_has_its_own_hours() -> None:
 
 
 def test_too_little_is_shared_out_in_proportion() -> None:
-    """2.8 kg there, 1.5 and 2.0 due: 1.2 and 1.6."""
-    assert shared_out(2.8, [1.5, 2.0]) == pytest.approx((1.2, 1.6))
-    assert shared_out(3.5, [1.5, 2.0]) == (1.5, 2.0)
-    assert shared_out(9.0, [1.5, 2.0]) == (1.5, 2.0)
-    assert shared_out(0.0, [0.0]) == (0.0,)
+    """2.8 kg there, 3.5 kg due: each gets four fifths; with enough, or a few grams short, all of it."""
+    assert part_there(2.8, 3.5) == pytest.approx(0.8)
+    for there_kg in (3.5, 9.0, 3.496):
+        assert part_there(there_kg, 3.5) == 1
+    assert part_there(0.0, 0.0) == 1
+    assert part_there(0.0, 3.5) == 0
 
 
 @given(KG, st.lists(KG, max_size=12))
 def test_what_is_shared_out_adds_up_to_what_is_there_or_to_what_is_due(there_kg: float, due_kg: list[float]) -> None:
     """And nobody gets more than was due."""
-    shares = shared_out(there_kg, due_kg)
-    assert sum(shares) == pytest.approx(min(there_kg, sum(due_kg)), abs=1e-9)
-    assert all(share <= nextafter(kg, 501) for share, kg in zip(shares, due_kg, strict=True))
+    part = part_there(there_kg, sum(due_kg))
+    assert sum(kg * part for kg in due_kg) == pytest.approx(min(there_kg, sum(due_kg)), abs=SAME_KG)
+    assert 0 <= part <= 1
 
 
 def test_sour_cubes_are_replaced_at_the_farms_ratio() -> None:
@@ -122,9 +123,9 @@ def test_hours_that_cannot_be_are_refused(least_h: float, most_h: float, words: 
 
 def test_weights_that_cannot_be_are_refused() -> None:
     """By name, value and bound."""
-    for words, there_kg, due_kg in (("there_kg is -1", -1.0, [1.0]), ("due_kg.1. is -2", 1.0, [1.0, -2.0])):
+    for words, there_kg, due_kg in (("there_kg is -1", -1.0, 1.0), ("due_kg is -2", 1.0, -2.0)):
         with pytest.raises(ValueError, match=words):
-            shared_out(there_kg, due_kg)
+            part_there(there_kg, due_kg)
     for words, values in (("ratio is 0", (1.0, 0.0, None, 1)), ("most_kg is -1", (1.0, 1.0, -1.0, 1))):
         with pytest.raises(ValueError, match=words):
             replaced(*values)

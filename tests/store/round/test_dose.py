@@ -90,7 +90,7 @@ def test_a_dose_is_always_by_itself() -> None:
     """No key writes it along with others."""
     found = with_treatment(SPRAY)
     step = step_of(found, DoseStep, "Sloe")
-    assert alone_why(step, plan(found), MORNING) == "by itself"
+    assert alone_why(step, MORNING) == "by itself"
 
 
 def test_the_book_counts_the_doses_that_were_given_and_not_those_skipped(book: Book) -> None:

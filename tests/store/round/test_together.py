@@ -37,7 +37,7 @@ A_MINUTE = timedelta(minutes=1)
 
 def why(snapshot: Snapshot, step: Step, now: datetime = NOW) -> str:
     """Why a step is written by itself."""
-    return alone_why(step, plan(snapshot), now)
+    return alone_why(step, now)
 
 
 def planned(portion: Portion) -> Snapshot:
@@ -132,8 +132,8 @@ def test_a_scoop_weighed_less_than_a_day_ago_is_by_itself_once(ago: timedelta, r
 
 def test_a_soaked_feed_is_by_itself_until_the_bucket_was_found_fit() -> None:
     """Not looked into, or thrown out: no key gives it along with others."""
-    for snapshot in (dawn(), checked(Soak.THROWN_OUT)):
-        assert why(snapshot, feed_of(snapshot, "Fennel")) == "soak not looked at"
+    for snapshot, reason in ((dawn(), "soak not looked at"), (checked(Soak.THROWN_OUT), "soak thrown out")):
+        assert why(snapshot, feed_of(snapshot, "Fennel")) == reason
     assert why(checked(Soak.FIT), feed_of(checked(Soak.FIT), "Fennel")) == ""
     other = planned(Portion(NUTS, 1.0, None))
     assert why(other, feed_of(other, "Sloe")) == ""
