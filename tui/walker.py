@@ -1,7 +1,7 @@
 """The round at hand: the book, who walks, and the plan as it stands. Places draw from it and write through it."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import datetime, timedelta
 from uuid import UUID
 
@@ -21,19 +21,11 @@ from store.round.saying import exact
 from store.round.starting import next_begins
 from store.round.steps import FeedStep, Step
 from store.round.where import last_seen_apart
+from tui.changed import Changed, said
 
 A_DAY = timedelta(days=1)
 A_STEP = timedelta(minutes=1)
 """Between two steps that are typed in later without a time."""
-
-
-@dataclass(frozen=True, slots=True)
-class Changed:
-    """A change of the farm in this sitting, and the rows that make it as it was."""
-
-    words: str
-    subject: Subject
-    as_before: tuple[RowDraft, ...]
 
 
 class Walker:
@@ -166,6 +158,10 @@ class Walker:
         farm, since = self.farm, self.set_from
         return Hand(self.turn, self.person.id, self.moment(), farm.units, farm.meal_limit_kg, time_set, since)
 
+    def hand_now(self) -> Hand:
+        """The same for what belongs to no round: now, or the time set, never the time of a past round that is open."""
+        return replace(self.hand(), now=self.set_at or self.book.clock.now())
+
     def write(self, *drafts: Draft) -> str | None:
         """Append, durably, then look again. Returns what went wrong in words; then that draft was not written."""
         return self._written(lambda: [self.book.append(draft) for draft in drafts], self.look_again)
@@ -242,15 +238,6 @@ class Walker:
             raise BookError("The book knows nobody who does rounds. Add a line to person.csv and person_as.csv.")
         last = self.last_confirmed()
         return next((person for person in here if last and person.id == last.person_id), here[0])
-
-
-def said(act: Callable[[], object]) -> str | None:
-    """What the book refused, in words; None if it did not."""
-    try:
-        act()
-    except BookError as error:
-        return str(error)
-    return None
 
 
 def _is_ended(entries: tuple[Written, ...]) -> bool:

@@ -12,7 +12,7 @@ from store.book.turn import from_wall, local
 from store.herd.days import a_day
 from store.round.amount import Unreadable, number_and_unit
 
-A_DAY = timedelta(days=1)
+A_DAY, A_MINUTE = timedelta(days=1), timedelta(minutes=1)
 WINDOW_MOST, WITH_DAYS_MOST = timedelta(hours=18), timedelta(days=7)
 """A longer time between two moments has to be told with its day: else the later was typed first. Common practice."""
 TO_COME_MOST = timedelta(days=60)
@@ -75,7 +75,7 @@ def _whole(day: date, now: datetime, zone: str) -> Happened:
     begins, ends = (_at(day + timedelta(days=days), "0", "00", zone)[0] for days in (0, 1))
     if begins > now:
         raise Unreadable("That day is still to come. Type a day that has been, or a time.")
-    return Happened(min(ends, now), begins)
+    return Happened(min(ends - A_MINUTE, now), begins)
 
 
 def _between(first: str, last: str, text: str, now: datetime, zone: str) -> Happened:

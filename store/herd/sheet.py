@@ -13,11 +13,12 @@ from typing import Any, TypeAlias
 from uuid import UUID
 
 from store.book.clock import new_id
-from store.book.drafts import RowDraft, Subject
+from store.book.drafts import Draft, RowDraft, Subject
 from store.book.register import SAME, Register, Values
 from store.book.turn import local
 from store.herd.dating import Step, rows_of
 from store.herd.days import begins_at, day_words
+from store.round.confirm import Hand
 
 Choices: TypeAlias = tuple[tuple[str, Any], ...]
 """What can be picked: words, and the value behind them."""
@@ -141,6 +142,14 @@ class YardSheet(Sheet):
         self.register = register
         self.units, self.zone = register.farm.units, register.farm.zone
         self.today = local(register.at, self.zone).date()
+
+    def entries(self, answers: Answers, hand: Hand) -> Sequence[Draft]:  # noqa: ARG002
+        """The entries that are written with the rows, each with a step id; they can be taken back with them."""
+        return ()
+
+    def says(self, answers: Answers, hand: Hand) -> Sequence[str]:  # noqa: ARG002
+        """What follows from the answers besides other steps, in lines."""
+        return ()
 
     def new_id(self) -> UUID:
         """The id of something new."""

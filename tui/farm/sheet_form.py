@@ -6,11 +6,11 @@ from store.book.drafts import RowDraft
 from store.herd.effects import differences, read_rounds, rounds_from
 from store.herd.sheet import Answers, YardSheet
 from store.herd.taking_back import as_before
+from tui.changed import Changed
 from tui.farm.form import Form
 from tui.frame import framed
 from tui.page import Page, Size
 from tui.place import Place
-from tui.walker import Changed
 
 SAID_MOST = 12
 NOTHING_ELSE = "no step of the rounds to come is another than before"
@@ -48,12 +48,14 @@ class SheetForm(Place, Form):
         said = [f"{old.turn.slot}  {each}" for old, new in zip(before, after, strict=True)
                 for each in differences(old, new)]  # fmt: skip
         more = [f"and {len(said) - SAID_MOST} more"] if len(said) > SAID_MOST else []
-        return [*said[:SAID_MOST], *more] or [NOTHING_ELSE]
+        found = [*said[:SAID_MOST], *more] or [NOTHING_ELSE]
+        return [*self.yard_sheet.says(answers, self.walker.hand_now()), *found]
 
     def write(self, rows: Sequence[RowDraft], answers: Answers) -> Place:
         """All of it, with a note of who changed what."""
         words, subject = self.told(answers), self.sheet.subject()
         before = tuple(as_before(self.yard_sheet.register, rows))
-        unread = self.walker.change(rows, subject, words)
-        self.walker.changes.append(Changed(words, subject, before))
+        entries = tuple(self.yard_sheet.entries(answers, self.walker.hand_now()))
+        unread = self.walker.change(rows, subject, words, *entries)
+        self.walker.changes.append(Changed(words, subject, before, entries))
         return self.came_from.say(unread or "")

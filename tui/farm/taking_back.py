@@ -1,6 +1,11 @@
 """U in my farm: what was changed last in this sitting is shown, and Enter makes it as it was."""
 
+from dataclasses import replace
+
+from store.book.drafts import Draft
 from store.book.errors import BookError
+from store.book.reading.done import newest_of
+from store.book.words import State
 from tui.farm.listing import Listing
 from tui.place import Place
 from tui.walk.picking import Picking
@@ -27,11 +32,21 @@ class TakingBack(Picking):
             return self.say("The newest first: an older one may be what it stands on. 1, then Enter.")
         change = self.walker.changes[-1]
         try:
-            unread = self.walker.change(change.as_before, change.subject, f"taken back: {change.words}")
+            entries = self._opened(change.entries)
+            unread = self.walker.change(change.as_before, change.subject, f"taken back: {change.words}", *entries)
         except BookError as problem:
             return self.say(str(problem))
         self.walker.changes.pop()
         return self.came_from.say(unread or f"Taken back: {change.words}.")
+
+    def _opened(self, entries: tuple[Draft, ...]) -> list[Draft]:
+        """What was written with it did not happen: each step is open, whatever was written of it since."""
+        walker, now = self.walker, self.walker.book.clock.now()
+        newest = ((each, newest_of(walker.book.desk, each.step_id)) for each in entries if each.step_id)
+        return [
+            replace(each, state=State.OPEN, figures=(), shown=shown, happened_at=now, happened_from=None)
+            for each, shown in newest
+        ]
 
 
 def taking_back(listing: Listing) -> Place:

@@ -10,12 +10,12 @@ from store.book.stocks import Delivered, Lost, Stocked
 from store.feedroom.drafts import FeedHand, Found, taken_back
 from store.feedroom.room import RoomLine
 from store.round.saying import exact
+from tui.changed import said
 from tui.feed_room.told import why
 from tui.feed_room.writing import Delivering, Losing, StockWeighing
 from tui.page import Line, Role, Size, wrapped
 from tui.place import Place
 from tui.walk.picking import Picking
-from tui.walker import said
 from tui.words import when
 
 if TYPE_CHECKING:

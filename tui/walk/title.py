@@ -2,6 +2,7 @@
 
 from store.book.facts.farm import Animal
 from store.book.words import Stage
+from store.round.calving import JUST_CALVED
 from store.round.dialect import said
 from store.round.measured import holding
 from store.round.withholding import withheld_of
@@ -36,7 +37,10 @@ def animal_facts(what: str, animal: Animal, place: str, shown: Shown) -> list[st
     """What is to be done, where she stands, her tag, and where she is in life."""
     today, named = shown.today, said(animal.stage.value, shown.walker.farm.dialect)
     milking = animal.calved_on if animal.stage is Stage.IN_MILK else None
+    days = (today - animal.calved_on).days if animal.calved_on else None
     stage = f"{named} {age(milking, today)}" if milking else named
+    if days is not None and 0 <= days <= JUST_CALVED.days:
+        stage = f"{named}, just calved, day {days}"
     born = f", {age(animal.born_on, today)} old" if animal.born_on and not animal.calved_on else ""
     marked = f"{what}  {WITHHELD}" if _is_withheld(animal, shown) else what
     return [marked, f"{place}   {tag_words(animal)}".rstrip(), stage + born]

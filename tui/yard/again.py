@@ -1,19 +1,17 @@
 """Look again: what is to be looked at at a time, soonest first; how it was then, and when again."""
 
-from dataclasses import replace
 from typing import ClassVar
 
 from store.book.drafts import Draft, Subject
 from store.book.figures import WatchedFigure
 from store.book.reading.watches import Watch, looked_lately, open_watches
 from store.book.words import Looks
-from store.round.confirm import Hand
 from store.round.watch import taken_back
+from tui.changed import said
 from tui.page import Line, Role, Size, Span, cut, large_lines, line
 from tui.place import TIME_KEY, VET_KEY, Place, Rooms
 from tui.view import Key
 from tui.walk.picking import Picking
-from tui.walker import said
 from tui.yard.again_typed import NewWatch, NextTime
 from tui.yard.again_words import due_words, figure_words, looked_words, watch_words, whose
 
@@ -35,11 +33,6 @@ class LookAgain(Picking):
     def look(self) -> None:
         """Read what is still to be looked at; by a key, so that painting reads nothing."""
         self.watches = open_watches(self.walker.book.desk, self.walker.book.clock.now())
-
-    def hand(self) -> Hand:
-        """Who looked, and when: now, or the time that was set; never the time of a past round that is open."""
-        walker = self.walker
-        return replace(walker.hand(), now=walker.set_at or walker.book.clock.now())
 
     def heading(self) -> str:
         """How many there are."""
@@ -143,4 +136,4 @@ class TakingBack(Picking):
 
     def picked(self, row: int) -> Place:
         """It stands as it was before."""
-        return self.again.write(taken_back(self.again.hand(), self.found[row])) or self.say(self.again.said)
+        return self.again.write(taken_back(self.walker.hand_now(), self.found[row])) or self.say(self.again.said)

@@ -89,7 +89,7 @@ class FirstTime(When):
     def draft(self) -> Draft:
         """The first entry of its step."""
         due_at = to_come(self.text, self.walker.book.clock.now(), self.walker.zone)
-        return watched(self.again.hand(), self.subject, self.words, due_at)
+        return watched(self.walker.hand_now(), self.subject, self.words, due_at)
 
 
 class NextTime(When):
@@ -109,4 +109,4 @@ class NextTime(When):
         """One more entry of its step."""
         now, zone = self.walker.book.clock.now(), self.walker.zone
         due_at = to_come(self.text, now, zone) if self.text.strip() else None
-        return looked_again(self.again.hand(), self.watch, self.looks, due_at)
+        return looked_again(self.walker.hand_now(), self.watch, self.looks, due_at)

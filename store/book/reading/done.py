@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 from uuid import UUID
 
-from store.book.desk import FoundRow
+from store.book.desk import FoundRow, ReadingDesk
 from store.book.facts.jobs import Job
 from store.book.reading import sql
 from store.book.reading.facts import uid
@@ -73,3 +73,9 @@ def _states(rows: Rows, step_ids: Sequence[UUID]) -> dict[UUID, State]:
         named = {f"step_{place}": some[min(place, len(some) - 1)].bytes for place in range(sql.STEPS_AT_ONCE)}
         found |= {uid(step_id): State(state) for step_id, state in rows(sql.STEPS, **named)}
     return found
+
+
+def newest_of(desk: ReadingDesk, step_id: UUID) -> UUID | None:
+    """The entry that counts for a step; None where nothing was ever written for it."""
+    found = desk.rows(sql.NEWEST_OF_STEP, {"step": step_id.bytes})
+    return uid(found[0][0]) if found else None

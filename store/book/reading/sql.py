@@ -265,6 +265,8 @@ WHERE w.due_at > :long_ago AND e.state = 'done' AND {NEWEST_OF_ITS_STEP} AND (
 """
 """What is still to be looked at again; of an animal that is gone, nothing."""
 
+NEWEST_OF_STEP = "SELECT id FROM entry WHERE step_id = :step ORDER BY written_at DESC, id DESC LIMIT 1"
+
 LOOKED_LATELY = f"""
 SELECT e.id, e.step_id, e.animal_id, e.pen_id, e.task_id, e.feed_id, e.happened_at,
   w.words, w.due_at, w.due_until, w.looks, p.words, p.due_at, p.due_until, p.looks

@@ -44,7 +44,7 @@ VALUES = {
     "kind": "feed", "name": "air", "known": micros(MORNING), "weeks_ago": micros(MORNING) - 1,
     "look": bytes(16), "feed": bytes(16), "treatment": bytes(16), "year_ago": 0, "long_ago": 0, "measure": bytes(16),
     "first_id": bytes(16), "since": micros(MORNING), "since_day": "2026-03-04", "until_day": "2026-03-11", "most": 2,
-    **{f"step_{at}": bytes(16) for at in range(sql.STEPS_AT_ONCE)},
+    "step": bytes(16), **{f"step_{at}": bytes(16) for at in range(sql.STEPS_AT_ONCE)},
 }  # fmt: skip
 
 

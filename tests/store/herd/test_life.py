@@ -81,7 +81,7 @@ def test_a_cow_that_is_gone_shares_her_milk_with_nobody(book: Book) -> None:
 def test_a_calf_is_born_to_a_dry_cow(book: Book, clock: HandClock) -> None:
     """It stands with its mother; she is in milk since today, and shares her milk with it."""
     tansy = animal(book, "Tansy")
-    after = write(book, BirthSheet(register(book), tansy), name="Wren", born_on="yesterday", shares="yes")
+    after = write(book, BirthSheet(register(book), tansy), name="Wren", when="yesterday", from_day="14")
     calf = next(each for each in after.animals if each.name == "Wren")
     dam = next(each for each in after.animals if each.name == "Tansy")
     assert (calf.stage, calf.pen_id, calf.born_on) == (Stage.CALF, dam.pen_id, TODAY - timedelta(days=1))

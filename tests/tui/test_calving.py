@@ -1,0 +1,71 @@
+"""A calving on the screen: from her step or F, when and what, what follows is seen before it is written; taken back."""
+
+import pytest
+from syrupy.assertion import SnapshotAssertion
+
+from store.book.reading.watches import open_watches
+from store.book.words import Stage
+from tests.tui.keys import Sitting
+
+
+def line_of(sitting: Sitting, words: str) -> str:
+    """The digit of a line of a list."""
+    row = next(row for row in sitting.text(100, 40).splitlines() if words in row)
+    return row.split()[0 if row.split()[0] != ">" else 1]
+
+
+@pytest.fixture
+def sheet(sitting: Sitting) -> Sitting:
+    """The sheet of Tansy, from a step of hers, as the keeper finds it."""
+    sitting.to_step("Tansy", "udder").press("f")
+    return sitting.press(line_of(sitting, "has calved"), "enter")
+
+
+def watched(sitting: Sitting) -> list[str]:
+    """What is to be looked at again."""
+    return [watch.words for watch in open_watches(sitting.walker.book.desk, sitting.walker.book.clock.now())]
+
+
+def stage(sitting: Sitting) -> Stage:
+    """Tansy's class."""
+    return next(each.stage for each in sitting.walker.snapshot.animals if each.name == "Tansy")
+
+
+def test_a_calving_is_written_at_once_with_what_follows(sheet: Sitting) -> None:
+    sheet.press("02:30-05:50", "pagedown")
+    text = sheet.text(100, 40)
+    for words in ("calf of Tansy: has sucked, by 06:30", "cleansing passed, 14:30-17:50", "for 8 milkings"):
+        assert words in text
+    sheet.press("enter")
+    assert watched(sheet) == ["has sucked", "up, ears warm, all four quarters", "cleansing passed"]
+    assert stage(sheet) is Stage.IN_MILK
+
+
+def test_a_calving_is_taken_back_with_all_that_followed(sheet: Sitting) -> None:
+    before = {animal.name for animal in sheet.walker.snapshot.animals}
+    sheet.press("02:30-05:50", "pagedown", "enter", "u", "enter")
+    assert watched(sheet) == []
+    assert stage(sheet) is Stage.DRY
+    assert {animal.name for animal in sheet.walker.snapshot.animals} == before
+    assert sheet.walker.snapshot.births == {}
+
+
+def test_without_a_time_nothing_is_written(sheet: Sitting) -> None:
+    sheet.press("pagedown")
+    assert "«when» needs an answer" in sheet.said
+    sheet.press("some night", "enter")
+    assert "is no time" in sheet.said
+    assert stage(sheet) is Stage.DRY
+
+
+def test_she_is_called_just_calved(sheet: Sitting) -> None:
+    sheet.press("02:30-05:50", "pagedown", "enter")
+    assert "just calved, day 0" in sheet.to_step("Tansy", "look").text()
+
+
+def test_the_sheet_is_as_kept(sheet: Sitting, screen: SnapshotAssertion) -> None:
+    assert sheet.text() == screen
+
+
+def test_what_follows_is_as_kept(sheet: Sitting, screen: SnapshotAssertion) -> None:
+    assert sheet.press("02:30-05:50", "pagedown").text() == screen
