@@ -11,9 +11,11 @@ from store.book.facts.farm import FarmFacts
 from store.book.reading.watches import Watch
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn
+from store.book.words import State
 from store.round.item import Item
-from store.round.steps import LookStep, Step
+from store.round.steps import LookStep, MilkStep, Step
 from store.round.waiting import calves, doses, soaks
+from store.round.withholding import coming_milkings, first_to_keep, pails_of, withheld_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +39,7 @@ def agenda(snapshot: Snapshot, steps: Sequence[Step], now: datetime, besides: Be
         *soaks(snapshot, steps),
         *calves(snapshot, steps),
         *doses(snapshot, steps),
-        *_milk(snapshot),
+        *_milk(snapshot, steps),
         *_between(snapshot.farm, now, besides),
         *_watches(snapshot, besides.watches),
     )
@@ -55,13 +57,22 @@ def _rounds(snapshot: Snapshot) -> Iterator[Item]:
             yield Item(at, f"{each.slot} round", turn=each)
 
 
-def _milk(snapshot: Snapshot) -> Iterator[Item]:
-    """When a cow's milk may be kept again, where that moment is known."""
+def _milk(snapshot: Snapshot, steps: Iterable[Step]) -> Iterator[Item]:
+    """The first milking to come whose milk may be kept, of a cow whose milk is withheld; none where it is not known."""
+    own = {step.subject.animal_id: step.entry for step in steps if isinstance(step, MilkStep) and step.entry}
     for animal in snapshot.animals:
-        ends = [each.until for each in snapshot.withheld.get(animal.id, ())]
-        known = [at for at in ends if at]
-        if known and len(known) == len(ends):
-            yield Item(max(known), f"{animal.name}'s milk: first that may be kept", asks=False)
+        withheld = withheld_of(snapshot, animal.id) if pails_of(snapshot, animal.id) else ()
+        milked = own.get(animal.id)
+        times = [milked.happened_at] if milked and milked.state is State.DONE else []
+        times += [_usually(snapshot.farm, turn) for turn in coming_milkings(snapshot, animal.id)] if withheld else []
+        first = first_to_keep(snapshot, animal.id, times)
+        if first and first != times[0]:
+            yield Item(first, f"{animal.name}'s milk: the first that may be kept", asks=False)
+
+
+def _usually(farm: FarmFacts, turn: Turn) -> datetime:
+    """When a round usually begins, as the farm has said it, else by common practice."""
+    return farm.round_begins(turn) or turn.begins(farm.zone)
 
 
 def _between(farm: FarmFacts, now: datetime, besides: Besides) -> Iterator[Item]:
@@ -76,4 +87,5 @@ def _watches(snapshot: Snapshot, watches: Iterable[Watch]) -> Iterator[Item]:
     """What was said to be looked at again."""
     for watch in watches:
         whose = snapshot.name_of(watch.subject)
-        yield Item(watch.due_at, f"look again at {whose}: {watch.words}" if whose else watch.words, watch=watch)
+        words = f"look again at {whose}: {watch.words}" if whose else f"look again: {watch.words}"
+        yield Item(watch.due_at, words, until=watch.due_until, watch=watch)

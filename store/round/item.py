@@ -10,7 +10,8 @@ from store.round.steps import Step
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """One thing that comes at a moment. asks: it is to be done by then, and is late after it; else it only comes.
+    """One thing that comes at a moment. asks: it is to be done by then, or until a later moment, and is
+    late after it; else it only comes.
 
     step: where it is done, if that stands in some round now; turn: which round that is, or which one begins.
     watch: what is to be looked at again. note: a little more of it.
@@ -19,6 +20,7 @@ class Item:
     at: datetime
     words: str
     note: str = ""
+    until: datetime | None = None
     asks: bool = True
     step: Step | None = None
     turn: Turn | None = None
@@ -29,6 +31,10 @@ class Item:
         """Whether it is a feeding round that begins."""
         return self.turn is not None and self.step is None
 
+    def is_due(self, now: datetime) -> bool:
+        """Whether it is time to do it."""
+        return self.asks and self.at <= now
+
     def is_late(self, now: datetime) -> bool:
         """Whether it should be done already."""
-        return self.asks and self.at <= now
+        return self.asks and (self.until or self.at) <= now

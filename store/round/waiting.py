@@ -8,6 +8,7 @@ from store.book.facts.care import Treatment
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn
 from store.book.words import Apart, State
+from store.husbandry.soak import start_window
 from store.round.dose import due, runs
 from store.round.item import Item
 from store.round.steps import ApartStep, DoseStep, SoakCheckStep, SoakStartStep, Step
@@ -39,9 +40,9 @@ def _start(snapshot: Snapshot, step: SoakStartStep | SoakCheckStep, turn: Turn) 
     """The last moment at which it is soft when a round begins."""
     at = snapshot.farm.round_begins(turn)
     if at and step.limit:
-        latest = at - timedelta(hours=step.limit.least_h)
-        note = f"{step.limit.water.value} water, your {step.limit.least_h:g} h"
-        yield Item(latest, f"start soak by then for the {turn.slot}: {step.name}", note, step=step, turn=snapshot.turn)
+        latest = start_window(at, step.limit.least_h, step.limit.most_h).latest
+        note = f"for the {turn.slot} round, {step.limit.water.value} water, your {step.limit.least_h:g} h"
+        yield Item(latest, f"start soak by then: {step.name}", note, step=step, turn=snapshot.turn)
 
 
 def _soaking(snapshot: Snapshot, step: SoakStartStep | SoakCheckStep, since: datetime) -> Iterator[Item]:

@@ -1,6 +1,6 @@
 """The share of a core while no key is pressed, on a real terminal: python -m tests.bench.idle [seconds]
 
-Beside it, over the same time, the smallest Textual program. Linux only.
+At a step and at the bench between rounds. Beside them, over the same time, the smallest Textual program. Linux only.
 """
 
 import sys
@@ -37,11 +37,19 @@ def main() -> None:
     say(load())
     with TemporaryDirectory() as folder:
         env = environment(Path(folder))
-        with Wire([PENWALK, *DEMO], env) as demo, Wire(ours("bare"), env) as bare:
-            demo.painted_s(*FIRST_STEP)
+        other = environment(Path(folder) / "other")
+        with (
+            Wire([PENWALK, *DEMO], env) as demo,
+            Wire([PENWALK, *DEMO], other) as bench,
+            Wire(ours("bare"), env) as bare,
+        ):
+            for wire in (demo, bench):
+                wire.painted_s(*FIRST_STEP)
             bare.painted_s(WORD)
+            bench.press("i")
+            bench.painted_s("BENCH")
             demo.pause(SETTLED_S)
-            for name, percent in idle_percent({"demo": demo, "bare": bare}, idle_s).items():
+            for name, percent in idle_percent({"demo": demo, "bench": bench, "bare": bare}, idle_s).items():
                 say(f"idle over {idle_s:g} s, {name}: {percent:.2f} % of a core")
 
 

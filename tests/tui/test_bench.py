@@ -6,12 +6,14 @@ import pytest
 from syrupy.assertion import SnapshotAssertion
 
 from store.book.clock import new_id
+from store.book.drafts import Subject
 from store.book.opening import Book
 from store.book.reading import read_facts
 from store.book.records.care import Look, LookAs
 from store.book.records.farm import Setting
 from store.book.words import EVENING, MIDDAY, MORNING, Asks, Kind, SettingName, Units
 from store.round.item import Item
+from store.round.watch import watched
 from tests.farm import MORNING as SIX_31
 from tests.farm import HandClock
 from tests.store.book.seeing import put
@@ -26,7 +28,6 @@ from tui.stage import Stage
 from tui.walker import Walker
 
 LONG_AGO = SIX_31 - timedelta(days=30)
-SOAK = "start soak by then for the evening: lucerne pellets"
 
 
 def set_to(book: Book, name: SettingName, value: str, since: datetime = LONG_AGO) -> None:
@@ -256,6 +257,25 @@ def test_no_window_is_too_small_to_be_drawn(timed: Sitting, size: tuple[int, int
 )  # fmt: skip
 def test_how_long_is_left_is_said_in_words(minutes: int, words: str) -> None:
     assert left_words(Item(SIX_31 + timedelta(minutes=minutes), ""), SIX_31) == words
+
+
+@pytest.mark.parametrize(("minutes", "words"), [(5, "5 minutes left"), (-10, "NOW, 20 minutes left"),
+                                               (-30, "NOW"), (-40, "10 minutes LATE")])  # fmt: skip
+def test_what_has_some_time_for_it_is_late_when_that_is_over(minutes: int, words: str) -> None:
+    begins = SIX_31 + timedelta(minutes=minutes)
+    assert left_words(Item(begins, "", until=begins + timedelta(minutes=30)), SIX_31) == words
+
+
+def test_a_look_again_stands_at_the_bench_and_enter_leads_to_the_list(timed: Sitting) -> None:
+    ended(timed)
+    sloe = Subject(animal_id=animal_named(dawn(), "Sloe").id)
+    timed.walker.write(watched(timed.walker.hand(), sloe, "left hind foot", SIX_31 + timedelta(hours=2)))
+    at(timed, 8, 20)
+    assert "11 minutes left" in timed.text()
+    assert "LOOK AGAIN AT SLOE" in timed.text()
+    assert "LOOK AGAIN  1 in the list" in timed.press("enter").text()
+    assert timed.press("escape").place is not None
+    bench_of(timed)
 
 
 def test_what_only_comes_is_not_left_but_comes() -> None:

@@ -4,7 +4,9 @@ from store.book.facts.feed import Told
 from store.book.words import State
 from store.round.item import Item
 from store.round.saying import weight
+from store.round.starting import begun_at
 from store.round.steps import DoseStep, SoakCheckStep, SoakStartStep
+from tui.walk.soak_words import late_words, window_words
 from tui.walker import Walker
 from tui.words import measured
 
@@ -17,7 +19,7 @@ def amount_of(walker: Walker, item: Item) -> tuple[str, str]:
     if isinstance(step, SoakCheckStep | SoakStartStep) and not _soaks(step):
         dry = f"{weight(step.due_kg, walker.farm.units)} dry"
         told = step.told if isinstance(step, SoakStartStep) else None
-        return _measures(told, step.due_kg) or dry, f"{dry}{_beside(walker, step)}"
+        return _measures(told, step.due_kg) or dry, f"{dry}{_beside(walker, step)}{_when(walker, step)}"
     return "", ""
 
 
@@ -32,6 +34,14 @@ def _measures(told: Told | None, dry_kg: float) -> str:
         return ""
     measures = round(4 * dry_kg / told.holds_kg) / 4
     return f"{measured(measures, told)} dry" if measures else ""
+
+
+def _when(walker: Walker, step: SoakCheckStep | SoakStartStep) -> str:
+    """From when to when it can be put to soak for the round after this one, and how late it will be, begun now."""
+    if isinstance(step, SoakCheckStep) or step.limit is None:
+        return ""
+    begun = begun_at(step, walker.next_begins(), walker.book.clock.now())
+    return f". For {window_words(begun, walker.zone)}{late_words(begun)}"
 
 
 def _beside(walker: Walker, step: SoakCheckStep | SoakStartStep) -> str:

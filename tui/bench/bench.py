@@ -61,7 +61,7 @@ class Bench(Place):
 
     def _due(self) -> set[tuple[object, ...]]:
         now = self.walker.book.clock.now()
-        return {_name(item) for item in self.items if item.is_late(now)}
+        return {_name(item) for item in self.items if item.is_due(now)}
 
     def press(self, name: str, character: str | None) -> View | None:
         """After a time without a key the first one only wakes: it shows what the book holds now."""
@@ -95,6 +95,8 @@ class Bench(Place):
         if not self.items:
             return self.say("Nothing is due. R lists the rounds.")
         item = self.items[min(self.row, len(self.items) - 1)]
+        if item.watch:
+            return self.rooms.looking_again(self)
         index = next((at for at, step in enumerate(self.walker.steps) if _is(item, step.step_id)), None)
         if index is not None:
             return self.rooms.lamp(index)

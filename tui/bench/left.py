@@ -9,12 +9,14 @@ A_MINUTE = timedelta(minutes=1)
 
 def left_words(item: Item, now: datetime) -> str:
     """Until a thing comes, or since it should be done, in whole minutes of the clock on the wall."""
-    minutes = _minute(item.at) - _minute(now)
+    within = item.until if item.until and item.is_due(now) else None
+    minutes = _minute(within or item.at) - _minute(now)
     if minutes == 0:
         return "NOW" if item.asks else "now"
     if not item.asks:
         return f"in {_span(minutes)}"
-    return f"{_span(minutes)} left" if minutes > 0 else f"{_span(-minutes)} LATE"
+    left = f"{_span(minutes)} left" if minutes > 0 else f"{_span(-minutes)} LATE"
+    return f"NOW, {left}" if within and minutes > 0 else left
 
 
 def _minute(moment: datetime) -> int:

@@ -13,12 +13,12 @@ from store.book.facts.milk import Withholding
 from store.book.reading.watches import Watch
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn
-from store.book.words import EVENING, MIDDAY, MORNING, NIGHT, Apart
+from store.book.words import EVENING, MIDDAY, MORNING, NIGHT, Apart, State
 from store.round.agenda import NOTHING, Besides, agenda
-from store.round.confirm import done, parted, skipped
+from store.round.confirm import done, draft, parted, skipped
 from store.round.item import Item
 from store.round.plan import plan
-from store.round.steps import ApartStep, DoseStep, SoakCheckStep, SoakStartStep, Step
+from store.round.steps import ApartStep, DoseStep, MilkStep, SoakCheckStep, SoakStartStep, Step
 from tests.farm import MORNING as SIX_31
 from tests.store.round.made import animal_named, dawn, hand, some_id, wrote
 
@@ -59,7 +59,7 @@ def test_a_morning_before_anything_is_written() -> None:
         "11 06:30 morning round !",
         "11 07:02 let Rook in to Fennel at the latest",
         "11 10:10 lucerne pellets: to be fed by then, your limit",
-        "11 12:10 start soak by then for the evening: lucerne pellets",
+        "11 12:10 start soak by then: lucerne pellets",
         "11 17:10 evening round",
     ]
 
@@ -85,15 +85,15 @@ def test_what_was_done_leaves_the_list_and_what_it_set_going_comes() -> None:
 def test_a_soak_that_is_late_stands_on_top() -> None:
     morning = with_calf(timed())
     morning = wrote(morning, done(hand(morning), a_step(morning, SoakCheckStep)))
-    assert told(morning, at(12, 9))[0] == "11 12:10 start soak by then for the evening: lucerne pellets"
-    assert told(morning, at(12, 10))[0] == "11 12:10 start soak by then for the evening: lucerne pellets !"
+    assert told(morning, at(12, 9))[0] == "11 12:10 start soak by then: lucerne pellets"
+    assert told(morning, at(12, 10))[0] == "11 12:10 start soak by then: lucerne pellets !"
 
 
 def test_nothing_in_the_bucket_is_asked_for_until_this_round_begins() -> None:
     """Nothing soaks for the morning round at 6:30: by 1:30 it should have."""
     empty = replace(timed(), batches={}, shares=())
     assert told(empty, at(2))[:2] == [
-        "11 01:30 start soak by then for the morning: lucerne pellets !",
+        "11 01:30 start soak by then: lucerne pellets !",
         "11 06:30 morning round",
     ]
 
@@ -125,7 +125,7 @@ def test_over_a_clock_change_hours_are_hours() -> None:
     assert evening.farm.round_begins(Turn(date(2026, 3, 29), MORNING)) == datetime(2026, 3, 29, 5, 30, tzinfo=UTC)
     shut = with_calf(evening, Parting(Apart.SHUT_AWAY, datetime(2026, 3, 28, 18, tzinfo=UTC), None))
     rows = told(shut, datetime(2026, 3, 28, 19, tzinfo=UTC))
-    assert "29 00:30 start soak by then for the morning: lucerne pellets" in rows
+    assert "29 00:30 start soak by then: lucerne pellets" in rows
     assert "29 07:00 let Rook in to Fennel at the latest" in rows
 
 
@@ -166,17 +166,23 @@ def test_the_last_of_three_doses_falls_due_in_the_evening() -> None:
 @pytest.mark.parametrize(
     ("ends", "rows"),
     [
-        ([at(18, 20, day=12)], ["12 18:20 Hazel's milk: first that may be kept"]),
-        ([at(18, 20, day=12), at(7, day=13)], ["13 07:00 Hazel's milk: first that may be kept"]),
+        ([at(18, 20)], ["12 06:30 Hazel's milk: the first that may be kept"]),
+        ([at(18, 20), at(7, day=12)], ["12 17:10 Hazel's milk: the first that may be kept"]),
         ([at(18, 20, day=12), None], []),
         ([at(6)], []),
+        ([], []),
     ],
 )
-def test_milk_that_is_withheld_is_told_by_its_last_end(ends: list[datetime | None], rows: list[str]) -> None:
+def test_milk_that_is_withheld_is_told_by_the_first_milking_behind_it(
+    ends: list[datetime | None], rows: list[str]
+) -> None:
+    """Hazel is milked in every round; the milking of this one is not kept."""
     hazel = animal_named(dawn(), "Hazel").id
     withheld = tuple(Withholding(at(6, day=10), end, "typed") for end in ends)
     morning = replace(timed(), withheld={hazel: withheld})
-    assert [row for row in told(morning, SIX_31) if "Hazel" in row] == rows
+    milk = next(step for step in plan(morning) if isinstance(step, MilkStep) and step.name == "Hazel")
+    milked = wrote(morning, draft(hand(morning), milk, State.DONE, ()))
+    assert [row for row in told(milked, at(7)) if "Hazel" in row] == rows
 
 
 def test_midday_and_night_come_at_their_hour_until_it_is_too_late_for_them() -> None:
@@ -198,7 +204,13 @@ def test_what_is_looked_at_again_comes_at_its_time_with_its_own_words() -> None:
         Watch(*ids, Subject(), at(6), "the water in Long field", at(6, 15)),
     )
     rows = told(replace(dawn(), shares=(), batches={}, treatments=()), SIX_31, Besides(watches=watches))
-    assert rows == ["11 06:15 the water in Long field !", "11 08:30 look again at Sloe: left hind foot"]
+    assert rows == ["11 06:15 look again: the water in Long field !", "11 08:30 look again at Sloe: left hind foot"]
+
+
+def test_a_thing_with_some_time_for_it_is_due_from_its_beginning_and_late_behind_its_end() -> None:
+    item = Item(at(8, 30), "look again", until=at(9))
+    found = [(item.is_due(now), item.is_late(now)) for now in (at(8, 29), at(8, 30), at(8, 59), at(9))]
+    assert found == [(False, False), (True, False), (True, False), (True, True)]
 
 
 def test_what_only_comes_is_never_late() -> None:
