@@ -1,18 +1,30 @@
 """An animal leaves the yard: sold, dead, gone home, or never here."""
 
 from collections.abc import Iterator, Sequence
+from uuid import UUID
 
 from store.book.drafts import RowDraft
+from store.book.facts.milk import Withholding
+from store.book.register import Register
 from store.book.words import EVENING, MORNING
 from store.herd.animal import OneAnimal
 from store.herd.answers import words
-from store.herd.sheet import Answers, Choices, Question, pick
+from store.herd.named_moment import moment_text
+from store.herd.sheet import Answers, Choices, Question, Wrong, pick, yes_or_no
 
 HOW: Choices = tuple((how, how) for how in ("sold", "died", "killed for meat", "gone home", "entered by mistake"))
 
 
+FOR_MEAT = ("sold", "killed for meat")
+
+
 class LeavingSheet(OneAnimal):
-    """How and when."""
+    """How and when. meat: what withholds its meat now; None: nothing."""
+
+    def __init__(self, register: Register, animal_id: UUID | None, meat: Withholding | None = None) -> None:
+        """Of an animal that is there."""
+        super().__init__(register, animal_id)
+        self.meat = meat
 
     @property
     def title(self) -> str:
@@ -25,16 +37,36 @@ class LeavingSheet(OneAnimal):
             pick("how", "how", HOW),
             Question("words", "a word on it", lambda text: words(text, 60), "to whom, why; may be left empty"),
             self.question_from(),
+            *self._sure(),
         )
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:
-        """Not kept, nowhere here, shares nothing, is milked no more."""
+        """Not kept, nowhere here, shares nothing, is milked no more. Raises Wrong while its meat is withheld."""
+        if self._withheld(answers) and not answers["sure"]:
+            raise Wrong(
+                "sure", f"Its {self.meat_words()}. Is it to go all the same, and is whoever gets it told? Pick yes."
+            )
         return list(self._rows(answers))
 
     def told(self, answers: Answers) -> str:
         """How she left."""
         more = f", {answers['words']}" if answers["words"] else ""
-        return f"{answers['how']}{more}"
+        return f"{answers['how']}{more}{f'; {self.meat_words()}' if self._withheld(answers) else ''}"
+
+    def meat_words(self) -> str:
+        """`meat withheld until 20 Mar 2026 18:20: ...`."""
+        until = self.meat.until if self.meat else None
+        when = moment_text(until, self.zone) if until else "further notice"
+        return f"meat is withheld until {when}: {self.meat.why if self.meat else ''}"
+
+    def _sure(self) -> list[Question]:
+        hint = f"{self.meat_words()}. Local rules and your vet decide; it is kept with the note"
+        return [yes_or_no("sure", "goes although withheld", first=False, hint=hint)] if self.meat else []
+
+    def _withheld(self, answers: Answers) -> bool:
+        """Whether it goes where it may be eaten while its meat is withheld."""
+        begins = answers.get(self.FROM) or self.register.at
+        return self.meat is not None and self.meat.holds_at(begins) and answers["how"] in FOR_MEAT
 
     def _rows(self, answers: Answers) -> Iterator[RowDraft]:
         same = {"animal_id": self.animal_id}

@@ -53,17 +53,35 @@ def milk_withheld(treatment: Treatment, doses_at: Sequence[datetime], course: Co
     return Withholding(min(doses_at), until, f"{treatment.product}, {', '.join(told)}")
 
 
-def meat_until(treatment: Treatment, doses_at: Sequence[datetime]) -> datetime | None:
-    """Whole days of 24 h from the last dose on; None where how long is not typed, or a dose is still to come."""
+def meat_withheld(treatment: Treatment, doses_at: Sequence[datetime], zone: str) -> Withholding | None:
+    """Whole days of 24 h from the last dose on; None where no dose was given, or label or vet say nil."""
     days = treatment.withdrawal.meat_days if treatment.withdrawal else None
-    if days is None or not doses_at or (days > 0 and still_to_come(treatment, doses_at)):
+    if not doses_at or days == 0:
         return None
-    return max(doses_at) + timedelta(days=days)
+    last, more = max(doses_at), still_to_come(treatment, doses_at)
+    until = None if days is None or more else last + timedelta(days=days)
+    told = NOT_TYPED if days is None else f"{days:g} d{_to_come(more)}"
+    return Withholding(min(doses_at), until, f"{treatment.product}, last dose {moment_words(last, zone)}, {told}")
 
 
 def still_to_come(treatment: Treatment, doses_at: Sequence[datetime]) -> int:
     """Doses that were ordered and are not given yet; none once the treatment was ended."""
     return max(treatment.doses - len(doses_at), 0) if treatment.in_use else 0
+
+
+def withdrawal_words(withdrawal: Withdrawal | None) -> str:
+    """`milk 96 h and 6 milkings, meat 10 d`, as it was typed."""
+    typed = withdrawal or Withdrawal()
+    milk = [*_figure(typed.milk_h, "h"), *_figure(typed.milkings, "milkings")]
+    calved = [*_figure(typed.calved_h, "h"), *_figure(typed.calved_milkings, "milkings")]
+    dry = [f"{' and '.join(calved) or NOT_TYPED} from calving on, {typed.dry_days or 0:g} d dry at least"]
+    told = " and ".join(milk) or ("" if is_dry_cow(typed) else NOT_TYPED)
+    parts = [*([told] if told else []), *(dry if is_dry_cow(typed) else [])]
+    return f"milk {'; '.join(parts)}, meat {''.join(_figure(typed.meat_days, 'd')) or NOT_TYPED}"
+
+
+def _figure(number: float | None, unit: str) -> list[str]:
+    return [] if number is None else [f"{number:g} {unit}"]
 
 
 def is_dry_cow(withdrawal: Withdrawal) -> bool:
@@ -82,7 +100,7 @@ def is_nil(withdrawal: Withdrawal | None) -> bool:
 def _clocks(treatment: Treatment, doses_at: Sequence[datetime], course: Course) -> Iterator[Clock]:
     last, withdrawal = max(doses_at), treatment.withdrawal or Withdrawal()
     if more := still_to_come(treatment, doses_at):
-        yield Clock(None, f"{more} {'dose' if more == 1 else 'doses'} to come")
+        yield Clock(None, _to_come(more).removeprefix(", "))
     typed = tuple(_since(last, withdrawal.milk_h, withdrawal.milkings, course.milked_at, ""))
     dry = tuple(_dry_cow(last, withdrawal, course)) if is_dry_cow(withdrawal) else ()
     yield from typed + dry or (Clock(None, NOT_TYPED),)
@@ -118,3 +136,7 @@ def _dry_cow(last: datetime, withdrawal: Withdrawal, course: Course) -> Iterator
         start = max(calved.latest, last + timedelta(days=days))
         early = f" from {days:g} d on: she calved too early, ask your vet" if start > calved.latest else " from calving"
         yield from _since(start, withdrawal.calved_h, withdrawal.calved_milkings, course.milked_at, early)
+
+
+def _to_come(more: int) -> str:
+    return f", {more} {'dose' if more == 1 else 'doses'} to come" if more else ""

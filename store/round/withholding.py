@@ -38,7 +38,7 @@ def _computed(snapshot: Snapshot, animal_id: UUID, milked_at: Sequence[datetime]
     for treatment in snapshot.treatments:
         if treatment.animal_id == animal_id:
             given = doses_given(snapshot, treatment)
-            found = milk_withheld(treatment, given, course, snapshot.farm.zone) or _not_written(snapshot, treatment)
+            found = milk_withheld(treatment, given, course, snapshot.farm.zone) or not_written(snapshot, treatment)
             yield from (found,) if found else ()
     if course.calving:
         yield from _colostrum(snapshot, course.calving, milked_at)
@@ -57,7 +57,7 @@ def doses_given(snapshot: Snapshot, treatment: Treatment) -> tuple[datetime, ...
     return tuple(sorted((*treatment.given_at, *now)))
 
 
-def _not_written(snapshot: Snapshot, treatment: Treatment) -> Withholding | None:
+def not_written(snapshot: Snapshot, treatment: Treatment) -> Withholding | None:
     """A first dose of an earlier round of which nobody wrote anything: it may have been given."""
     farm, first_at = snapshot.farm, treatment.first_at
     known = not treatment.in_use or is_nil(treatment.withdrawal) or _was_left_out(snapshot, treatment)

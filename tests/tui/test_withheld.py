@@ -80,3 +80,21 @@ def test_milk_let_through_is_said_when_the_next_round_begins(treated: Sitting, c
     clock.move(hours=12)
     page = treated.begin().text(120, 60)
     assert "THROW AWAY  Hazel, Wed 11 Mar morning, 8.5 kg to the house: it was withheld, udder tube" in page
+
+
+def test_a_calf_that_sucks_a_treated_cow_is_said_at_both_steps(book: Book) -> None:
+    """At the milking, and where it is let in to her."""
+    tube, at = new_id(MORNING), MORNING - timedelta(hours=12)
+    fennel = animal_named(dawn(), "Fennel").id
+    put(book.desk, Treatment, id=tube)
+    put(
+        book.desk, TreatmentAs, treatment_id=tube, animal_id=fennel, product="udder tube", doses=1, every_h=12,
+        first_at=at, begins_at=at,
+    )  # fmt: skip
+    sitting = Sitting(House(Walker(book, read_facts(book.desk, book.clock.now()), pretend=True)))
+    for name, kind in (("Fennel", "milk"), ("Rook", "apart")):
+        said = " ".join(sitting.to_step(name, kind).text(100, 40).split())
+        assert "Rook sucks Fennel, who is treated: ask your vet. Its meat too: your vet decides." in said
+    facts = " ".join(sitting.to_step("Fennel", "milk").press("v").text(100, 60).split())
+    assert "milk withheld for now: udder tube, dose 1 was due Tue 10 Mar 18:31 and is not written" in facts
+    assert "meat withheld for now: udder tube" in facts

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from typing import Any
+from uuid import UUID
 
 from store.book.drafts import Subject
 from store.book.register import Register
@@ -25,6 +26,7 @@ from store.herd.sheet import YardSheet
 from store.herd.soaking import SoakingSheet
 from store.herd.treatment import TreatmentSheet
 from store.herd.withheld import WithheldSheet
+from store.round.meat import meat_until
 from tui.farm.listing import Chapter, Entry, Listing, opened
 from tui.farm.register_words import Row, amounts, gets, plans
 from tui.farm.sheet_form import SheetForm
@@ -56,7 +58,7 @@ def animal(row: Row) -> Chapter:
             Entry("weight or heart girth", asking(BodySheet, id_)),
             Entry("birth, calving, breed, in calf", asking(DetailSheet, id_)),
             Entry("looks at her that come again and again", opening(_looks(row))),
-            Entry("leaves: sold, died, gone home", asking(LeavingSheet, id_)),
+            Entry("leaves: sold, died, gone home", _leaving(id_)),
             Entry("treatments, and how long milk and meat are withheld", opening(treatments(row))),
             Entry("her milk is withheld on the vet's word, or yours", asking(WithheldSheet, id_)),
         ],
@@ -72,6 +74,17 @@ def _of_a_calf(row: Row) -> list[Entry]:
         Entry("its cow, and when it is shut away from her", asking(CalfSheet, id_)),
         Entry("weaned, or with another cow", asking(WeaningSheet, id_)),
     ]
+
+
+def _leaving(id_: UUID) -> Callable[[Listing], Place]:
+    """How she leaves; her meat may be withheld."""
+
+    def opened_on(listing: Listing) -> Place:
+        walker = listing.walker
+        meat = meat_until(walker.snapshot, id_, walker.book.clock.now())
+        return SheetForm(listing, LeavingSheet(listing.register, id_, meat))
+
+    return opened_on
 
 
 def plan_of(subject: Subject, name: str) -> Chapter:

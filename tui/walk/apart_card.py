@@ -10,6 +10,7 @@ from store.round.emptied import CALF_HAD_IT
 from store.round.steps import ApartStep, MilkStep, SharedCalf
 from store.round.tonight import nights_words, staying
 from tui.page import Line, Role, Size, Span, beside, large_lines, line, width_of, wrapped
+from tui.treated import sucks_words
 from tui.walk.shown import Shown
 from tui.walk.title import scale_for, title
 from tui.words import age, clock, hours
@@ -28,6 +29,8 @@ def apart_lines(shown: Shown, step: ApartStep, size: Size) -> list[Line]:
     born = step.calf.calf.born_on
     facts = [what, step.place, f"{age(born, shown.today)} old" if born else ""]
     lines = [*title(step.name, facts, size), *_figure(shown, step, size), ()]
+    for sucks in () if away else sucks_words(shown.walker, step.cow, step.calf.calf, shown.now):
+        lines += wrapped(sucks, size.width, Role.WARNING, "  ")
     if step.first_night:
         lines += wrapped(FIRST, size.width, Role.WARNING, "  ")
     return [*lines, *(wrapped(BEFORE, size.width, Role.STRONG, "  ") if away else [])]

@@ -6,6 +6,7 @@ from store.book.words import Asks, Looks, State, Units
 from store.round.amount import Unreadable
 from store.round.care import look_number, look_unit
 from store.round.steps import DoseStep, LookStep
+from store.round.withdrawal import withdrawal_words
 from tui.page import Line, Role, Size, Span, beside, large_lines, line, width_of, wrapped
 from tui.walk.look_cards import findings
 from tui.walk.shown import Shown
@@ -69,6 +70,7 @@ def dose_lines(shown: Shown, step: DoseStep, size: Size) -> list[Line]:
         f"WAY     {treatment.route or 'not written down'};  batch {treatment.batch or 'not written down'}",
         f"FOR     {treatment.why or 'not written down'}",
         f"LAST    {given}, every {treatment.every_h:g} h",
+        f"THEN    after the last dose withheld: {withdrawal_words(treatment.withdrawal)}",
     ]
     lines += [_due(shown, step), *(row for each in told for row in wrapped(each, size.width, Role.TEXT, "  "))]
     caution = f"{_on_paper(shown, step)}{ORDERED}"

@@ -10,6 +10,7 @@ from store.round.steps import MilkStep
 from store.round.withholding import coming_milkings, first_to_keep
 from tui.page import Line, Role, Size, wrapped
 from tui.telling import turn_words
+from tui.treated import sucks_words
 from tui.walk.shown import Shown
 from tui.walker import Walker
 from tui.words import hours, when
@@ -24,7 +25,11 @@ def withheld_lines(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
     if withheld is None:
         return wrapped(CAUTION, size.width, Role.WARNING, "          ")
     words = _until(shown, step, withheld)
-    return wrapped(f"{words}: {withheld.why}", size.width, Role.WARNING, "  ")
+    lines = wrapped(f"{words}: {withheld.why}", size.width, Role.WARNING, "  ")
+    for calf in step.calves:
+        for sucks in sucks_words(shown.walker, step.animal, calf.calf, shown.now):
+            lines += wrapped(sucks, size.width, Role.WARNING, "  ")
+    return lines
 
 
 def _until(shown: Shown, step: MilkStep, withheld: Withholding) -> str:

@@ -9,6 +9,7 @@ from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
 from tui.place import Over, Place, Rooms
 from tui.telling import entry_words
+from tui.treated import treated_facts
 from tui.view import BACKSPACE, ENTER, SCROLL_KEYS, Key, go_back
 from tui.walk.title import tag_words
 from tui.words import age, day
@@ -62,9 +63,7 @@ class Vet(Over):
         if pails:
             yield "milk, newest first: " + "  ".join(f"{kg:.1f}" for kg in pails[:5]) + " kg"
         now = self.walker.book.clock.now()
-        for withheld in self.walker.snapshot.withheld.get(animal.id, ()):
-            if withheld.holds_at(now):
-                yield f"milk withheld: {withheld.why}"
+        yield from treated_facts(self.walker, animal.id, now)
         for treatment in self.walker.snapshot.treatments:
             if treatment.animal_id == animal.id and treatment.in_use:
                 given = f"{len(treatment.given_at)} of {treatment.doses} before this round"

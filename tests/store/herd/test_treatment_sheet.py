@@ -9,6 +9,7 @@ from store.book.opening import Book
 from store.book.snapshot import Snapshot
 from store.book.words import Fate, SaidBy
 from store.herd.filling import Filling
+from store.herd.leaving import LeavingSheet
 from store.herd.named_moment import a_moment, moment_text
 from store.herd.sheet import Wrong
 from store.herd.taking_back import as_before
@@ -18,6 +19,7 @@ from store.round.amount import Unreadable
 from store.round.care import dosed
 from store.round.gaps import gaps
 from store.round.measured import fates_of, milked
+from store.round.meat import meat_until
 from store.round.steps import DoseStep
 from store.round.unsafe import unsafe_pails
 from store.round.withholding import withheld_of
@@ -186,3 +188,25 @@ def test_the_sheet_says_in_its_note_what_is_given(book: Book) -> None:
     sheet = TreatmentSheet(register(book), animal(book, "Hazel"))
     assert sheet.told(filled(sheet, **WHOLE).answers()) == "treatment: udder tube, 3 doses, every 12 h"
     assert Filling(sheet).texts["first_at"] == "now"
+
+
+def test_withheld_meat_is_asked_about_before_she_is_sold(book: Book) -> None:
+    """Sold alive with the time handed on can be right: it is written with the note."""
+    treated(book, doses="1")
+    after = give(book, AT)
+    hazel = animal(book, "Hazel")
+    sheet = LeavingSheet(register(book), hazel, meat_until(after, hazel, AT + timedelta(hours=1)))
+    with pytest.raises(Wrong, match="meat is withheld until 21 Mar 2026 06:20: udder tube") as problem:
+        sheet.rows(filled(sheet, how="sold").answers())
+    assert problem.value.question == "sure"
+    answers = filled(sheet, how="sold", words="to the valley", sure="yes").answers()
+    assert sheet.rows(answers)
+    assert sheet.told(answers).startswith("sold, to the valley; meat is withheld until 21 Mar 2026 06:20")
+    assert sheet.rows(filled(sheet, how="died").answers())
+
+
+def test_she_may_be_sold_from_the_day_on_which_her_meat_is_free(book: Book) -> None:
+    treated(book, doses="1")
+    hazel = animal(book, "Hazel")
+    sheet = LeavingSheet(register(book), hazel, meat_until(give(book, AT), hazel, AT))
+    assert sheet.rows(filled(sheet, how="killed for meat", from_at="22 Mar 2026").answers())
