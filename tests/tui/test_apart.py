@@ -15,6 +15,7 @@ from store.book.words import Apart, Kind, SettingName, State
 from tests.farm import MORNING, HandClock
 from tests.store.book.seeing import put
 from tests.store.round.made import animal_named, dawn
+from tests.store.round.named import milk_of
 from tests.tui.keys import Sitting
 from tests.tui.test_found import in_the_evening, wide
 from tui.rooms import House
@@ -123,3 +124,27 @@ def test_a_calf_with_two_cows_can_be_let_in_to_the_other(book: Book) -> None:
     assert sitting.newest().the(PartedFigure) == PartedFigure(hazel, Apart.LET_IN)
     assert "CALF    Rook: let in, since 06:31: not compared" in wide(sitting.to_step("Hazel", "milk"))
     assert "CALF    Rook: with its other cow" in wide(sitting.to_step("Fennel", "milk"))
+
+
+def test_both_ends_of_a_broken_latch_are_typed_and_the_pail_behind_it_is_kept_and_not_compared(
+    sitting: Sitting, clock: HandClock
+) -> None:
+    """Seen apart until 22:15, found at 06:20."""
+    sitting.to_step("Fennel", "milk").press("t", "22:15-06:20", "enter", "m", "1", "enter")
+    out = last_of(sitting)
+    assert (out.state, out.since) == (Apart.GOT_OUT, MORNING.replace(hour=22, minute=15) - timedelta(days=1))
+    assert out.at == MORNING.replace(minute=20)
+    assert "Rook: got out, between 22:15 and 06:20: not compared" in wide(sitting.to_step("Fennel", "milk"))
+    sitting.press("2.5", "enter")
+    milked = sitting.newest().the(MilkedFigure)
+    assert milked is not None
+    assert milked.milk_kg == pytest.approx(1.1)
+    before = len(milk_of(dawn(), "Fennel").rates_kg_h)
+    clock.at = MORNING + timedelta(days=1)
+    sitting.walker.open_turn(sitting.walker.this())
+    assert len(milk_of(sitting.walker.snapshot, "Fennel").rates_kg_h) == before
+
+
+def test_why_says_what_the_hour_is_made_of(ruled: Sitting, clock: HandClock) -> None:
+    in_the_evening(ruled, clock).to_step("Rook", "apart").press("w")
+    assert "Your rule: 12 h apart, from day 21 of its life, Mon to Sat." in wide(ruled)

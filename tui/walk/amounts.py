@@ -20,7 +20,7 @@ from tui.page import Line, Size
 from tui.walk.care import treatments_of
 from tui.walk.feed_card import feed_lines
 from tui.walk.job import Job, More
-from tui.walk.looks import QUARTER, calf_got_out
+from tui.walk.looks import QUARTER, got_out_more
 from tui.walk.milk_card import milk_lines
 from tui.walk.milk_marks import BY_HAND, LESS, drawn, mark_offer, marks_of
 from tui.walk.poured import others, poured_into, poured_marks, use_shown
@@ -137,10 +137,7 @@ class MilkJob(Job[MilkStep]):
 
     def more(self, shown: Shown, step: MilkStep) -> tuple[More, ...]:
         """What happened before or at the milking."""
-        out = tuple(
-            More(f"{calf.calf.name} had got out: found with her", partial(calf_got_out, step.animal.id, calf.calf.id))
-            for calf in step.calves
-        )
+        out = tuple(got_out_more(shown, step.animal, calf) for calf in step.calves)
         return (
             *out,
             mark_offer(HELD_BACK),

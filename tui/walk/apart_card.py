@@ -1,7 +1,7 @@
 """A calf and its cow under the lamp: where it is, since when, and until when it may be apart."""
 
 from collections.abc import Iterator
-from datetime import datetime
+from datetime import datetime, timedelta
 from uuid import UUID
 
 from store.book.facts.calves import Parting
@@ -13,7 +13,7 @@ from tui.page import Line, Role, Size, Span, beside, large_lines, line, width_of
 from tui.treated import sucks_words
 from tui.walk.shown import Shown
 from tui.walk.title import scale_for, title
-from tui.words import age, clock, hours
+from tui.words import age, clock, hours, when
 
 BEFORE = "BEFORE  calf well? water, hay, dry bed? latch tried? If not: M"
 FIRST = "FIRST NIGHT apart: look in once more tonight."
@@ -57,9 +57,10 @@ def _figure(shown: Shown, step: ApartStep, size: Size) -> list[Line]:
     known = last is not None and last.state is not None
     elapsed_h = (shown.now - last.at).total_seconds() / 3600 if last else 0.0
     if step.shut_at:
-        large, told = clock(step.shut_at, zone), [*_rule(shown, step), *_state(step, elapsed_h, zone)]
+        late = _too_long(step.calf, elapsed_h) if elapsed_h > step.calf.longest_h else []
+        large, told = clock(step.shut_at, zone), [*_rule(shown, step), *_state(shown, step), *late]
     elif known:
-        large, told = hours(elapsed_h), [*_state(step, None, zone), *_too_long(step.calf, elapsed_h)]
+        large, told = hours(elapsed_h), [*_state(shown, step), *_too_long(step.calf, elapsed_h)]
     else:
         return wrapped(UNKNOWN, size.width, Role.WARNING, "  ")
     figure = [(Span("  "), *row) for row in large_lines(large, Role.AMOUNT, 50, scale_for(size))]
@@ -75,15 +76,14 @@ def _rule(shown: Shown, step: ApartStep) -> Iterator[Line]:
         yield line(f"your rule: from day {rule.from_day}, {nights_words(rule.nights)}")
 
 
-def _state(step: ApartStep, elapsed_h: float | None, zone: str) -> Iterator[Line]:
-    """Where the calf is now. elapsed_h: said, where it is not what stands large. [h]"""
+def _state(shown: Shown, step: ApartStep) -> Iterator[Line]:
+    """Where the calf is now."""
     last = step.calf.last
     if last is None or last.state is None:
         yield line(Span("where it was is not known", Role.WARNING))
         return
-    so_long = f", {hours(elapsed_h)} ago" if elapsed_h is not None else ""
     yield line(Span(_named(last), Role.STRONG))
-    yield line(f"{_when(last, zone)}{so_long}")
+    yield line(_when(last, shown.now, shown.walker.zone))
 
 
 def _named(last: Parting) -> str:
@@ -91,14 +91,17 @@ def _named(last: Parting) -> str:
     return f"{state}: {last.why}" if last.state is Apart.TOGETHER and last.why else state
 
 
-def _when(last: Parting, zone: str) -> str:
+def _when(last: Parting, now: datetime, zone: str) -> str:
+    """Since when; of a calf that got out, between when and when."""
+    found, apart = _at(last.at, now, zone), last.since and _at(last.since, now, zone)
     if last.state is not Apart.GOT_OUT:
-        return f"since {clock(last.at, zone)}"
-    return (
-        f"between {clock(last.since, zone)} and {clock(last.at, zone)}"
-        if last.since
-        else f"found {clock(last.at, zone)}"
-    )
+        return f"since {found}"
+    return f"between {apart} and {found}" if apart else f"found {found}"
+
+
+def _at(moment: datetime, now: datetime, zone: str) -> str:
+    """A time of the last night and day without its day."""
+    return clock(moment, zone) if now - moment < timedelta(days=1) else when(moment, zone)
 
 
 def _too_long(calf: SharedCalf, elapsed_h: float) -> list[Line]:
@@ -115,10 +118,10 @@ def calf_words(calf: SharedCalf, now: datetime, zone: str) -> tuple[str, bool]:
     if last is None or last.state is None:
         return f"{name}: where it was is not known", False
     if last.state is not Apart.SHUT_AWAY:
-        return f"{name}: {_named(last)}, {_when(last, zone)}: not compared", False
+        return f"{name}: {_named(last)}, {_when(last, now, zone)}: not compared", False
     elapsed_h = (now - last.at).total_seconds() / 3600
     if last.cow_id:
-        return f"{name}: with its other cow, apart from her since {clock(last.at, zone)}", True
+        return f"{name}: with its other cow, apart from her since {_at(last.at, now, zone)}", True
     late = elapsed_h > calf.longest_h
     limit = f"{'PAST ' if late else ''}your limit {calf.longest_h:g} h"
-    return f"{name}: shut away {clock(last.at, zone)}, {hours(elapsed_h)} ago, {limit}", not late
+    return f"{name}: shut away {_at(last.at, now, zone)}, {hours(elapsed_h)} ago, {limit}", not late

@@ -93,7 +93,7 @@ class Follows(Over):
         calf, cow = self.step.name, self.step.cow.name
         return [
             ("MORNING", f"no milking is expected: {cow}'s udder is felt instead."),
-            ("MILK", "Enter there writes: the calf had it. A pail can still be typed."),
+            ("MILK", "Enter alone at it writes: the calf had it; a pail can be typed."),
             ("CLOCK", f"since when she fills is not known until {calf} is shut away again."),
             ("QUARTERS", self._marked()),
             ("FEED", f"{cow} is fed as usual."),

@@ -6,12 +6,13 @@ from typing import TYPE_CHECKING, ClassVar
 from uuid import UUID
 
 from store.book.drafts import Draft
+from store.book.facts.farm import Animal
 from store.book.figures import CountedFigure, FeltFigure, PartedFigure
 from store.book.words import Apart, Fill, State
 from store.round.amount import Unreadable, whole_number
 from store.round.confirm import Doubtful, Hand, counted, done, felt, got_out, let_in_to, parted
 from store.round.measured import IF_RIGHT
-from store.round.steps import ApartStep, CountStep, Step, UdderStep
+from store.round.steps import ApartStep, CountStep, SharedCalf, Step, UdderStep
 from tui.page import Line, Size
 from tui.walk.apart_card import apart_lines
 from tui.walk.job import Job, More
@@ -19,6 +20,7 @@ from tui.walk.left_with_her import LeftWithHer
 from tui.walk.look_cards import count_lines, udder_lines
 from tui.walk.shown import Shown
 from tui.walk.task_card import task_lines
+from tui.words import clock
 
 if TYPE_CHECKING:
     from tui.place import Place
@@ -106,10 +108,9 @@ class ApartJob(Job[ApartStep]):
         """The clock turns with this key."""
         return f"{step.want.value} now"
 
-    def more(self, shown: Shown, step: ApartStep) -> tuple[More, ...]:  # noqa: ARG002
+    def more(self, shown: Shown, step: ApartStep) -> tuple[More, ...]:
         """It was not where it should have been."""
-        act = partial(calf_got_out, step.cow.id, step.calf.calf.id)
-        return (More(f"{step.name} had got out: found with {step.cow.name}", act), *_otherwise(step))
+        return (got_out_more(shown, step.cow, step.calf), *_otherwise(step))
 
 
 class TaskJob(Job[Step]):
@@ -140,7 +141,15 @@ def _otherwise(step: ApartStep) -> Iterator[More]:
         yield More(words, lambda lamp: lamp.write(let_in_to(lamp.walker.hand(), step, other.id)))
 
 
-def calf_got_out(cow_id: UUID, calf_id: UUID, lamp: "Lamp") -> "Place":
+def got_out_more(shown: Shown, cow: Animal, calf: SharedCalf) -> More:
+    """It had got out: found with her now, or when T says; some time since it was last seen apart."""
+    apart = calf.last if calf.last and calf.last.state is Apart.SHUT_AWAY else None
+    since = f", some time since {clock(apart.at, shown.walker.zone)}" if apart else f": found with {cow.name}"
+    act = partial(_calf_got_out, cow.id, calf.calf.id)
+    return More(f"{calf.calf.name} had got out{since} (T first: other times)", act)
+
+
+def _calf_got_out(cow_id: UUID, calf_id: UUID, lamp: "Lamp") -> "Place":
     """Write it, and stay: the step is now drawn from what is known."""
     since = lamp.walker.last_seen_apart(calf_id)
     return lamp.write(got_out(lamp.walker.hand(), cow_id, calf_id, since), stay=True)

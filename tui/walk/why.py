@@ -6,7 +6,8 @@ from typing import ClassVar
 from store.husbandry.milk import KG_PER_L
 from store.husbandry.udder import FULL_H, FULL_RATE_H
 from store.round.soaked import is_short
-from store.round.steps import FeedStep, MilkStep, SoakedPart, SoakStartStep, Step
+from store.round.steps import ApartStep, FeedStep, MilkStep, SoakedPart, SoakStartStep, Step
+from store.round.tonight import nights_words
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
 from tui.place import Over, Rooms
@@ -50,12 +51,24 @@ def reasons(step: Step) -> Iterator[str]:
         yield from _feed(step)
     elif isinstance(step, MilkStep):
         yield from _milk(step)
+    elif isinstance(step, ApartStep):
+        yield from _apart(step)
     elif isinstance(step, SoakStartStep):
         yield f"{step.due_kg:.2f} kg dry: the sum of all plans of the {step.for_slot} for {step.feed.name}."
         if step.limit and step.water_kg is not None:
             yield f"{step.water_kg:.2f} kg water = {step.due_kg:.2f} kg x {step.limit.water_per_kg:g}, your rule."
     else:
         yield f"{step.name} is here because it stands among this farm's own plans and tasks."
+
+
+def _apart(step: ApartStep) -> Iterator[str]:
+    rule, longest_h = step.calf.rule, step.calf.longest_h
+    yield f"{step.calf.calf.name} shares {step.cow.name}'s milk; your longest time apart is {longest_h:g} h."
+    if rule is None:
+        yield "It has no rule of its own, so it is shut away every evening. F sets one."
+    else:
+        yield f"Your rule: {rule.apart_h:g} h apart, from day {rule.from_day} of its life, {nights_words(rule.nights)}."
+        yield f"The hour = when the morning round usually begins - {min(rule.apart_h, longest_h):g} h that really pass."
 
 
 def _feed(step: FeedStep) -> Iterator[str]:
