@@ -99,6 +99,9 @@ class Rooms(Protocol):
     def bench(self) -> "Place":
         """What comes next by the clock, between rounds."""
 
+    def looking_back(self, back: "Place", animal_id: UUID | None = None) -> "Place":
+        """A cow's last milkings."""
+
     def locked(self, back: "Place") -> "Place":
         """Keys that do nothing, for wiping the keyboard."""
 
@@ -180,6 +183,8 @@ PERSON_KEY = Key(("p",), "P", "person", "Who does the round.", lambda place: pla
 TIME_KEY = Key(("t",), "T", "time", "When it happened, for the next entry.", lambda place: place.rooms.timing(place))
 VET_KEY = Key(("v",), "V", "vet", "Signs that mean call the vet, the number, her facts.",
               lambda place: place.rooms.vet(place))  # fmt: skip
+LOOK_BACK_KEY = Key(("y",), "Y", "", "Looks back at her last milkings, by their hours, against her usual.",
+                    lambda place: place.rooms.looking_back(place))  # fmt: skip
 LOCK_KEY = Key(
     ("z",), "Z", "lock", "Locks the keys for wiping; `open` and Enter unlock.", lambda place: place.rooms.locked(place)
 )
@@ -203,5 +208,5 @@ BENCH_KEY = Key(("i",), "I", "", "The bench between rounds: what comes next, by 
                 lambda place: place.rooms.bench())  # fmt: skip
 YARD_KEYS = (
     BUCKETS_KEY, GO_KEY, NOTE_KEY, UNDO_KEY, PERSON_KEY, TIME_KEY, VET_KEY, ROUNDS_KEY, FARM_KEY, FEED_ROOM_KEY,
-    WEATHER_KEY, AGAIN_KEY, BENCH_KEY, KEEP_KEY, HELP_KEY, LOCK_KEY, LEAVE_KEY,
+    WEATHER_KEY, AGAIN_KEY, BENCH_KEY, KEEP_KEY, HELP_KEY, LOOK_BACK_KEY, LOCK_KEY, LEAVE_KEY,
 )  # fmt: skip

@@ -6,7 +6,7 @@ from uuid import UUID
 from store.book.drafts import Subject
 from store.book.facts.farm import Animal
 from store.round.judging import Judged
-from store.round.steps import FeedStep, MilkStep, SoakCheckStep, Step
+from store.round.steps import ApartStep, FeedStep, MilkStep, SoakCheckStep, Step
 from store.round.together import buckets, plain_steps
 from tui.bench.bench import Bench
 from tui.board.board import Board
@@ -176,7 +176,8 @@ class House:
 
     def vet(self, back: Place) -> Place:
         """Signs that mean call, the number, her facts."""
-        return Vet(self, back, self._animal(_step_of(back)))
+        step = _step_of(back)
+        return Vet(self, back, self._animal(step.subject.animal_id if step else None))
 
     def looking_again(self, back: Place) -> Place:
         """What is to be looked at again, and when."""
@@ -186,6 +187,13 @@ class House:
     def bench(self) -> Place:
         """What comes next by the clock, between rounds."""
         return Bench(self)
+
+    def looking_back(self, back: Place, animal_id: UUID | None = None) -> Place:
+        """A cow's last milkings: of the one named, else of the one we stand at, at her calf's step too."""
+        from tui.yard.looking_back import LookingBack  # noqa: PLC0415 not on the way to the first frame
+
+        cow = self._animal(animal_id or _cow_id(_step_of(back)))
+        return LookingBack(self, back, cow) if cow else back.say("Y looks back at a cow: G goes to one of her steps.")
 
     def locked(self, back: Place) -> Place:
         """Keys that do nothing."""
@@ -257,10 +265,16 @@ class House:
         """The keys of a place."""
         return Help(self, back)
 
-    def _animal(self, step: Step | None) -> Animal | None:
-        animals = self.walker.snapshot.animals
-        return next((each for each in animals if step and each.id == step.subject.animal_id), None)
+    def _animal(self, animal_id: UUID | None) -> Animal | None:
+        return next((each for each in self.walker.snapshot.animals if each.id == animal_id), None)
 
 
 def _step_of(place: Place) -> Step | None:
     return place.step if isinstance(place, Lamp | Dropped) else None
+
+
+def _cow_id(step: Step | None) -> UUID | None:
+    """The animal of a step; of a calf that is parted from its cow or let in, the cow."""
+    if isinstance(step, ApartStep):
+        return step.cow.id
+    return step.subject.animal_id if step else None

@@ -61,6 +61,7 @@ def animal(row: Row) -> Chapter:
             Entry("leaves: sold, died, gone home", _leaving(id_)),
             Entry("treatments, and how long milk and meat are withheld", opening(treatments(row))),
             Entry("her milk is withheld on the vet's word, or yours", asking(WithheldSheet, id_)),
+            Entry("look back at her milkings", lambda listing: listing.rooms.looking_back(listing, id_)),
         ],
     )  # fmt: skip
 

@@ -106,7 +106,7 @@ def _context(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
         line("  WEIGH   let the froth settle, then the pail as it stands on the scale"),
         line(f"  UDDER   {before_words(_judged(shown, step, 0.0), shown.units)}"),
         *_judgement(shown, step),
-        line(f"  LAST    {before or 'nothing recorded'}, newest first"),
+        line(f"  LAST    {before or 'nothing recorded'}, newest first; Y looks back"),
     ]
     lines += [
         line(Span(f"  MARKED  {mark}", Role.STRONG)) for mark in sorted(shown.marks) if not mark.startswith(POURED)

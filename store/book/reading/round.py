@@ -68,7 +68,7 @@ def read_snapshot(desk: ReadingDesk, turn: Turn, now: datetime) -> Snapshot:
     next_animal, next_pen = _portions(reading, feeds, turn.after().slot, at=micros(next_begins))
     shares = _shares(reading)
     animals = facts.animals(rows(sql.ANIMALS))
-    pails = {each.id: _pails(reading, each.id) for each in animals if each.stage is Stage.IN_MILK}
+    pails = {each.id: _pails(reading, each.id) for each in animals if each.stage in UDDERS}
     all_portions = animal_portions | pen_portions
     named = rows(sql.NAMES)
     return Snapshot(
