@@ -9,6 +9,7 @@ from store.book.reading import read_snapshot
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn, local, turn_at
 from store.book.words import EVENING, MORNING, Kind, Units
+from store.herd.substitute import replacements
 from store.husbandry.measures import SAME_KG
 from store.round.plan import plan
 from store.round.saying import exact
@@ -44,6 +45,7 @@ def differences(before: Snapshot, after: Snapshot) -> Iterator[str]:
     for step_id, step in old.items():
         if step_id not in new:
             yield f"{NO_MORE}: {_said(step)}"
+    yield from replacements(before, after)
 
 
 def _said(step: Step) -> str:

@@ -50,16 +50,20 @@ def read_buckets(snapshot: Snapshot, counts: Mapping[UUID, Written]) -> Iterator
 
 def needed(snapshot: Snapshot, portions: Mapping[UUID, tuple[Portion, ...]]) -> Iterator[tuple[Feed, float]]:
     """Each soaked feed of some plans, and its dry weight over all heads, where any is due. [kg]"""
-    kept = {animal.id for animal in snapshot.animals}
     sums: dict[UUID, float] = {}
-    for subject_id, plan in portions.items():
-        heads = 1 if subject_id in kept else len(snapshot.heads(subject_id))
-        for portion in plan:
-            if portion.feed.soaked:
-                sums[portion.feed.id] = sums.get(portion.feed.id, 0.0) + portion.due_kg * heads
+    for portion, heads in takers(snapshot, portions):
+        sums[portion.feed.id] = sums.get(portion.feed.id, 0.0) + portion.due_kg * heads
     for feed in sorted((snapshot.feeds[id_] for id_ in sums), key=lambda feed: feed.name):
         if sums[feed.id] > 0:
             yield feed, sums[feed.id]
+
+
+def takers(snapshot: Snapshot, portions: Mapping[UUID, tuple[Portion, ...]]) -> Iterator[tuple[Portion, int]]:
+    """Each portion of a soaked feed, and for how many heads: an animal is one, a pen as many as stand in it."""
+    kept = {animal.id for animal in snapshot.animals}
+    for subject_id, plan in portions.items():
+        heads = 1 if subject_id in kept else len(snapshot.heads(subject_id))
+        yield from ((portion, heads) for portion in plan if portion.feed.soaked)
 
 
 def _found(check: Written | None) -> Soak | None:

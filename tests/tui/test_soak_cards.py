@@ -215,3 +215,15 @@ def test_why_says_what_the_new_amount_is_made_of(sitting: Sitting) -> None:
     page = " ".join(sitting.to_step("Fennel", "feed").press("w").text().split())
     assert "0.90 kg x 0.8, at most 0.4 kg a head: in it are 0.40 kg dairy nuts in its place" in page
     assert "made up by hay, a kilogram for a kilogram: common practice" in page
+
+
+def test_f_at_the_bucket_sets_what_stands_in_and_says_what_that_changes(sitting: Sitting) -> None:
+    """Nuts at 0.8, thrown out after it: they are due in the place of the lucerne."""
+    sitting.to_step(LUCERNE, "soak").press("f")
+    assert "thrown out, what is given instead: nothing yet" in sitting.text()
+    sitting.press("6", "enter", "d", "enter", "backspace", "0.8", "pagedown")
+    assert "0.90 kg thrown out: 0.72 kg dairy nuts" in sitting.text()
+    sitting.press("enter")
+    assert "thrown out, what is given instead: dairy nuts, 0.80 for 1" in sitting.text()
+    sitting.to_step(LUCERNE, "soak").press("m", "1", "enter")
+    assert "Instead of 0.90 kg lucerne pellets: 0.72 kg dairy nuts" in sitting.to_step("Fennel", "feed").text()

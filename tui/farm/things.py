@@ -24,6 +24,7 @@ from store.herd.pen import PenSheet
 from store.herd.plan import PlanSheet
 from store.herd.sheet import YardSheet
 from store.herd.soaking import SoakingSheet
+from store.herd.substitute import SubstituteSheet, substitute_words
 from store.herd.treatment import TreatmentSheet
 from store.herd.withheld import WithheldSheet
 from store.round.meat import meat_until
@@ -119,15 +120,21 @@ def pen(row: Row) -> Chapter:
 
 def feed(row: Row) -> Chapter:
     feed_id, name = row["feed_id"], row["name"]
-    soaking = [Entry("how it soaks", asking(SoakingSheet, feed_id))] if row["soaked"] else []
+
+    def soaking(register: Register) -> list[Entry]:
+        if not row["soaked"]:
+            return []
+        instead = f"thrown out, what is given instead: {substitute_words(register, feed_id)}"
+        return [Entry("how it soaks", asking(SoakingSheet, feed_id)), Entry(instead, asking(SubstituteSheet, feed_id))]
+
     return Chapter(
         f"{name}",
-        lambda _: [
+        lambda register: [
             Entry("name, bales, soaking, whom it is never for", asking(FeedSheet, feed_id)),
             Entry("weigh a scoop, flake or bale of it", asking(MeasureSheet, None, feed_id)),
             Entry("what it is made of, from its label or a test", asking(CompositionSheet, feed_id)),
             Entry("where it stands free, as a mineral tub", asking(FreeSheet, feed_id)),
-            *soaking,
+            *soaking(register),
         ],
     )
 

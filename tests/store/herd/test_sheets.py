@@ -31,6 +31,7 @@ from store.herd.plan import PlanSheet
 from store.herd.settings import SettingsSheet
 from store.herd.sheet import Wrong, YardSheet
 from store.herd.soaking import SoakingSheet
+from store.herd.substitute import SubstituteSheet
 from store.herd.task import TaskSheet
 from store.herd.treatment import TreatmentSheet
 from store.herd.withheld import WithheldSheet
@@ -65,6 +66,7 @@ def there() -> Iterator[Made]:
     yield of(CompositionSheet, "feed_as", "grass hay")
     yield of(FreeSheet, "feed_as", "grass hay")
     yield of(SoakingSheet, "feed_as", "lucerne pellets")
+    yield of(SubstituteSheet, "feed_as", "lucerne pellets")
     yield SettingsSheet
     for at in range(2):
         yield from (numbered(each, table, at) for each, table in NUMBERED)
