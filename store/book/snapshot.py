@@ -96,7 +96,7 @@ class Snapshot:
     animals: tuple[Animal, ...]
     feeds: Mapping[UUID, Feed]
     portions: Mapping[UUID, tuple[Portion, ...]]  # by animal or pen
-    milkings: Mapping[UUID, Milking]  # by animal
+    milkings: Mapping[UUID, Milking]  # by animal: at her turn
     jobs: tuple[Job, ...]  # of every slot
     names: Mapping[UUID, str]  # of every animal, pen, task and feed, also of those that are gone
     pen_of: Mapping[UUID, UUID]  # by task and pen: where it is

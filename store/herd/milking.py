@@ -12,6 +12,8 @@ from store.herd.sheet import Answers, Choices, Question, pick, yes_or_no
 LONGEST_H = 13.0
 """The longest time apart until the farm says otherwise. Common practice: about twelve hours. [h]"""
 SLOTS = (MORNING, EVENING)
+EVERY: Choices = (("each", 1), ("every other", 2), ("every third", 3), ("every fourth", 4))
+"""At which of her planned milkings."""
 
 
 class MilkingSheet(OneAnimal):
@@ -40,17 +42,19 @@ class MilkingSheet(OneAnimal):
             pick("calf_id", "shares her milk with", (("no calf", None), *calves), calf_id),
             Question("longest_h", "calf apart at most", a_number(1, 48, "hours"), "hours, your own limit",
                      f"{longest_h:g}"),
+            pick("every", "of these she is milked at", EVERY, self._every(), "she is felt at the others"),
             self.question_from(),
         )  # fmt: skip
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:
         """A plan for each slot that changes, and the calf that shares or does not any more."""
-        return [*self._plans(answers), *self._sharing(answers)]
+        return [*self._plans(answers), *self._sharing(answers), *self._rhythm(answers)]
 
     def told(self, answers: Answers) -> str:
         """When she is milked."""
         slots = " and ".join(slot for slot in SLOTS if answers[slot])
-        return f"milked {slots or 'no more'}"
+        which = next(word for word, every in EVERY if every == answers["every"])
+        return f"milked {slots or 'no more'}{f', {which} time' if slots and answers['every'] > 1 else ''}"
 
     def _plans(self, answers: Answers) -> Iterator[RowDraft]:
         for slot in SLOTS:
@@ -58,6 +62,13 @@ class MilkingSheet(OneAnimal):
             if answers[slot] or self.register.get("milk_plan", self.animal_id, slot):
                 pail_id = answers["pail_id"] if answers[slot] else None
                 yield from self.dated("milk_plan", answers, same, {"milked": answers[slot], "pail_id": pail_id})
+
+    def _every(self) -> int:
+        return int((self.register.get("milk_rhythm", self.animal_id) or {"every": 1})["every"])
+
+    def _rhythm(self, answers: Answers) -> Iterator[RowDraft]:
+        if answers["every"] > 1 or self.register.get("milk_rhythm", self.animal_id):
+            yield from self.dated("milk_rhythm", answers, {"animal_id": self.animal_id}, {"every": answers["every"]})
 
     def _sharing(self, answers: Answers) -> Iterator[RowDraft]:
         before, _ = self._calf()

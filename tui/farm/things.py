@@ -12,6 +12,7 @@ from store.herd.birth import BirthSheet
 from store.herd.body import BodySheet
 from store.herd.calf import CalfSheet, WeaningSheet
 from store.herd.composition import CompositionSheet
+from store.herd.drying_off import DryingOffSheet
 from store.herd.feed import FeedSheet, feeds_in_use
 from store.herd.free import FreeSheet
 from store.herd.leaving import LeavingSheet
@@ -62,6 +63,7 @@ def animal(row: Row) -> Chapter:
             Entry("leaves: sold, died, gone home", _leaving(id_)),
             Entry("treatments, and how long milk and meat are withheld", opening(treatments(row))),
             Entry("her milk is withheld on the vet's word, or yours", asking(WithheldSheet, id_)),
+            *([Entry("drying off", asking(DryingOffSheet, id_))] if row["stage"] is Stage.IN_MILK else []),
             Entry("look back at her milkings", lambda listing: listing.rooms.looking_back(listing, id_)),
         ],
     )  # fmt: skip

@@ -19,6 +19,7 @@ from store.book.reading import facts, sql, stock_sql
 from store.book.reading.done import done_on
 from store.book.reading.entries import read_entries
 from store.book.reading.facts import uid
+from store.book.rhythm import is_her_turn
 from store.book.snapshot import Given, LastRound, Snapshot, Written
 from store.book.turn import Turn
 from store.book.words import Kind, Stage
@@ -81,7 +82,7 @@ def read_snapshot(desk: ReadingDesk, turn: Turn, now: datetime) -> Snapshot:
         portions=_with_rows(reading, animal_portions, sql.ANIMAL_PLAN_ROWS)
         | _with_rows(reading, pen_portions, sql.PEN_PLAN_ROWS),
         portions_next=next_animal | next_pen,
-        milkings={uid(found[0]): _milking(reading, found, pails) for found in rows(sql.MILKINGS)},
+        milkings=_milkings(reading, turn, pails),
         jobs=tuple(_job(reading, turn, job) for job in facts.jobs(rows(sql.JOBS), reading.farm.zone)),
         names={uid(id_): name for id_, name, _ in named},
         pen_of={uid(id_): uid(pen_id) for id_, _, pen_id in named if pen_id is not None},
@@ -211,6 +212,20 @@ def _births(reading: Reading, animals: Sequence[Animal]) -> dict[UUID, Birth]:
 
 def _quarters(reading: Reading, cow_id: UUID) -> tuple[QuarterFound, ...]:
     return tuple(facts.quarter_found(found) for found in reading.rows(sql.QUARTERS, subject=cow_id.bytes))
+
+
+def _milkings(reading: Reading, turn: Turn, pails: Mapping[UUID, tuple[PastPail, ...]]) -> dict[UUID, Milking]:
+    """The cows that are milked in this round: planned in its slot, and where not at each milking, at her turn."""
+    planned = [_milking(reading, found, pails) for found in reading.rows(sql.MILKINGS)]
+    seldom = any(each.every > 1 for each in planned)
+    other = reading.rows(sql.MILKINGS, slot=turn.after().slot) if seldom else ()
+    twice = {uid(found[0]) for found in other}
+
+    def at_turn(each: Milking) -> bool:
+        slots = {turn.slot, turn.after().slot} if each.animal_id in twice else {turn.slot}
+        return is_her_turn(each.every, slots, each.pails_before, turn)
+
+    return {each.animal_id: each for each in planned if at_turn(each)}
 
 
 def _milking(reading: Reading, found: FoundRow, pails: Mapping[UUID, tuple[PastPail, ...]]) -> Milking:

@@ -16,6 +16,7 @@ from store.herd.animal import AnimalSheet, DetailSheet
 from store.herd.birth import BirthSheet
 from store.herd.body import BodySheet
 from store.herd.composition import CompositionSheet
+from store.herd.drying_off import DryingOffSheet
 from store.herd.feed import FeedSheet
 from store.herd.filling import Filling
 from store.herd.free import FreeSheet
@@ -82,7 +83,7 @@ PLANNED = (("Fennel", "dairy nuts"), ("Fennel", "lucerne pellets"), ("Hazel", "d
 def new() -> Iterator[Made]:
     """Sheets about something that is not there yet, and those that ask the same every time."""
     yield from (PenSheet, AnimalSheet, FeedSheet, MeasureSheet, PailSheet, PersonSheet, TaskSheet)
-    for kind in (LeavingSheet, MovingSheet, BirthSheet, TreatmentSheet, WithheldSheet):
+    for kind in (LeavingSheet, MovingSheet, DryingOffSheet, BirthSheet, TreatmentSheet, WithheldSheet):
         yield of(kind, "animal_as", "Fennel")
     yield of(LookSheet, "animal_as", "Tansy")
     yield lambda found: PlanSheet(found, Subject(pen_id=id_of(found, "pen_as", "Orchard")), "Orchard")

@@ -1,0 +1,101 @@
+"""A cow is dried off: her last milking, how it steps down before, and what is watched behind it."""
+
+from collections.abc import Iterator, Sequence
+from datetime import date, datetime, timedelta
+
+from store.book.drafts import RowDraft
+from store.book.turn import from_wall
+from store.book.words import EVENING, MORNING, Asks, Stage
+from store.herd.animal import OneAnimal
+from store.herd.answers import words
+from store.herd.days import day_words, maybe_day
+from store.herd.sheet import Answers, Choices, Question, Wrong, pick
+
+DRY_DAYS = 60
+"""51 to 60 days dry are the long-used standard (J. Dairy Sci. 2003, 86, 3027); with none she gives a fifth to a quarter
+less after calving. [d]"""
+DRY_LEAST_DAYS = 45
+"""Fewer are said. From memory. [d]"""
+WATCHED_DAYS = 14
+"""Her udder is looked at so long behind the last milking. Common practice. [d]"""
+STEPS: Choices = (
+    ("every other milking in the last 7 days", 7),
+    ("every other milking in the last 4 days", 4),
+    ("each milking until the last", 0),
+)
+"""Common practice: milked less often, she makes less before she is left. [d]"""
+SLOTS = (MORNING, EVENING)
+
+
+class DryingOffSheet(OneAnimal):
+    """Last milking, steps, tubes."""
+
+    @property
+    def title(self) -> str:
+        """Which cow."""
+        return f"DRYING OFF {self.name}  her last milking; tubes and sealants only as your vet says, local rules decide"
+
+    def questions(self) -> tuple[Question, ...]:
+        """When, how, and what the vet said of tubes."""
+        return (
+            Question("last_on", "last milking on", maybe_day(self.today, to_come=True), self._why(),
+                     day_words(self._proposed())),
+            pick("days", "before that", STEPS, hint="her feed goes down too: her plan, W says how much"),
+            Question("tubes", "tubes, sealant", lambda text: words(text, 120),
+                     "in your vet's words, all quarters alike; may be left empty"),
+        )  # fmt: skip
+
+    def rows(self, answers: Answers) -> Sequence[RowDraft]:
+        """She steps down, is milked no more, is dry, and is looked at. Raises Wrong without a day."""
+        last_on = answers["last_on"]
+        if last_on is None or last_on < self.today:
+            raise Wrong("last_on", "The day of her last milking is needed, today or later. Type it as 5 Mar 2026.")
+        return list(self._rows(last_on, answers["days"]))
+
+    def told(self, answers: Answers) -> str:
+        """When, how long she is dry, and what the vet said."""
+        tubes = f"; tubes: {answers['tubes']}" if answers["tubes"] else ""
+        return f"dries off, last milking {day_words(answers['last_on'])}{self._dry_words(answers['last_on'])}{tubes}"
+
+    def _due_on(self) -> date | None:
+        due_on: date | None = self.breeding.get("due_on")
+        return due_on
+
+    def _proposed(self) -> date | None:
+        due_on = self._due_on()
+        return max(due_on - timedelta(days=DRY_DAYS), self.today) if due_on else None
+
+    def _why(self) -> str:
+        due_on = self._due_on()
+        if due_on is None:
+            return "a day; when she is due is not known"
+        return f"due {day_words(due_on)}, {DRY_DAYS} days before is the standard; under {DRY_LEAST_DAYS} is short"
+
+    def _dry_words(self, last_on: date) -> str:
+        due_on = self._due_on()
+        if due_on is None:
+            return ""
+        days = (due_on - last_on).days
+        return f", {days} days before she is due{' (short)' if days < DRY_LEAST_DAYS else ''}"
+
+    def _rows(self, last_on: date, days: int) -> Iterator[RowDraft]:
+        same, ends = {"animal_id": self.animal_id}, self._begins(last_on + timedelta(days=1))
+        if days:
+            steps_down = max(self._begins(last_on - timedelta(days=days)), self.register.at)
+            yield from self.in_steps("milk_rhythm", {}, same, [(steps_down, {"every": 2}), (ends, {"every": 1})])
+        for slot in SLOTS:
+            if self.register.get("milk_plan", self.animal_id, slot):
+                no_more = {"milked": False, "pail_id": None}
+                yield from self.in_steps("milk_plan", {}, {**same, "slot": slot}, [(ends, no_more)])
+        yield from self.in_steps("animal_as", {}, same, [(ends, {"stage": Stage.DRY})])
+        yield from self._watched(last_on, ends)
+
+    def _watched(self, last_on: date, ends: datetime) -> Iterator[RowDraft]:
+        look_id = self.new_id()
+        asked = {"name": "udder, drying off", "asks": Asks.HOW, "slot": MORNING, "every_days": 1, "in_use": True}
+        until = {"until_on": last_on + timedelta(days=WATCHED_DAYS), "animal_id": self.animal_id}
+        yield RowDraft("look", {"id": look_id})
+        yield from self.in_steps("look_as", {}, {"look_id": look_id}, [(ends, asked | until)])
+
+    def _begins(self, day: date) -> datetime:
+        return from_wall(datetime(day.year, day.month, day.day), self.zone)  # noqa: DTZ001 wall time
