@@ -5,6 +5,8 @@ from typing import ClassVar
 
 from store.book.facts.farm import Animal
 from store.round.dialect import said
+from store.round.looking_back import LookBack, looking_back
+from store.round.saying import weight
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
 from tui.place import Over, Place, Rooms
@@ -21,6 +23,8 @@ CALL_NOW = (
     "a calf that will not suck, cannot stand, eyes sunken; anybody who got at the feed store, before any sign",
 )
 """Signs that extension leaflets and veterinary handbooks list as emergencies; common practice, not a diagnosis."""
+PAILS = 5
+"""So many of her last pails are told."""
 CALL_TODAY = (
     "off feed with a drop in milk; no dung or cud for hours; cleansing not passed by a day; lame on one leg; feverish"
 )
@@ -58,10 +62,7 @@ class Vet(Over):
         calved = f", calved {day(animal.calved_on)} ({age(animal.calved_on, today)} ago)" if animal.calved_on else ""
         stage = said(animal.stage.value, self.walker.farm.dialect)
         yield f"{animal.name.upper()}  {tag_words(animal)}  {stage}{calved}"
-        milking = self.walker.snapshot.milkings.get(animal.id)
-        pails = [pail.milk_kg for pail in milking.pails_before if pail.milk_kg is not None] if milking else []
-        if pails:
-            yield "milk, newest first: " + "  ".join(f"{kg:.1f}" for kg in pails[:5]) + " kg"
+        yield from self._milk(looking_back(self.walker.snapshot, animal.id))
         now = self.walker.book.clock.now()
         yield from treated_facts(self.walker, animal.id, now)
         for treatment in self.walker.snapshot.treatments:
@@ -71,6 +72,15 @@ class Vet(Over):
         mine = [entry for entry in self.walker.snapshot.entries if entry.subject.animal_id == animal.id]
         for entry in mine[-3:]:
             yield entry_words(self.walker, entry)
+
+    def _milk(self, found: LookBack) -> Iterator[str]:
+        """Her last pails, this round's too, and how often she held back."""
+        pails = [each.pail.milk_kg for each in found.pails if each.pail.milk_kg is not None][:PAILS]
+        if pails:
+            units, held = self.walker.farm.units, found.held_back(PAILS)
+            told = "  ".join(weight(kg, units).split()[0] for kg in pails)
+            held_words = f"; held back {held} of {len(pails)}" if held else ""
+            yield f"milk, newest first: {told} {weight(pails[0], units).split()[1]}{held_words}"
 
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key(
