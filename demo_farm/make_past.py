@@ -19,7 +19,7 @@ from uuid import UUID
 from demo_farm.past import past_rounds
 from demo_farm.room import room_rows
 from store.book.clock import Clock
-from store.book.drafts import Draft
+from store.book.drafts import NOBODY, Draft
 from store.book.figures import FIGURES, OUTSIDE
 from store.book.folder.cells import id_of, text_of
 from store.book.folder.header import read_header
@@ -45,7 +45,7 @@ def word_for(step: Step, draft: Draft) -> str:
 def entry_row(word: str, draft: Draft, farm_id: UUID) -> Row:
     """The row of entry.csv. The step is left out where the importer finds it from day, slot, kind and subject."""
     subject, turn = draft.subject, draft.turn
-    plain = draft.step_id == turn.step_id(farm_id, draft.kind, subject.id)
+    plain = subject.id != NOBODY and draft.step_id == turn.step_id(farm_id, draft.kind, subject.id)
     return {
         "id": word, "step_id": "" if plain else draft.step_id or id_of(word, "entry", farm_id),
         "kind": draft.kind.value, "animal_id": subject.animal_id, "pen_id": subject.pen_id,

@@ -30,10 +30,12 @@ from store.book.words import (
 )
 from store.round.care import dosed, look_measured, looked, quarter_looked, quarters_found
 from store.round.confirm import Hand, counted, done, felt, got_out, left_open, moved_on, noted, parted, skipped
+from store.round.cool import cooled
 from store.round.measured import fates_of, fed, milked, soak_checked, soak_started
 from store.round.plan import plan
 from store.round.steps import (
     ApartStep,
+    CoolStep,
     CountStep,
     DoseStep,
     FeedStep,
@@ -109,7 +111,7 @@ def _round(book: Book, turn: Turn, chance: random.Random) -> Iterator[tuple[Step
     wall = datetime.combine(turn.day, BEGINS[turn.slot])
     zone = read_facts(book.desk, book.clock.now()).zone
     snapshot = read_snapshot(book.desk, turn, from_wall(wall, zone))
-    for step in plan(snapshot):
+    for step in _steps(book, snapshot):
         wall += timedelta(seconds=_step_s(step, turn, chance))
         hand = Hand(turn, _who(snapshot, turn, step), from_wall(wall, zone), snapshot.farm.units)
         for draft in _drafts(hand, step, chance):
@@ -118,9 +120,16 @@ def _round(book: Book, turn: Turn, chance: random.Random) -> Iterator[tuple[Step
             yield step, draft
 
 
+def _steps(book: Book, snapshot: Snapshot) -> Iterator[Step]:
+    """As planned before the round; but the milk into ice, if any is, with the pails that were written by then."""
+    for step in plan(snapshot):
+        now = read_snapshot(book.desk, snapshot.turn, book.clock.now()) if isinstance(step, CoolStep) else None
+        yield from (each for each in plan(now) if each.step_id == step.step_id) if now else (step,)
+
+
 def _step_s(step: Step, turn: Turn, chance: random.Random) -> int:
-    if isinstance(step, QuarterStep):
-        return QUARTER_S
+    if isinstance(step, QuarterStep | CoolStep):
+        return QUARTER_S if isinstance(step, QuarterStep) else 0  # the ice stands ready
     return chance.randint(*STEP_S[turn.slot]) + MILKING_S * isinstance(step, MilkStep)
 
 
@@ -207,6 +216,11 @@ def _quarter(hand: Hand, step: QuarterStep, _: random.Random) -> Draft:
     return quarter_looked(hand, step, STILL.get((_name(hand.turn), step.name), (Sign.CLEAR,)))
 
 
+def _cooled(hand: Hand, step: CoolStep, _: random.Random) -> Draft:
+    """In ice; where that was late, the milk is kept all the same."""
+    return cooled(hand, step, Fate.HOUSE)
+
+
 def _done(hand: Hand, step: Step, _: random.Random) -> Draft:
     return done(hand, step)
 
@@ -217,6 +231,7 @@ USUAL: dict[type[Step], Callable[[Hand, Any, random.Random], Draft]] = {
     UdderStep: _felt,
     LookStep: _looked,
     QuarterStep: _quarter,
+    CoolStep: _cooled,
     DoseStep: lambda hand, step, _: dosed(hand, step),
     CountStep: lambda hand, step, _: counted(hand, step, len(step.heads)),
     ApartStep: lambda hand, step, _: parted(hand, step),

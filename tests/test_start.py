@@ -27,7 +27,7 @@ book = open_book(sys.argv[1], PretendClock(datetime(2026, 3, 11, 6, 31, tzinfo=U
 walker = Walker(book, read_facts(book.desk, book.clock.now()))
 import tui.app
 tui.app.PenwalkApp(walker).house.first()
-assert len(walker.steps) == 17
+assert len(walker.steps) == 18
 book.close()
 """
 

@@ -2,11 +2,14 @@
 
 from collections.abc import Iterable, Iterator
 
+from store.book.figures import CooledFigure
 from store.book.words import Fate
+from store.round.cool import is_late, since_first
 from store.round.pails import Pailful, Went
 from store.round.saying import weight
+from store.round.steps import CoolStep
 from tui.walker import Walker
-from tui.words import when
+from tui.words import clock, elapsed, when
 
 
 def mix_words(walker: Walker, went: Went) -> str:
@@ -27,6 +30,18 @@ def mixes(pails: Iterable[Went]) -> Iterator[Went]:
         if len(each.mixed) > 1 and each.mixed not in said:
             said.add(each.mixed)
             yield each
+
+
+def ice_words(walker: Walker, step: CoolStep) -> str:
+    """When the milk was in ice: `08:01, 1 h 30 after the first pail: late, your limit 30 min; calves`."""
+    if step.entry is None:
+        return ""
+    at, cooled = step.entry.happened_at, step.entry.the(CooledFigure)
+    since = since_first(step, at)
+    first = f", {elapsed(since)} after the first pail" if since is not None else ""
+    became = f"; {cooled.fate.value}" if cooled and cooled.fate else ""
+    late = f": late, your limit {step.within_min:g} min{became}" if is_late(step, at) else ""
+    return f"{clock(at, walker.farm.zone)}{first}{late}"
 
 
 def unsafe_words(walker: Walker, pails: Iterable[Went]) -> Iterator[str]:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from store.book.figures import (
+    CooledFigure,
     CountedFigure,
     DosedFigure,
     DrawnFigure,
@@ -22,7 +23,7 @@ from store.book.turn import Turn
 from store.book.words import Apart, Kind, State
 from store.round.dialect import said
 from store.round.saying import weight
-from store.round.steps import ApartStep, DoseStep, LookStep, QuarterStep, SoakCheckStep, SoakStartStep, Step
+from store.round.steps import ApartStep, CoolStep, DoseStep, LookStep, QuarterStep, SoakCheckStep, SoakStartStep, Step
 from store.round.together import AS_ONE
 from tui.walker import Walker
 from tui.words import clock, day, look_words
@@ -56,8 +57,8 @@ def _asked(step: Step) -> str:
         return f"{step.mark.quarter.value}, how is it now?"
     if isinstance(step, DoseStep):
         return f"dose {step.number} of {step.treatment.doses}"
-    soak = {SoakCheckStep: "soaked, fit?", SoakStartStep: "start soak"}
-    return soak.get(type(step), step.kind.value)
+    named = {SoakCheckStep: "soaked, fit?", SoakStartStep: "start soak", CoolStep: "into ice"}
+    return named.get(type(step), step.kind.value)
 
 
 def turn_words(turn: Turn) -> str:
@@ -126,6 +127,8 @@ def _milked(walker: Walker, entry: Written) -> Iterator[str]:
         held = ", held back" if milked.held_back else ""
         kg = weight(milked.milk_kg, walker.farm.units)
         yield f"milk {kg}, {milked.fate.value}{held}{_drawn(entry)}{_poured(walker, entry)}"
+    for cooled in entry.of(CooledFigure):
+        yield f"in ice, late: {cooled.fate.value}" if cooled.fate else "in ice"
 
 
 def _drawn(entry: Written) -> str:

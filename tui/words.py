@@ -1,6 +1,6 @@
 """How the screen says numbers, times and ages. Numbers come in kg and L; what is shown is what the farm set."""
 
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 
 from store.book.facts.feed import Told
 from store.book.figures import LookedFigure
@@ -119,6 +119,11 @@ def hours(elapsed_h: float) -> str:
     """`11 h 52`."""
     minutes = round(elapsed_h * 60)
     return f"{minutes // 60} h {minutes % 60:02d}"
+
+
+def elapsed(time: timedelta) -> str:
+    """`42 min`, `1 h 30`."""
+    return hours(time.total_seconds() / 3600) if time >= timedelta(hours=1) else f"{time.total_seconds() // 60:.0f} min"
 
 
 def slot_name(snapshot: Snapshot) -> str:

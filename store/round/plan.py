@@ -10,6 +10,7 @@ from store.book.facts.farm import Animal, Pen
 from store.book.snapshot import Snapshot
 from store.book.words import Kind, State
 from store.round.apart import let_in, shut_away
+from store.round.cool import with_ice
 from store.round.count import pen_count
 from store.round.dose import animal_doses
 from store.round.feed import animal_feed, pen_feed
@@ -30,7 +31,7 @@ def plan(snapshot: Snapshot) -> tuple[Step, ...]:
     """Every step of the round: the bench, each pen in turn, the bench again; then what is no longer planned."""
     planning = Planning(snapshot, snapshot.counts())
     asked = tuple(step for step in _due(planning) if snapshot.turn.feeds or _is_for_between(step))
-    steps = tuple(_once(asked, snapshot.turn.slot))
+    steps = with_ice(planning, tuple(_once(asked, snapshot.turn.slot)))
     return steps + tuple(_past(planning, {step.step_id for step in steps}))
 
 

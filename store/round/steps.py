@@ -180,6 +180,19 @@ class MilkStep(Step):
 
 
 @dataclass(frozen=True, slots=True)
+class CoolStep(Step):
+    """The milk of the round into ice.
+
+    within_min: the farm's limit. [min] first_at: the first pail of what is kept for people, None: none yet.
+    kept_kg: all that is. [kg]
+    """
+
+    within_min: float
+    first_at: datetime | None
+    kept_kg: float
+
+
+@dataclass(frozen=True, slots=True)
 class ApartStep(Step):
     """A calf to be shut away from its cow, or let in to her.
 

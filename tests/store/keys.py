@@ -4,9 +4,11 @@ from store.book.drafts import Draft
 from store.book.words import Fate, Fill, Kind, Sign, Soak
 from store.round.care import quarter_looked
 from store.round.confirm import Hand, counted, done, felt, parted
+from store.round.cool import cooled
 from store.round.measured import fates_of, fed, milked, soak_checked, soak_started
 from store.round.steps import (
     ApartStep,
+    CoolStep,
     CountStep,
     FeedStep,
     MilkStep,
@@ -26,6 +28,8 @@ def pressed(at: Hand, step: Step, typed: str = "7.4 kg", fate: Fate = Fate.CALVE
         return fed(at, step, {step.due[0].feed.id: typed}, "2" if step.kind is Kind.HAY else "", sure=True)
     if isinstance(step, SoakStartStep):
         return soak_started(at, step, typed)
+    if isinstance(step, CoolStep):
+        return cooled(at, step, Fate.HOUSE)
     return _looked(at, step)
 
 

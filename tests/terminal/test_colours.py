@@ -34,7 +34,7 @@ def look_around(terminal: Terminal) -> None:
     terminal.wait_for("KEYS HERE")
     terminal.press("\x7f\r\r")
     terminal.wait_for("That Enter came too soon")
-    terminal.press(OTHER_KEY + "\x1b[C" * 16)
+    terminal.press(OTHER_KEY + "\x1b[C" * 17)
     terminal.wait_for("NOT RECORDED")
     terminal.press("q")
     assert terminal.left() == 0

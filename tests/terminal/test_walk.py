@@ -21,7 +21,7 @@ def test_the_whole_morning_is_walked_by_keys_and_the_book_holds_exactly_what_was
     with demo(env) as terminal:
         walk(terminal)
         terminal.wait_for("CLOSING THE MORNING")
-        assert "17 steps = 15 done + 2 skipped + 0 NOT RECORDED" in terminal.screen
+        assert "18 steps = 16 done + 2 skipped + 0 NOT RECORDED" in terminal.screen
         terminal.press("q")
         assert terminal.left() == 0
     assert entries(env) == [step.writes for step in MORNING]
@@ -65,7 +65,7 @@ def test_an_undone_step_is_open_again_and_both_entries_stay_in_the_book(env: dic
         terminal.press("u")
         terminal.wait_for("UNDO")
         terminal.press("\r")
-        terminal.wait_for("2 done  0 skipped  15 to do")
+        terminal.wait_for("2 done  0 skipped  16 to do")
         terminal.press(OTHER_KEY + "3\r")
         terminal.wait_for("3 done  0 skipped  14 to do")
         terminal.press("q")

@@ -46,6 +46,7 @@ MORNING = (
     Walked("\r", Confirmed("apart", "Rook")),
     Walked("\r", Confirmed("feed", "Hazel", (2.025,))),
     Walked("s5\r", Confirmed("milk", "Hazel", (None,), "skipped", "no time")),
+    Walked("\r", Confirmed("cool", "")),
     Walked("\r", Confirmed("count", "Calf pen")),
     Walked("\r", Confirmed("feed", "Rook", (0.3375,))),
     Walked("2\r", Confirmed("count", "Orchard")),
@@ -63,9 +64,10 @@ OTHER_KEY = "x"
 
 _ENTRIES = """
 SELECT e.id, e.kind, e.state, e.reason,
-  (SELECT name FROM animal_as WHERE animal_id = e.animal_id UNION ALL SELECT name FROM pen_as WHERE pen_id = e.pen_id
+  COALESCE((SELECT name FROM animal_as WHERE animal_id = e.animal_id
+   UNION ALL SELECT name FROM pen_as WHERE pen_id = e.pen_id
    UNION ALL SELECT name FROM task_as WHERE task_id = e.task_id
-   UNION ALL SELECT name FROM feed_as WHERE feed_id = e.feed_id)
+   UNION ALL SELECT name FROM feed_as WHERE feed_id = e.feed_id), '')
 FROM entry e WHERE e.day = '2026-03-11' AND e.slot = 'morning' ORDER BY e.written_at, e.id
 """
 _FED = "SELECT given_kg, typed FROM fed JOIN feed_as USING (feed_id) WHERE entry_id = ? ORDER BY name"

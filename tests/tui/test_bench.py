@@ -138,8 +138,8 @@ def test_a_sitting_begins_at_the_bench_where_the_round_of_this_hour_is_ended(tim
 
 
 def test_enter_leads_from_an_ended_closing_to_the_bench(timed: Sitting) -> None:
-    for step in range(len(timed.walker.steps)):
-        timed.place = timed.house.lamp(step)
+    while (at_step := timed.walker.first_open()) is not None:
+        timed.place = timed.house.lamp(at_step)
         timed.press("s", "5", "enter")
     timed.place = timed.house.closing()
     assert timed.press("enter").said == "Every step is recorded. E ends the round."

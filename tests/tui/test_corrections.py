@@ -9,7 +9,7 @@ from store.book.words import Fate, Fill, State
 from tests.farm import MORNING, HandClock
 from tests.tui.keys import Sitting
 
-AT_THE_END = ["left", *["right"] * 17]
+AT_THE_END = ["left", *["right"] * 18]
 
 
 def milked(sitting: Sitting) -> MilkedFigure:
@@ -84,9 +84,9 @@ def test_a_round_on_paper_is_typed_in_with_enter_and_keeps_its_day(sitting: Sitt
     clock.move(hours=12)
     sitting.place = sitting.house.enter()
     sitting.press("2", "enter", "enter", "enter", "enter", "r", "2", "enter")
-    assert sitting.states().count(State.ON_PAPER) == 16
+    assert sitting.states().count(State.ON_PAPER) == 17
     sitting.press("2", "enter", "enter", "3", "enter", "7.2", "enter")
-    assert sitting.states().count(State.ON_PAPER) == 12
+    assert sitting.states().count(State.ON_PAPER) == 13
     assert sitting.newest().happened_at < MORNING + timedelta(hours=2)
 
 

@@ -72,7 +72,7 @@ def test_two_rounds_left_are_asked_about_one_after_the_other(sitting: Sitting, c
     sitting.to_step(SWEEP, "task").press("enter")
     clock.at = MORNING.replace(day=12)
     sitting.begin()
-    assert "Wed 11 Mar morning: 16 steps are not recorded" in sitting.text()
+    assert "Wed 11 Mar morning: 17 steps are not recorded" in sitting.text()
     sitting.press("3", "enter")
     while "nothing was written" not in sitting.text():
         sitting.press("enter")

@@ -3,12 +3,13 @@
 from datetime import timedelta
 
 import pytest
+from syrupy.assertion import SnapshotAssertion
 
-from store.book.figures import MilkedFigure, PouredFigure
+from store.book.figures import CooledFigure, MilkedFigure, PouredFigure
 from store.book.opening import Book
 from store.book.records.yard import Withheld
 from store.book.words import Fate, State
-from tests.farm import MORNING
+from tests.farm import MORNING, HandClock
 from tests.store.book.seeing import put
 from tests.store.round.made import animal_named, dawn
 from tests.tui.keys import Sitting
@@ -93,6 +94,54 @@ def test_milk_put_to_the_house_before_it_was_known_is_said_at_the_closing(sittin
     text = sitting.text(120, 40)
     assert "THROW AWAY   Fennel 5.0 kg withheld, put to the house: now known withheld since Tue 10 Mar 18:31" in text
     assert "thrown away      5.0 kg" in text
+
+
+@pytest.fixture
+def late(sitting: Sitting, clock: HandClock) -> Sitting:
+    """Hazel's 6.8 kg to the house at 06:31, and an hour and a half go by."""
+    sitting.to_step("Hazel", "milk").press("8.2!", "enter")
+    clock.move(hours=1, minutes=30)
+    return sitting.to_step("Milk", "cool")
+
+
+def test_milk_into_ice_says_how_long_ago_the_first_pail_was(sitting: Sitting, clock: HandClock) -> None:
+    sitting.to_step("Hazel", "milk").press("8.2!", "enter")
+    clock.move(minutes=22)
+    text = sitting.to_step("Milk", "cool").text()
+    assert "since the first pail, 06:31; your limit 30 min" in text
+    assert "local rules and your vet decide" in text.replace("\n  ", " ")
+    sitting.press("enter")
+    assert sitting.newest().the(CooledFigure) == CooledFigure(None)
+    assert "Milk: in ice" in sitting.text()
+
+
+def test_late_milk_is_asked_about_and_said_at_the_closing(late: Sitting) -> None:
+    assert "LATE. What becomes of the milk for people?" in late.text()
+    late.press("enter")
+    assert late.said.startswith("It is late for milk. What becomes of it?")
+    late.press("2")
+    assert "> 2 to the calves" in late.text()
+    late.press("enter")
+    assert late.newest().the(CooledFigure) == CooledFigure(Fate.CALVES)
+    late.place = late.house.closing()
+    assert "IN ICE       08:01, 1 h 30 after the first pail: late, your limit 30 min; calves" in late.text(100, 36)
+    assert "calves           6.8 kg" in late.text(100, 36)
+
+
+@pytest.mark.parametrize("name", ["in time", "late"])
+def test_the_screen_of_the_ice_is_as_kept(
+    late: Sitting, clock: HandClock, screen: SnapshotAssertion, name: str
+) -> None:
+    if name == "in time":
+        clock.move(minutes=-70)
+    assert late.press(*(["2"] if name == "late" else [])).text() == screen
+
+
+@pytest.mark.parametrize("size", [(80, 24), (120, 36), (60, 18), (40, 12)])
+def test_the_question_keeps_the_time_and_its_key_on_every_size(late: Sitting, size: tuple[int, int]) -> None:
+    text = late.press("2").text(*size)
+    assert "Enter" in text
+    assert "\u2588" in text
 
 
 def test_one_cow_alone_has_nobody_to_be_poured_together_with(sitting: Sitting) -> None:

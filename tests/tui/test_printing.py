@@ -6,7 +6,7 @@ import pytest
 
 from tests.tui.keys import Sitting
 
-AT_THE_END = ["left", *["right"] * 17]
+AT_THE_END = ["left", *["right"] * 18]
 
 
 def page(sitting: Sitting) -> Path:

@@ -46,14 +46,14 @@ SCREENS: dict[str, Callable[[Sitting], Sitting]] = {
     "a past round": lambda s: s.press("r", "2", "enter"),
     "undo": lambda s: s.press("enter", "2", "enter", "u"),
     "help": lambda s: s.to_step("Fennel", "feed").press("h"),
-    "closing at once": lambda s: s.press("left", *["right"] * 17),
+    "closing at once": lambda s: s.press("left", *["right"] * 18),
     "closing": lambda s: (
         s.press("enter", "2", "enter", "enter", "3", "enter", "7.2", "enter", "enter", "s", "5", "enter", "10", "enter")
         .to_step("Fennel", "feed").press("3 1/2", "enter")
         .to_step("Water trough runs", "task").press("l", "2", "enter", *["right"] * 8)
     ),
-    "ending": lambda s: s.press("left", *["right"] * 17).press("e"),
-    "ended": lambda s: s.press("left", *["right"] * 17).press("e", "enter"),
+    "ending": lambda s: s.press("left", *["right"] * 18).press("e"),
+    "ended": lambda s: s.press("left", *["right"] * 18).press("e", "enter"),
 }  # fmt: skip
 CARE: dict[str, Callable[[Sitting], Sitting]] = {
     "a look": lambda s: s.to_step("Sloe", "look", 0).press("2"),

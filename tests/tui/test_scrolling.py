@@ -17,7 +17,7 @@ LONG = (1000, 1000)
 MOST_PRESSES = 300
 
 PLACES: dict[str, Callable[[Sitting], Sitting]] = {
-    "closing at once": lambda s: s.press("left", *["right"] * 17),
+    "closing at once": lambda s: s.press("left", *["right"] * 18),
     "closing": lambda s: (
         s.press("enter", "2", "enter", "enter", "s", "5", "enter", "7.2", "enter", "enter", "s", "1", "enter")
         .to_step("Sloe", "feed").press("l", "2", "enter", *["right"] * 8)
@@ -94,11 +94,11 @@ def test_one_press_never_jumps_over_a_line(sitting: Sitting, name: str, key: str
 
 def test_the_screen_says_which_lines_these_are_and_what_to_press(sitting: Sitting) -> None:
     PLACES["closing at once"](sitting)
-    assert "lines 1 to 16 of 23, Down for more" in sitting.text()
+    assert "lines 1 to 16 of 24, Down for more" in sitting.text()
     pressed(sitting, "down", (80, 24))
-    assert "lines 8 to 23 of 23, Up for more" in sitting.text()
-    sitting.press(*["up"] * 8)
-    assert "lines 4 to 19 of 23, Up and Down for more" in sitting.text()
+    assert "lines 9 to 24 of 24, Up for more" in sitting.text()
+    sitting.press(*["up"] * 9)
+    assert "lines 4 to 19 of 24, Up and Down for more" in sitting.text()
 
 
 def test_in_a_large_window_nothing_is_said_and_no_line_moves(sitting: Sitting) -> None:

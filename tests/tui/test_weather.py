@@ -98,7 +98,7 @@ def test_without_a_low_nothing_is_proposed_and_what_is_missing_is_said(at_orchar
 
 
 def test_the_closing_opens_it_and_has_it_back(sitting: Sitting) -> None:
-    sitting.press("left", *["right"] * 17)
+    sitting.press("left", *["right"] * 18)
     assert isinstance(sitting.place, Closing)
     sitting.press("c")
     assert isinstance(sitting.place, WeatherForm)

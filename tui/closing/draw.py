@@ -9,11 +9,11 @@ from store.book.snapshot import Written, found_of, notes_of
 from store.book.words import Units
 from store.round.change import PLAN_CHANGED
 from store.round.saying import exact, weight
-from store.round.steps import Step
+from store.round.steps import CoolStep, Step
 from store.round.summary import Change, Difference, MilkTotal, Summary
 from store.round.together import AS_ONE
 from tui.page import Line, Role, Span, line
-from tui.pails import mix_words, mixes, unsafe_words
+from tui.pails import ice_words, mix_words, mixes, unsafe_words
 from tui.telling import entry_words, figure, step_words, who
 from tui.walker import Walker
 from tui.words import clock, day, volume
@@ -131,6 +131,7 @@ def _what_changed(entry: Written, other: Written) -> Written:
 def _totals(walker: Walker, summary: Summary, besides: Besides, width: int) -> Iterator[Line]:
     units = walker.farm.units
     yield from _list(width, "MILK", (_milk(total, units) for total in summary.milk))
+    yield from _list(width, "IN ICE", (ice_words(walker, step) for step in summary.done if isinstance(step, CoolStep)))
     yield from _list(width, "POURED", (mix_words(walker, each) for each in mixes(summary.pails)))
     yield from _list(width, "THROW AWAY", unsafe_words(walker, summary.pails))
     for heading, lines in besides:

@@ -5,6 +5,7 @@ from typing import Any
 from store.book.words import Asks
 from store.round.steps import (
     ApartStep,
+    CoolStep,
     CountStep,
     DoseStep,
     FeedStep,
@@ -18,6 +19,7 @@ from store.round.steps import (
 )
 from tui.walk.amounts import FeedJob, MilkJob
 from tui.walk.care import DoseJob, LookFigureJob, LookJob
+from tui.walk.cooling import CoolJob
 from tui.walk.job import Job
 from tui.walk.looks import ApartJob, CountJob, TaskJob, UdderJob
 from tui.walk.quarter_job import QuarterJob
@@ -32,6 +34,7 @@ JOBS: dict[type[Step], Job[Any]] = {
     ApartStep: ApartJob(),
     UdderStep: UdderJob(),
     QuarterStep: QuarterJob(),
+    CoolStep: CoolJob(),
     LookStep: LookJob(),
     DoseStep: DoseJob(),
 }

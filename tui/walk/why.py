@@ -6,7 +6,7 @@ from typing import ClassVar
 from store.husbandry.milk import KG_PER_L
 from store.husbandry.udder import FULL_H, FULL_RATE_H
 from store.round.soaked import is_short
-from store.round.steps import ApartStep, FeedStep, MilkStep, SoakedPart, SoakStartStep, Step
+from store.round.steps import ApartStep, CoolStep, FeedStep, MilkStep, SoakedPart, SoakStartStep, Step
 from store.round.tonight import nights_words
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
@@ -57,6 +57,9 @@ def reasons(step: Step) -> Iterator[str]:
         yield f"{step.due_kg:.2f} kg dry: the sum of all plans of the {step.for_slot} for {step.feed.name}."
         if step.limit and step.water_kg is not None:
             yield f"{step.water_kg:.2f} kg water = {step.due_kg:.2f} kg x {step.limit.water_per_kg:g}, your rule."
+    elif isinstance(step, CoolStep):
+        yield f"{step.within_min:g} min from the first pail that is for people: your limit, F and then settings."
+        yield "Half an hour is the good standard of extension leaflets: milk keeps the longer the sooner it is cold."
     else:
         yield f"{step.name} is here because it stands among this farm's own plans and tasks."
 

@@ -10,6 +10,7 @@ from store.book.form import HEAD
 from store.book.opening import Book, form_of
 from store.book.reading import read_facts, read_snapshot
 from store.book.turn import Turn, from_wall
+from store.book.words import Kind
 from store.round.plan import plan
 from tests.farm import MORNING, HandClock, morning
 from tests.store.book.tools import all_rows
@@ -39,7 +40,8 @@ def test_a_file_and_a_server_give_the_same_snapshot_and_plan(
 def test_a_walked_round_has_entries_to_be_equal_in(file_desk: FileDesk) -> None:
     """The comparison above compares something: figures of every kind that the week has, what was given before."""
     walked = read_snapshot(file_desk, *ROUNDS[2])
-    assert len(walked.entries) == len(plan(walked)) > 8
+    cooled = sum(step.kind is Kind.COOL for step in plan(walked))  # that week put no milk into ice
+    assert len(walked.entries) == len(plan(walked)) - cooled > 8
     read = (read_snapshot(file_desk, *each) for each in ROUNDS)
     kinds = {type(figure) for found in read for entry in found.entries for figure in entry.figures}
     assert kinds >= set(FIGURES) - {CooledFigure, DrawnFigure, PouredFigure}

@@ -10,15 +10,19 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from store.book.facts.milk import Withholding
+from store.book.figures import CooledFigure
 from store.book.snapshot import Snapshot
-from store.book.words import Fate
+from store.book.words import Fate, Kind, State
+from store.round.amount import Unreadable
+from store.round.cool import cooled, is_late, since_first
 from store.round.measured import milked
 from store.round.pails import FOR_PEOPLE, Pailful, Went, by_use, mixed, poured, went, withheld_in
 from store.round.plan import plan
+from store.round.steps import CoolStep
 from store.round.summary import summarise
 from tests.farm import MORNING
 from tests.store.round.made import animal_named, dawn, hand, some_id, unhurried, wrote
-from tests.store.round.named import milk_of
+from tests.store.round.named import milk_of, step_of
 
 MONDAY = datetime(2026, 3, 2, 6, 30, tzinfo=UTC)
 TREATED = Withholding(MONDAY - timedelta(hours=12), None, "udder tube")
@@ -108,6 +112,73 @@ def test_a_pail_that_is_corrected_to_stand_alone_is_alone() -> None:
     assert [total.fate for total in summarise(found, plan(found)).milk] == [Fate.CALVES]
     found = milked_in(found, "Fennel", "6.4", Fate.CALVES)
     assert [total.fate for total in summarise(found, plan(found)).milk] == [Fate.HOUSE, Fate.CALVES]
+
+
+EVENING = datetime(2026, 3, 2, 16, 50, tzinfo=UTC)
+
+
+def iced(found: Snapshot, late_h: float, fate: Fate | None) -> Snapshot:
+    """Hazel's 6.8 kg at 16:50 to the house, Fennel's 5.0 kg to the calves; in ice so many hours later."""
+    at = replace(hand(found), now=EVENING)
+    found = wrote(found, milked(at, milk_of(found, "Hazel"), "8.2", Fate.HOUSE))
+    found = wrote(
+        found, milked(replace(at, now=EVENING - timedelta(hours=1)), milk_of(found, "Fennel"), "6.4", Fate.CALVES)
+    )
+    return wrote(found, cooled(replace(at, now=EVENING + timedelta(hours=late_h)), cool_of(found), fate))
+
+
+def cool_of(found: Snapshot) -> CoolStep:
+    """The milk into ice."""
+    return step_of(found, CoolStep, "Milk")
+
+
+def uses(found: Snapshot) -> list[tuple[str, float]]:
+    """What went where. [kg]"""
+    return [(total.fate.value, round(total.milk_kg, 3)) for total in summarise(found, plan(found)).milk]
+
+
+def test_ten_to_five_to_twenty_past_six_is_an_hour_and_a_half_and_late() -> None:
+    """From the first pail that is for people: what the calves drank an hour before has no hurry."""
+    step = cool_of(iced(dawn(), 1.5, Fate.HOUSE))
+    assert step.within_min == 30.0
+    assert step.entry
+    assert since_first(step, step.entry.happened_at) == timedelta(hours=1, minutes=30)
+    assert is_late(step, EVENING + timedelta(minutes=31))
+    assert not is_late(step, EVENING + timedelta(minutes=30))
+
+
+@pytest.mark.parametrize(
+    ("fate", "want"),
+    [
+        (Fate.HOUSE, [("house", 6.8), ("calves", 5.0)]),
+        (Fate.CALVES, [("calves", 11.8)]),
+        (Fate.OTHER_ANIMALS, [("calves", 5.0), ("other animals", 6.8)]),
+        (Fate.THROWN_AWAY, [("calves", 5.0), ("thrown away", 6.8)]),
+    ],
+)
+def test_what_is_late_is_asked_about_and_goes_where_it_is_said(fate: Fate, want: list[tuple[str, float]]) -> None:
+    """Only what was for people: the calves' milk stays theirs."""
+    assert uses(iced(dawn(), 1.5, fate)) == want
+
+
+def test_late_milk_is_not_written_without_what_becomes_of_it() -> None:
+    with pytest.raises(Unreadable, match="What becomes of it"):
+        iced(dawn(), 1.5, None)
+
+
+def test_in_time_nothing_is_asked_and_each_pail_goes_where_it_says() -> None:
+    found = iced(dawn(), 0.5, Fate.THROWN_AWAY)
+    assert found.entries[-1].the(CooledFigure) == CooledFigure(None)
+    assert uses(found) == [("house", 6.8), ("calves", 5.0)]
+
+
+def test_a_round_of_which_no_milk_is_for_people_puts_none_into_ice() -> None:
+    """As long as a cow is to be milked it may still be; and what is in ice stays written."""
+    found = milked_in(dawn(), "Fennel", "6.4", Fate.CALVES)
+    assert cool_of(found).first_at is None
+    assert all(step.kind is not Kind.COOL for step in plan(milked_in(found, "Hazel", "8.2", Fate.CALVES)))
+    kept = iced(dawn(), 0.5, None)
+    assert cool_of(milked_in(kept, "Hazel", "8.2", Fate.CALVES)).state is State.DONE
 
 
 COWS = ("Briar", "Fennel", "Hazel", "Sorrel")

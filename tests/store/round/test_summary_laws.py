@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from store.book.drafts import Draft
 from store.book.figures import FedFigure, MilkedFigure
 from store.book.snapshot import Snapshot
-from store.book.words import Fate, State
+from store.book.words import Fate, Kind, State
 from store.round.confirm import Hand, counted, left_open, moved_on, skipped, undone
 from store.round.plan import plan
 from store.round.steps import CountStep, FeedStep, SoakStartStep, Step
@@ -73,8 +73,9 @@ def test_every_step_is_in_one_list_and_all_lists_are_all_steps(presses: list[Pre
     found = walked(presses)
     summary = summarise(found, plan(found))
     listed = [step.step_id for each in lists_of(summary) for step in each]
-    assert len(listed) == len(set(listed)) == len(summary.steps) == len(plan(dawn()))
+    assert len(listed) == len(set(listed)) == len(summary.steps)
     assert set(listed) == {step.step_id for step in summary.steps}
+    assert {step.step_id for step in plan(dawn()) if step.kind is not Kind.COOL} <= set(listed)
 
 
 @unhurried
