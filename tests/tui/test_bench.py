@@ -237,6 +237,13 @@ def test_a_hundred_things_are_gone_through_and_the_next_one_stays_in_sight(timed
     assert "number 9" in timed.text(200)
 
 
+def test_a_long_word_leaves_room_for_the_list(timed: Sitting) -> None:
+    ended(timed)
+    words = "the third stall from the door, where the drain was open and smelt of something " * 2
+    timed.walker.write(watched(timed.walker.hand(), Subject(), words.strip(), SIX_31 + timedelta(hours=1)))
+    assert "17:10  evening round" in timed.text()
+
+
 def test_it_speaks_in_pounds_where_the_farm_does(timed: Sitting, book: Book) -> None:
     set_to(book, SettingName.UNITS, Units.US)
     timed.walker.look()

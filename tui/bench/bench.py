@@ -16,6 +16,7 @@ from tui.words import at_hour
 LOOK_EVERY = timedelta(minutes=5)
 """How often the book is read while nobody presses a key: another bench may write in it, and days begin."""
 WAKES = " The first key only wakes the screen."
+LATER = "No step of this round is for it: the round in which it falls due asks for it."
 
 
 class Bench(Place):
@@ -122,9 +123,6 @@ class Bench(Place):
             lambda place: place.rooms.closing()),
         *(key for key in YARD_KEYS if key.sign not in ("B", "I")),
     )  # fmt: skip
-
-
-LATER = "No step of this round is for it: the round in which it falls due asks for it."
 
 
 def _is(item: Item, step_id: object) -> bool:

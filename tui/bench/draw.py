@@ -20,6 +20,8 @@ NOTHING_COMES = (
 
 UNKNOWN = 13
 """Cells that the heading of what is not known takes."""
+WORDS_MOST = 120
+"""More of what the next thing is stands in the list only: the list must keep its room."""
 
 
 def header(walker: Walker, width: int) -> Line:
@@ -57,7 +59,7 @@ def _time(walker: Walker, first: Item, now: datetime, size: Size) -> list[Line]:
     drawn = large_lines(at_hour(first.at, now, walker.zone), role, size.width // 2, scale_for(size))
     figure = [(Span("  "), *row) for row in drawn]
     taken = max(map(width_of, figure)) + 3
-    told = wrapped(first.words.upper(), size.width - taken, Role.NAME, "")
+    told = wrapped(cut(first.words.upper(), WORDS_MOST), size.width - taken, Role.NAME, "")
     told.append(line(Span(left_words(first, now), Role.WARNING if first.is_late(now) else Role.STRONG)))
     told += wrapped(first.note, size.width - taken, Role.TEXT, "") if first.note else []
     if first.is_round and not first.is_late(now):
