@@ -2,10 +2,15 @@
 
 from syrupy.assertion import SnapshotAssertion
 
+from store.book.drafts import RowDraft
 from store.book.figures import DrawnFigure, MilkedFigure, NotedFigure
-from store.book.words import Kind
+from store.book.opening import Book
+from store.book.reading import read_facts
+from store.book.words import Kind, SettingName
 from tests.tui.keys import Sitting
+from tui.rooms import House
 from tui.telling import entry_words
+from tui.walker import Walker
 
 LOW = "5.6"
 """On the scale: 4.2 kg of milk, where about 5.5 are usual."""
@@ -101,3 +106,19 @@ def test_the_vet_page_tells_her_last_pails_and_how_often_she_held_back(sitting: 
     sitting.to_step("Fennel", "milk").press("m", "2", "enter", LOW, "enter")
     text = sitting.to_step("Fennel", "milk").press("v").text(120, 36)
     assert "milk, newest first: 4.2  6.1  5.5  5.6  5.5 kg; held back 1 of 5" in text
+
+
+def test_on_a_farm_of_pounds_everything_is_said_in_pounds(book: Book) -> None:
+    """Before, behind, at the drop and looking back; an American cow is in heat."""
+    book.change([RowDraft("setting", {"name": SettingName.UNITS, "value": "us"})])
+    sitting = Sitting(House(Walker(book, read_facts(book.desk, book.clock.now()), pretend=True)))
+    sitting.to_step("Fennel", "milk").press("12.5 lb")
+    text = sitting.text()
+    assert "usual 12.0 to 13.3 lb, of 6 pails" in text
+    assert "THIS IS 0.754 lb/h, 18.1 lb a day; 23 % under her usual 12.2 lb, of 6 pails" in text
+    text = sitting.press("enter").text()
+    assert "9.4 lb is 23 % under her usual 12.2 for 12 h 29" in text
+    assert "4  in heat" in text
+    sitting.press("enter").to_step("Fennel", "milk").press("y")
+    assert "lb/h" in sitting.text()
+    assert "kg" not in sitting.text().split("FENNEL")[1].split("WRITTEN")[0]

@@ -234,7 +234,7 @@ ORDER BY e.happened_at DESC, e.id DESC LIMIT 40
 PARTINGS = f"""
 SELECT p.state, e.happened_at, e.happened_from, p.cow_id, e.reason FROM entry e LEFT JOIN parted p ON p.entry_id = e.id
 WHERE e.animal_id = :subject AND e.kind = 'apart' AND e.state IN ('done', 'on paper') AND e.happened_at <= :at
-AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 40
+AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 90
 """
 """Also what is still on paper: then nobody knows where the calf was."""
 

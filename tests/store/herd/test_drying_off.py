@@ -89,6 +89,20 @@ def test_from_the_day_after_she_is_dry_and_milked_no_more(drying: Book) -> None:
     assert animal_named(read_snapshot(drying.desk, turn, turn.begins("UTC")), "Hazel").stage is Stage.DRY
 
 
+def test_a_later_day_takes_back_what_was_planned(drying: Book) -> None:
+    """A week more; the look is the same one."""
+    again = sheet(drying)
+    assert again.questions()[-1].hint == "planned: dry from 19 Mar 2026"
+    write(drying, again, last_on="25 Mar 2026", take_back="yes")
+    assert kinds(drying, LAST + timedelta(days=1), EVENING) <= {"milk", "udder"}
+    turn = Turn(LAST + timedelta(days=1), MORNING)
+    snapshot = read_snapshot(drying.desk, turn, turn.begins("UTC"))
+    assert animal_named(snapshot, "Hazel").stage is Stage.IN_MILK
+    assert animal(drying, "Hazel") in snapshot.milkings
+    assert kinds(drying, LAST + timedelta(days=8), MORNING) == {"udder", "look"}
+    assert kinds(drying, LAST + timedelta(days=15), MORNING) == {"udder", "look"}
+
+
 def test_every_other_milking_is_set_at_her_milking_sheet(book: Book) -> None:
     """Milked this morning by the count of the last pail; in the round after a pail it is not her turn."""
     hazel = animal(book, "Hazel")
