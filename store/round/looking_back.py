@@ -16,6 +16,9 @@ from store.round.emptied import sharing
 from store.round.milk import COMPARED
 from store.round.timed import TimedPail, rates_kg_h, timed_pails
 
+NEWEST = 3
+"""So many of her newest pails are set against those before them. Common practice: three to five."""
+
 
 @dataclass(frozen=True, slots=True)
 class LookBack:
@@ -39,6 +42,15 @@ class LookBack:
     def compared(self) -> tuple[TimedPail, ...]:
         """The last that compare: what her usual is drawn from."""
         return tuple(islice((each for each in self.pails if not each.why_not), COMPARED))
+
+    @property
+    def trend_percent(self) -> float | None:
+        """By how much her newest pails that compare lie over those before, below zero under; None: too few. [%]"""
+        rates = tuple(rates_kg_h(iter(self.pails)))
+        newest, before = rates[:NEWEST], rates[NEWEST : NEWEST + COMPARED]
+        if len(newest) < NEWEST or len(before) < FEWEST_PAILS or not any(before):
+            return None
+        return 100 * (fmean(newest) / fmean(before) - 1)
 
     def percent(self, of: TimedPail) -> float | None:
         """A pail against her usual middle for its hours, also one that does not compare; None: not known. [%]"""

@@ -5,14 +5,14 @@ from typing import ClassVar
 
 from store.book.facts.farm import Animal
 from store.book.words import EVENING, MORNING, Fate, Units
-from store.round.looking_back import LookBack, looking_back
+from store.round.looking_back import NEWEST, LookBack, looking_back
 from store.round.saying import weight
 from store.round.timed import GOT_OUT, LEFT_IN, NOT_KNOWN, PART, TOO_LONG, TimedPail
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
 from tui.place import Over, Place, Rooms
 from tui.view import BACKSPACE, ENTER, SCROLL_KEYS, Key, go_back
-from tui.walk.judged_lines import rate_words
+from tui.walk.judged_lines import percent_words, rate_words
 from tui.words import day, hours
 
 LAST = 14
@@ -58,7 +58,9 @@ class LookingBack(Over):
             else f"{weight(self.found.day_kg, self.units)} a day of {len(self.found.compared)} pails"
         )
         held, of = self.found.held_back(LAST), min(LAST, len(self.found.pails))
-        return ", ".join(filter(None, (given, f"held back {held} of {of}" if held else "")))
+        trend = self.found.trend_percent
+        newest = "" if trend is None else f"last {NEWEST}: {percent_words(trend)} those before"
+        return ", ".join(filter(None, (given, newest, f"held back {held} of {of}" if held else "")))
 
     @property
     def units(self) -> Units:

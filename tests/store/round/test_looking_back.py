@@ -47,6 +47,12 @@ def test_each_pail_is_set_against_her_usual_by_its_hours() -> None:
     assert found.held_back(14) == 1
 
 
+def test_the_newest_three_are_set_against_those_before() -> None:
+    """5.4 kg thrice, 6 kg before: 10 % under; with two before there is nothing to set them against."""
+    assert back(past(5.4, 5.4, 5.4, 6, 6, 6, 6)).trend_percent == pytest.approx(-10)
+    assert back(past(5.4, 5.4, 5.4, 6, 6, 6)).trend_percent is None
+
+
 def test_with_few_pails_there_is_no_usual_and_no_strip() -> None:
     """Two that compare."""
     found = back(past(6, 6, 6))
