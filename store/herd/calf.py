@@ -1,18 +1,22 @@
 """A calf that sucks: its cows, how long it may be apart, and the rule by which it is shut away; and how that ends."""
 
 from collections.abc import Iterator, Sequence
+from datetime import date, datetime, timedelta
 from uuid import UUID
 
 from store.book.drafts import RowDraft
-from store.book.words import EVERY_NIGHT, Species, Stage
+from store.book.turn import from_wall, local
+from store.book.words import EVERY_NIGHT, MORNING, Asks, Species, Stage
 from store.herd.animal import OneAnimal, kept, stages
 from store.herd.answers import a_count, a_number, maybe, words
 from store.herd.milking import LONGEST_H
 from store.herd.nights import some_nights
-from store.herd.sheet import Answers, Choices, Question, Wrong, pick, yes_or_no
+from store.herd.sheet import Answers, Choices, Question, Wrong, pick
 from store.round.tonight import nights_words
 
 COWS = (Stage.IN_MILK, Stage.SUCKLER, Stage.DRY, Stage.CLOSE_UP)
+FLAP, FLAP_ASKED = "nose flap: part it, or take it out", timedelta(days=7)
+"""It is asked about for a week, unless the look is ended before."""
 WEANED, FOSTERED, OTHER = "weaned", "fostered", "another reason"
 
 
@@ -127,22 +131,23 @@ class WeaningSheet(SuckingCalf):
             pick("why", "why", tuple((each, each) for each in (WEANED, FOSTERED, OTHER))),
             pick("cow_id", "fostered by", self.cows("no cow of this farm"), None, "only where it is fostered"),
             pick("stage", "its class now", stages(self.register), self.row["stage"]),
-            yes_or_no("flap", "nose flap in", first=False, hint="kept as a note of that day"),
+            Question("flap_days", "nose flap in, for", maybe(a_count(1, 30, "days")),
+                     "days until the morning round asks for it; 4 to 14 are usual; empty: none"),
             Question("words", "a word on it", lambda text: words(text, 60), "may be left empty"),
             self.question_from(),
-        )
+        )  # fmt: skip
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:
-        """The share ends, or goes on with another cow; its class."""
+        """The share ends, or goes on with another cow; its class; when the flap is looked after."""
         if answers["cow_id"] and answers["why"] != FOSTERED:
             raise Wrong("cow_id", "A cow is named here only where it is fostered. Pick no cow, or fostered.")
-        return [*self._share(answers), *self._stage(answers)]
+        return [*self._share(answers), *self._stage(answers), *self._flap(answers)]
 
     def told(self, answers: Answers) -> str:
         """Why it shares no more, and what is worth keeping."""
         cow = self.register.name("animal_as", answers["cow_id"])
         why = "with its cow no more" if answers["why"] == OTHER else answers["why"]
-        flap = "nose flap in" if answers["flap"] else ""
+        flap = f"nose flap in for {answers['flap_days']} days" if answers["flap_days"] else ""
         return ", ".join(filter(None, (f"{why} by {cow}" if cow else why, flap, answers["words"])))
 
     def _share(self, answers: Answers) -> Iterator[RowDraft]:
@@ -156,3 +161,16 @@ class WeaningSheet(SuckingCalf):
 
     def _stage(self, answers: Answers) -> list[RowDraft]:
         return self.dated("animal_as", answers, {"animal_id": self.animal_id}, {"stage": answers["stage"]})
+
+    def _flap(self, answers: Answers) -> Iterator[RowDraft]:
+        """A look at the flap, every morning from the day on which it has been in for so long."""
+        if answers["flap_days"]:
+            since: date = local(answers.get(self.FROM) or self.register.at, self.zone).date()
+            day = since + timedelta(days=answers["flap_days"])
+            look_id, values = self.new_id(), {"asks": Asks.HOW, "slot": MORNING, "every_days": 1}
+            yield RowDraft("look", {"id": look_id})
+            yield RowDraft("look_as", {
+                "look_id": look_id, "animal_id": self.animal_id, "name": FLAP, **values,
+                "begins_at": from_wall(datetime(day.year, day.month, day.day), self.zone),  # noqa: DTZ001 wall time
+                "until_on": day + FLAP_ASKED,
+            })  # fmt: skip

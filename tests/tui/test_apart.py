@@ -11,11 +11,13 @@ from store.book.opening import Book
 from store.book.reading import read_facts
 from store.book.records.farm import Setting
 from store.book.records.yard import ApartRule, SecondCow
-from store.book.words import Apart, Kind, SettingName, State
+from store.book.words import Apart, Kind, Quarter, SettingName, Sign, State
+from store.round.care import quarters_found
+from store.round.steps import QuarterStep
 from tests.farm import MORNING, HandClock
 from tests.store.book.seeing import put
 from tests.store.round.made import animal_named, dawn
-from tests.store.round.named import milk_of
+from tests.store.round.named import milk_of, steps_of
 from tests.tui.keys import Sitting
 from tests.tui.test_found import in_the_evening, wide
 from tui.rooms import House
@@ -82,6 +84,17 @@ def test_the_morning_behind_it_feels_her_and_enter_at_her_milk_writes_that_the_c
     sitting.press("enter")
     assert sitting.newest().the(MilkedFigure) == MilkedFigure(None, typed="the calf had it")
     assert sitting.newest().state is State.DONE
+
+
+def test_a_marked_quarter_is_still_asked_about_where_no_milking_is_expected(sitting: Sitting, clock: HandClock) -> None:
+    sitting.place = sitting.house.closing()
+    found = quarters_found(sitting.walker.hand(), animal_named(dawn(), "Fennel").id, {Quarter.LEFT_HIND: [Sign.CLOTS]})
+    assert sitting.walker.write(found) is None
+    in_the_evening(sitting, clock).to_step("Rook", "apart").press(*LEFT)
+    assert "QUARTERS LEFT HIND was clots Wed morning: still looked at." in wide(sitting)
+    sitting.press("enter")
+    next_morning(sitting, clock)
+    assert [step.name for step in steps_of(sitting.walker.snapshot, QuarterStep)] == ["Fennel"]
 
 
 def test_a_pail_can_be_typed_all_the_same(sitting: Sitting, clock: HandClock) -> None:

@@ -6,13 +6,17 @@ import pytest
 
 from store.book.facts.calves import ApartRule, Share
 from store.book.opening import Book
+from store.book.reading import read_snapshot
 from store.book.snapshot import Snapshot
+from store.book.turn import turn_at
 from store.book.words import Stage
 from store.herd.calf import CalfSheet, WeaningSheet
 from store.herd.leaving import LeavingSheet
 from store.herd.nights import some_nights
 from store.herd.sheet import Wrong
 from store.round.amount import Unreadable
+from store.round.plan import plan
+from store.round.steps import LookStep
 from tests.farm import HandClock, morning
 from tests.store.herd.filled import animal, filled, register, write
 
@@ -89,10 +93,10 @@ def test_a_calf_that_died_shares_no_more_with_either(book: Book, clock: HandCloc
 
 
 def test_weaned_from_a_day_on_it_shares_until_then(book: Book, clock: HandClock) -> None:
-    """Its class is another from then on too, and the flap is told."""
+    """Its class is another from then on too."""
     sheet = WeaningSheet(register(book), animal(book, "Rook"))
-    typed = {"stage": "steer", "flap": "yes", "from_at": "tomorrow"}
-    assert sheet.told(filled(sheet, **typed).answers()) == "weaned, nose flap in"
+    typed = {"stage": "steer", "from_at": "tomorrow"}
+    assert sheet.told(filled(sheet, **typed).answers()) == "weaned"
     before = write(book, sheet, **typed)
     assert rooks(before).until is None
     clock.move(days=1)
@@ -102,6 +106,18 @@ def test_weaned_from_a_day_on_it_shares_until_then(book: Book, clock: HandClock)
     (ended,) = after.shared_before
     assert ended.until is not None
     assert ended.until - before.turn.day_begins("Europe/Dublin") == timedelta(days=1)
+
+
+def test_a_nose_flap_is_asked_about_once_it_has_been_in_for_so_long(book: Book, clock: HandClock) -> None:
+    """Seven days: in the morning round of the seventh day, and not before."""
+    sheet = WeaningSheet(register(book), animal(book, "Rook"))
+    assert sheet.told(filled(sheet, flap_days="7").answers()) == "weaned, nose flap in for 7 days"
+    write(book, sheet, flap_days="7")
+    for day in range(1, 9):
+        clock.move(days=1)
+        today = turn_at(clock.now(), "Europe/Dublin", 12)
+        found = [s.look.name for s in plan(read_snapshot(book.desk, today, clock.now())) if isinstance(s, LookStep)]
+        assert found == ["nose flap: part it, or take it out"] * (day >= 7)
 
 
 def test_a_fostered_calf_shares_with_another_cow_from_then_on(book: Book) -> None:
