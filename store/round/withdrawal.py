@@ -72,6 +72,8 @@ def still_to_come(treatment: Treatment, doses_at: Sequence[datetime]) -> int:
 def withdrawal_words(withdrawal: Withdrawal | None) -> str:
     """`milk 96 h and 6 milkings, meat 10 d`, as it was typed."""
     typed = withdrawal or Withdrawal()
+    if typed == Withdrawal(said_by=typed.said_by):
+        return NOT_TYPED
     milk = [*_figure(typed.milk_h, "h"), *_figure(typed.milkings, "milkings")]
     calved = [*_figure(typed.calved_h, "h"), *_figure(typed.calved_milkings, "milkings")]
     dry = [f"{' and '.join(calved) or NOT_TYPED} from calving on, {typed.dry_days or 0:g} d dry at least"]

@@ -70,7 +70,7 @@ def dose_lines(shown: Shown, step: DoseStep, size: Size) -> list[Line]:
         f"WAY     {treatment.route or 'not written down'};  batch {treatment.batch or 'not written down'}",
         f"FOR     {treatment.why or 'not written down'}",
         f"LAST    {given}, every {treatment.every_h:g} h",
-        f"THEN    after the last dose withheld: {withdrawal_words(treatment.withdrawal)}",
+        f"THEN    withheld: {withdrawal_words(treatment.withdrawal)}",
     ]
     lines += [_due(shown, step), *(row for each in told for row in wrapped(each, size.width, Role.TEXT, "  "))]
     caution = f"{_on_paper(shown, step)}{ORDERED}"
