@@ -96,6 +96,9 @@ class Rooms(Protocol):
     def vet(self, back: "Place") -> "Place":
         """Signs that mean call, the number, her facts."""
 
+    def left_for_you(self, back: "Place") -> "Place":
+        """What the last round left for this one, over a place."""
+
     def bench(self) -> "Place":
         """What comes next by the clock, between rounds."""
 

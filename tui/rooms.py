@@ -186,7 +186,12 @@ class House:
 
     def bench(self) -> Place:
         """What comes next by the clock, between rounds."""
-        return Bench(self)
+        return Bench(self).told_first()
+
+    def left_for_you(self, back: Place) -> Place:
+        """What the last round left for this one, over a place; the place itself where there is nothing to tell."""
+        told = to_tell(self.walker)
+        return Told(self, back, told) if told else back
 
     def looking_back(self, back: Place, animal_id: UUID | None = None) -> Place:
         """A cow's last milkings: of the one named, else of the one we stand at, at her calf's step too."""

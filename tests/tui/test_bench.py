@@ -12,6 +12,7 @@ from store.book.reading import read_facts
 from store.book.records.care import Look, LookAs
 from store.book.records.farm import Setting
 from store.book.words import EVENING, MIDDAY, MORNING, Asks, Kind, SettingName, Units
+from store.round.confirm import noted
 from store.round.item import Item
 from store.round.watch import watched
 from tests.farm import MORNING as SIX_31
@@ -176,6 +177,19 @@ def test_it_goes_on_into_the_next_round_and_the_next_day(timed: Sitting) -> None
     assert "NOT KNOWN   Thu 12 Mar morning was not ended; R opens it" in timed.text()
 
 
+def test_what_was_left_for_the_next_round_is_read_before_any_key_of_the_bench_does_something(timed: Sitting) -> None:
+    """At noon the evening round is at hand; the note for it would else be passed by."""
+    timed.walker.write(noted(timed.walker.hand(), Subject(), "Sloe is lame, look at her", tell=True))
+    place = bench_of(ended(timed))
+    at(timed, 12, 30)
+    place.minute()
+    assert "Sloe is lame, look at her" in timed.press("n").text()
+    assert timed.press("enter").place is place
+    timed.press("down", "enter")
+    assert "LEFT FOR YOU" in timed.text()
+    assert timed.walker.turn.slot == EVENING
+
+
 def test_a_thing_rings_once_and_not_again_whatever_the_clock_is_set_to(timed: Sitting) -> None:
     place = bench_of(ended(timed))
     rings = []
@@ -216,6 +230,8 @@ async def test_the_bell_of_the_terminal_rings_at_the_minute(timed: Sitting, monk
         assert bells == ["bell"]
         assert "2 minutes LATE" in stage.page.text()
         clock_of(timed).move(hours=1)
+        await pilot.press("x")
+        assert "LEFT FOR YOU" in stage.page.text()
         await pilot.press("enter")
         assert isinstance(stage.view, Bench)
 

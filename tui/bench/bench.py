@@ -29,6 +29,7 @@ class Bench(Place):
         self.coming = Coming()
         self.not_known = NotKnown()
         self.asleep, self.touched = False, True
+        self.read = self.walker.turn
         if self.walker.turn != self.walker.this():
             self._look()
         self.rung = self._due()
@@ -65,16 +66,23 @@ class Bench(Place):
         return {_name(item) for item in self.items if item.is_due(now)}
 
     def press(self, name: str, character: str | None) -> View | None:
-        """After a time without a key the first one only wakes: it shows what the book holds now."""
+        """After a time without a key, and in another round, the first one only wakes: it shows what the book holds."""
         self.touched = True
-        if not self.asleep:
+        if not self.asleep and self.read == self.walker.turn:
             return super().press(name, character)
         self.asleep, self.said = False, ""
         return self.trying(self._woken)
 
     def _woken(self) -> Place:
         self._look()
-        return self
+        return self.told_first()
+
+    def told_first(self) -> Place:
+        """In another round than the last key was pressed in, what was left for it is read first."""
+        if self.read == self.walker.turn:
+            return self
+        self.read = self.walker.turn
+        return self.rooms.left_for_you(self)
 
     def draw(self, size: Size) -> Page:
         """The next thing large, the list under it, and what is not known."""
@@ -103,7 +111,7 @@ class Bench(Place):
             return self.rooms.lamp(index)
         if item.turn and item.turn != self.walker.turn:
             return self._to_round(item)
-        return self.rooms.first() if item.is_round else self.say(LATER)
+        return self.rooms.enter() if item.is_round else self.say(LATER)
 
     def _to_round(self, item: Item) -> Place:
         """To a midday or night round; the next feeding round is not there yet."""
