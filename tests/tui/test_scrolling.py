@@ -94,11 +94,11 @@ def test_one_press_never_jumps_over_a_line(sitting: Sitting, name: str, key: str
 
 def test_the_screen_says_which_lines_these_are_and_what_to_press(sitting: Sitting) -> None:
     PLACES["closing at once"](sitting)
-    assert "lines 1 to 16 of 24, Down for more" in sitting.text()
+    assert "lines 1 to 16 of 26, Down for more" in sitting.text()
     pressed(sitting, "down", (80, 24))
-    assert "lines 9 to 24 of 24, Up for more" in sitting.text()
+    assert "lines 11 to 26 of 26, Up for more" in sitting.text()
     sitting.press(*["up"] * 9)
-    assert "lines 4 to 19 of 24, Up and Down for more" in sitting.text()
+    assert "lines 4 to 19 of 26, Up and Down for more" in sitting.text()
 
 
 def test_in_a_large_window_nothing_is_said_and_no_line_moves(sitting: Sitting) -> None:

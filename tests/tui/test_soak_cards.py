@@ -227,3 +227,25 @@ def test_f_at_the_bucket_sets_what_stands_in_and_says_what_that_changes(sitting:
     assert "thrown out, what is given instead: dairy nuts, 0.80 for 1" in sitting.text()
     sitting.to_step(LUCERNE, "soak").press("m", "1", "enter")
     assert "Instead of 0.90 kg lucerne pellets: 0.72 kg dairy nuts" in sitting.to_step("Fennel", "feed").text()
+
+
+def test_the_closing_says_what_to_put_to_soak_and_between_when(sitting: Sitting, clock: HandClock) -> None:
+    """Its dry feed, its water, the window; later on that it will be late, also once it is written."""
+    assert "lucerne pellets 0.90 kg dry + 1.8 kg water, for the evening round. When it begins" in told(sitting)
+    rows = [RowDraft("setting", {"name": SettingName.EVENING_AT, "value": "17:30"})]
+    sitting.walker.change(rows, Subject(), "times")
+    window = "for the evening round at 17:30: put to soak between 01:30 and 12:30"
+    assert window in told(sitting)
+    assert "LATE: 40 min" not in told(sitting)
+    clock.move(hours=6, minutes=39)
+    late = "ready 18:10, LATE: 40 min after the round begins"
+    assert f"{window}; begun now {late}" in told(sitting)
+    sitting.to_step(LUCERNE, "soak", 1).press("enter")
+    sitting.walker.live = True
+    assert f"lucerne pellets; {late}" in told(sitting)
+
+
+def told(sitting: Sitting) -> str:
+    """The closing in one line, wherever it wraps."""
+    sitting.place = sitting.house.closing()
+    return " ".join(sitting.text(120, 60).split())

@@ -3,6 +3,7 @@
 from store.book.errors import BookError
 from store.book.snapshot import Snapshot
 from tui.bench.coming import Coming, next_lines
+from tui.closing.soaks import soak_lines
 from tui.treated import gap_words, unsafe_before_words
 from tui.walker import Walker
 
@@ -14,6 +15,7 @@ def besides(short: list[str], walker: Walker, coming: Coming) -> list[tuple[str,
         ("THROW AWAY", unsafe),
         ("NOT TYPED", missing),
         ("SHORT", short),
+        ("SOAK", list(soak_lines(walker))),
         ("NEXT", next_lines(walker, coming)),
     ]
 

@@ -308,11 +308,14 @@ JOIN soak_rule r ON r.id = {in_force("soak_rule", "n.feed_id = f.id AND n.air = 
 BATCHES = f"""
 SELECT e.happened_at, s.dry_kg, s.water_kg, EXISTS (
   SELECT 1 FROM entry c JOIN soaked k ON k.entry_id = c.id
-  WHERE c.feed_id = e.feed_id AND c.kind = 'soak' AND c.state = 'done' AND c.happened_at > e.happened_at
-  AND k.act <> 'started' AND NOT (c.day = e.day AND c.slot = e.slot) AND NOT (c.day = :day AND c.slot = :slot)
+  WHERE c.feed_id = e.feed_id AND c.kind = 'soak' AND c.state = 'done' AND c.happened_at > e.happened_at - {24 * HOUR}
+  AND k.act <> 'started' AND (c.day > e.day OR (c.day = e.day AND c.slot = 'evening' AND e.slot = 'morning'))
+  AND NOT (c.day = :day AND c.slot = :slot)
+  AND NOT EXISTS (SELECT 1 FROM entry n WHERE n.step_id = c.step_id AND (n.written_at, n.id) > (c.written_at, c.id))
 ) FROM entry e JOIN soaked s ON s.entry_id = e.id
 WHERE e.feed_id = :subject AND e.kind = 'soak' AND e.state = 'done' AND e.happened_at <= :at
 AND s.act = 'started' AND NOT (e.day = :day AND e.slot = :slot) AND {NEWEST_OF_ITS_STEP}
 ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
 """
-"""The batch put to soak last, before this round; and whether a round between has fed it or thrown it out already."""
+"""The batch put to soak last, before this round; and whether a round between has fed it or thrown it out already: one
+that comes after the round of its start, whichever of the two was done first at the bench."""

@@ -138,8 +138,13 @@ def _lost(rows: Rows) -> tuple[Lost, ...]:
     """What was lost, and what was put to soak and thrown out: no animal ate either."""
     lost = [Lost(uid(id_), uid(step), moment(at), *rest) for id_, step, at, *rest in rows(stock_sql.LOST)]
     thrown = rows(stock_sql.THROWN_OUT)
-    lost += [Lost(uid(id_), uid(step), moment(at), kg, THROWN_OUT, True) for id_, step, at, kg in thrown]
+    lost += [Lost(uid(id_), uid(step), moment(at), kg, _thrown_out(why), True) for id_, step, at, kg, why in thrown]
     return tuple(sorted(lost, key=lambda each: (each.at, each.id.bytes)))
+
+
+def _thrown_out(why: str) -> str:
+    """`soaked feed thrown out: sour`."""
+    return f"{THROWN_OUT}: {why}" if why else THROWN_OUT
 
 
 def _soaking_kg(rows: Rows, since: datetime, zone: str) -> float:

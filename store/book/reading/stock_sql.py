@@ -34,7 +34,7 @@ ORDER BY e.happened_at, e.id
 """
 
 THROWN_OUT = f"""
-SELECT e.id, e.step_id, e.happened_at, l.dry_kg FROM entry e CROSS JOIN soaked l
+SELECT e.id, e.step_id, e.happened_at, l.dry_kg, e.reason FROM entry e CROSS JOIN soaked l
 WHERE {OF_THE_FEED} AND e.kind = 'soak' AND e.happened_at > :since AND l.act = 'thrown out'
 AND l.dry_kg IS NOT NULL ORDER BY e.happened_at, e.id
 """

@@ -164,6 +164,24 @@ def test_a_batch_that_was_thrown_out_stands_there_no_more(desk_book: Book) -> No
     assert soak_check_of(evening(desk_book), LUCERNE).batch is None
 
 
+def test_the_next_batch_stands_there_though_it_was_begun_before_the_last_one_was_looked_into(desk_book: Book) -> None:
+    """Two buckets at the bench: the order of the morning's two entries does not matter."""
+    found = morning(desk_book)
+    draft = soak_started(hand(desk_book, found), the_start(found), "1.2")
+    desk_book.append(draft)
+    desk_book.append(soak_checked(hand(desk_book, found), the_check(found), Soak.FIT))
+    assert batch(evening(desk_book)) == Batch(draft.happened_at, 1.2, 2.4)
+
+
+def test_a_batch_whose_look_was_undone_stands_there_still(desk_book: Book) -> None:
+    """Until somebody looks again."""
+    found = morning(desk_book)
+    desk_book.append(soak_checked(hand(desk_book, found), the_check(found), Soak.THROWN_OUT, "sour"))
+    assert batch(evening(desk_book)) is None
+    desk_book.append(undone(hand(desk_book, found), morning(desk_book).entries[-1]))
+    assert batch(evening(desk_book)) == batch(found)
+
+
 def test_a_batch_whose_start_was_undone_was_never_begun(desk_book: Book) -> None:
     """The one before it was looked into and fed."""
     found = morning(desk_book)
