@@ -21,7 +21,7 @@ from tui.walk.lamp import Lamp
 from tui.walk.later import Later
 from tui.walk.more import MoreList
 from tui.walk.pouring import Pouring
-from tui.walk.quarters import QuarterList
+from tui.walk.quarters import QuarterPage
 from tui.walk.skipping import Skipping
 from tui.walk.thrown_out import ThrownOut
 from tui.walk.undoing import Undoing
@@ -103,7 +103,7 @@ class House:
 
     def quarters(self, back: Lamp) -> Place:
         """What is wrong with a quarter."""
-        return QuarterList(self, back)
+        return QuarterPage(self, back)
 
     def pouring(self, back: Lamp) -> Place:
         """With which other pail a pail was poured together."""

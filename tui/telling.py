@@ -1,6 +1,7 @@
 """An entry in words: when, who, whose step, and its figures."""
 
 from collections.abc import Iterator
+from datetime import date
 
 from store.book.figures import (
     CooledFigure,
@@ -27,6 +28,8 @@ from store.round.steps import ApartStep, CoolStep, DoseStep, LookStep, QuarterSt
 from store.round.together import AS_ONE
 from tui.walker import Walker
 from tui.words import clock, day, look_words
+
+A_WEEK = 7
 
 
 def entry_words(walker: Walker, entry: Written) -> str:
@@ -64,6 +67,11 @@ def _asked(step: Step) -> str:
 def turn_words(turn: Turn) -> str:
     """`Tue 10 Mar evening`."""
     return f"{day(turn.day)} {turn.slot}"
+
+
+def lately(turn: Turn, today: date) -> str:
+    """`Mon evening`; further back than a week with its day."""
+    return f"{turn.day:%a} {turn.slot}" if (today - turn.day).days < A_WEEK else turn_words(turn)
 
 
 def who(walker: Walker, entry: Written) -> str:

@@ -16,6 +16,7 @@ from store.round.dose import animal_doses
 from store.round.feed import animal_feed, pen_feed
 from store.round.look import animal_looks
 from store.round.milk import animal_milk
+from store.round.milked_last import last_of_all
 from store.round.moved import moved_here
 from store.round.planning import BENCH, GONE, NO_PEN, Planning
 from store.round.soak import soak_checks, soak_starts
@@ -31,7 +32,8 @@ def plan(snapshot: Snapshot) -> tuple[Step, ...]:
     """Every step of the round: the bench, each pen in turn, the bench again; then what is no longer planned."""
     planning = Planning(snapshot, snapshot.counts())
     asked = tuple(step for step in _due(planning) if snapshot.turn.feeds or _is_for_between(step))
-    steps = with_ice(planning, tuple(_once(asked, snapshot.turn.slot)))
+    asked = last_of_all(snapshot, tuple(_once(asked, snapshot.turn.slot)))
+    steps = with_ice(planning, asked)
     return steps + tuple(_past(planning, {step.step_id for step in steps}))
 
 

@@ -41,7 +41,7 @@ def dosed(treated: Sitting) -> Sitting:
 def test_the_milk_card_says_keep_none_until_when_and_why(treated: Sitting) -> None:
     """96 h after 06:20 is Sunday 06:20: the round of that morning, milked twice a day, is the first to keep."""
     page = dosed(treated).text()
-    assert "MILK  !! MILK WITHHELD" in page
+    assert "MILK LAST  !! MILK WITHHELD" in page
     assert "KEEP NONE BEFORE Sun 15 Mar morning: udder tube, last dose Wed 11 Mar 06:20," in page
     assert "96 h, 0 of 6 milkings" in page
     assert "GOES TO > THROWN AWAY" in page

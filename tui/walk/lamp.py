@@ -32,6 +32,9 @@ class Lamp(Place):
         super().__init__(rooms)
         self.scroll = Scroll(follows=False, up="Page Up", down="Page Down")
         self.index = index
+        self.behind = frozenset(
+            step.step_id for step in self.walker.steps[: index + 1]
+        )  # an entry may change the order
         self.taken_up = taken_up
         self.job = job_for(self.step)
         self.row = self.first_row = self.job.first_row(self.step)
@@ -108,17 +111,25 @@ class Lamp(Place):
         return there if there is self else self.job.behind(shown, step, draft, there)
 
     def write(self, draft: Draft, *, stay: bool = False) -> Place:
-        """Write a draft; then the next open step, or this one again."""
+        """Write a draft; then the next open step, or this one again, wherever it stands now."""
+        step_id = self.step.step_id
         problem = self.walker.write(draft)
         if problem:
             return self.say(problem)
+        self.index = next((at for at, each in enumerate(self.walker.steps) if each.step_id == step_id), self.index)
         if stay:
             self.row = self.first_row = self.job.first_row(self.step)
             still = "" if self.step.state is State.DONE else " This step is still to do."
             return self.say(f"Written.{still}")
         if self.step.state is State.OPEN:
             return self.rooms.lamp(self.index).say("Written. This step stays open; Enter alone goes on.")
-        return self.rooms.first(self.index)
+        return self._go_on()
+
+    def _go_on(self) -> Place:
+        """The next open step of those that were ahead when this one came up, or the closing."""
+        ahead = (at for at, step in enumerate(self.walker.steps) if step.step_id not in self.behind)
+        index = next((at for at in ahead if self.walker.steps[at].state in UNWRITTEN), None)
+        return self.rooms.closing() if index is None else self.rooms.lamp(index)
 
     def leaf(self, by: int) -> View:
         """Another step, or the closing behind the last; nothing is written."""
@@ -221,35 +232,11 @@ class Lamp(Place):
         Key(("down",), "Down", "", "", lambda lamp: lamp.choose(1)),
         Key(("left",), "Left Right", "", "The step before or after; nothing is written.", lambda lamp: lamp.leaf(-1)),
         Key(("right",), "Right", "", "", lambda lamp: lamp.leaf(1)),
-        Key(
-            ("m",),
-            "M",
-            more_words,
-            "What else can be done at this step.",
-            more,
-        ),
-        Key(
-            ("s",),
-            "S",
-            "skip",
-            "Skips with a reason.",
-            skip,
-        ),
-        Key(
-            ("l",),
-            "L",
-            "later",
-            "Later, or moved on.",
-            later,
-        ),
+        Key(("m",), "M", more_words, "What else can be done at this step.", more),
+        Key(("s",), "S", "skip", "Skips with a reason.", skip),
+        Key(("l",), "L", "later", "Later, or moved on.", later),
         Key(("w",), "W", "why", "What the numbers are made of.", lambda lamp: lamp.rooms.why(lamp)),
-        Key(
-            ("a",),
-            "A",
-            "pen",
-            "The plain steps of this pen together.",
-            whole_pen,
-        ),
+        Key(("a",), "A", "pen", "The plain steps of this pen together.", whole_pen),
         Key(("e",), "E", "", "To the closing, where E ends the round; nothing is written.", closing),
         *PAGE_KEYS,
         *YARD_KEYS,

@@ -11,6 +11,7 @@ from store.round.timed import HELD_BACK, PART
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of, wrapped
 from tui.walk.apart_card import calf_words, left_in_lines
 from tui.walk.judged_lines import before_words, judged_words, usual_words
+from tui.walk.milked_last import milk_title
 from tui.walk.poured import POURED, poured_lines
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, scale_for, title
@@ -22,7 +23,7 @@ BEFORE = "Wipe. First squirts clear? Four quarters alike? If not: M, S or V"
 
 def milk_lines(shown: Shown, step: MilkStep, size: Size, fate: Fate) -> list[Line]:
     """The body of a milk step."""
-    facts = animal_facts("MILK", step.animal, step.place, shown)
+    facts = animal_facts(milk_title(shown.walker, step), step.animal, step.place, shown)
     return [
         *title(step.name, facts, size),
         *_figures(shown, step, size),

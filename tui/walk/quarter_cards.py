@@ -1,17 +1,15 @@
 """Four quarters as one sees them from behind, what was found at each in words, and the signs to pick from."""
 
 from collections.abc import Collection, Mapping, Sequence
-from datetime import date
 from uuid import UUID
 
-from store.book.turn import Turn
 from store.book.words import Quarter, Sign
 from store.round.dialect import said
 from store.round.quarters import Mark, found_at, open_marks, running
 from store.round.steps import QuarterStep
 from tui.frame import WHOLE
 from tui.page import Line, Role, Size, Span, cut, line, wrapped
-from tui.telling import turn_words
+from tui.telling import lately
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, title
 from tui.walker import Walker
@@ -23,7 +21,7 @@ ROWS = ((Quarter.LEFT_FRONT, Quarter.RIGHT_FRONT), (Quarter.LEFT_HIND, Quarter.R
 BEHIND = "seen from behind: left and right are her own"
 WIDEST = 76
 """More cells than this the drawing does not need."""
-NARROW, A_WEEK = 60, 7
+NARROW = 60
 
 
 def quarter_lines(shown: Shown, step: QuarterStep, size: Size) -> list[Line]:
@@ -51,16 +49,11 @@ def was_words(mark: Mark, walker: Walker) -> str:
     return f"{_name(mark.quarter, walker).upper()} was {signs} {lately(mark.at, today)}{clear}"
 
 
-def lately(turn: Turn, today: date) -> str:
-    """`Mon evening`; further back than a week with its day."""
-    return f"{turn.day:%a} {turn.slot}" if (today - turn.day).days < A_WEEK else turn_words(turn)
-
-
 def udder_drawing(
     walker: Walker, cow_id: UUID, picked: Mapping[Quarter, Collection[Sign]], here: Quarter | None, size: Size
 ) -> list[Line]:
     """The four quarters, each with what is picked for it, else with what is known; `here` is marked."""
-    wide = (min(size.width - 4, WIDEST) - 3) // 2
+    wide = max((min(size.width - 4, WIDEST) - 3) // 2, 1)
     lines: list[Line] = []
     for row, corners in zip(ROWS, ("┌┬┐", "├┼┤"), strict=True):
         names = [_named(quarter, walker, quarter is here, wide) for quarter in row]

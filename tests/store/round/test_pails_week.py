@@ -103,7 +103,7 @@ def test_a_round_says_once_where_its_milk_went() -> None:
     found = replace(dawn(), withheld={animal_named(dawn(), "Fennel").id: treated})
     found = milked_in(milked_in(found, "Fennel", "6.4", Fate.THROWN_AWAY, ["Hazel"]), "Hazel", "8.2", Fate.HOUSE)
     (total,) = summarise(found, plan(found)).milk
-    assert (total.fate, round(total.milk_kg, 3), total.cows) == (Fate.THROWN_AWAY, 11.8, ("Fennel", "Hazel"))
+    assert (total.fate, round(total.milk_kg, 3), total.cows) == (Fate.THROWN_AWAY, 11.8, ("Hazel", "Fennel"))
 
 
 def test_a_pail_that_is_corrected_to_stand_alone_is_alone() -> None:
