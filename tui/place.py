@@ -105,6 +105,9 @@ class Rooms(Protocol):
     def looking_back(self, back: "Place", animal_id: UUID | None = None) -> "Place":
         """A cow's last milkings."""
 
+    def whom(self, back: "Place") -> "Place":
+        """The vet's page about an animal that is picked."""
+
     def locked(self, back: "Place") -> "Place":
         """Keys that do nothing, for wiping the keyboard."""
 

@@ -40,6 +40,7 @@ from tui.yard.timing import Timing
 from tui.yard.told import Told, to_tell
 from tui.yard.unfinished import Unfinished
 from tui.yard.vet import Vet
+from tui.yard.whom import Whom
 
 
 class House:
@@ -175,9 +176,14 @@ class House:
         return Keeping(self, back)
 
     def vet(self, back: Place) -> Place:
-        """Signs that mean call, the number, her facts."""
+        """The vet's page about the animal that we stand at; where there is none it is picked first."""
         step = _step_of(back)
-        return Vet(self, back, self._animal(step.subject.animal_id if step else None))
+        animal = self._animal(step.subject.animal_id if step else None)
+        return Vet(self, back, animal) if animal else self.whom(back)
+
+    def whom(self, back: Place) -> Place:
+        """The vet's page about an animal that is picked."""
+        return Whom(self, back)
 
     def looking_again(self, back: Place) -> Place:
         """What is to be looked at again, and when."""

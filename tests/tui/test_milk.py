@@ -104,8 +104,9 @@ def test_a_milking_as_usual_has_no_such_figure(sitting: Sitting) -> None:
 def test_the_vet_page_tells_her_last_pails_and_how_often_she_held_back(sitting: Sitting) -> None:
     """This round's among them."""
     sitting.to_step("Fennel", "milk").press("m", "2", "enter", LOW, "enter")
-    text = sitting.to_step("Fennel", "milk").press("v").text(120, 36)
-    assert "milk, newest first: 4.2  6.1  5.5  5.6  5.5 kg; held back 1 of 5" in text
+    text = " ".join(sitting.to_step("Fennel", "milk").press("v").text(120, 36).split())
+    assert "MILK 4.2 kg in 12 h 2" in text
+    assert "; held back 1 of 5" in text
 
 
 def test_on_a_farm_of_pounds_everything_is_said_in_pounds(book: Book) -> None:

@@ -1,6 +1,7 @@
 """The closing as a text file, which any printer program takes; and on paper, where the system has `lp`."""
 
 import shutil
+from collections.abc import Sequence
 from pathlib import Path
 
 from store.book.opening import is_address
@@ -8,6 +9,7 @@ from store.round.summary import summarise
 from tui.bench.coming import Coming
 from tui.closing.draw import closing_lines
 from tui.closing.short import besides, short
+from tui.page import Line
 from tui.place import Place
 from tui.walk.picking import Picking
 from tui.walker import Walker
@@ -23,7 +25,15 @@ class Printing(Picking):
 
     def heading(self) -> str:
         """Where the file will be."""
-        return f"PRINT  this page, all of it, into {place_of(self.walker)}"
+        return f"PRINT  this page, all of it, into {self.place()}"
+
+    def place(self) -> Path:
+        """The file."""
+        return place_of(self.walker)
+
+    def text(self) -> str:
+        """What is in it."""
+        return closing_text(self.walker)
 
     def choices(self) -> list[str]:
         """What can be done here."""
@@ -32,9 +42,9 @@ class Printing(Picking):
 
     def picked(self, row: int) -> Place:
         """Write the file; then send it to the printer."""
-        place = place_of(self.walker)
+        place = self.place()
         try:
-            place.write_text(closing_text(self.walker), encoding="utf-8")
+            place.write_text(self.text(), encoding="utf-8")
         except OSError as error:
             return self.say(f"Nothing was printed: {place} cannot be written: {error.strerror}.")
         problem = _to_paper(place) if row else ""
@@ -51,6 +61,11 @@ def closing_text(walker: Walker) -> str:
     """The closing as the book holds it, with every line of it."""
     told = besides(short(walker), walker, Coming())
     lines = closing_lines(walker, summarise(walker.snapshot, walker.steps), told, NO_MARK, WIDTH)
+    return text_of(lines)
+
+
+def text_of(lines: Sequence[Line]) -> str:
+    """Lines as plain text."""
     return "\n".join("".join(span.text for span in line).rstrip() for line in lines) + "\n"
 
 

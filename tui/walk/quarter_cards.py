@@ -94,12 +94,17 @@ def signs_words(signs: Collection[Sign]) -> str:
 
 
 def sign_lines(picked: Collection[Sign], size: Size) -> list[Line]:
-    """Every sign with its digit, those that are picked with a cross."""
+    """Every sign of a quarter with its digit."""
+    return crossed_lines(list(Sign), {at for at, sign in enumerate(Sign, start=1) if sign in picked}, size)
+
+
+def crossed_lines(words: Sequence[str], picked: Collection[int], size: Size) -> list[Line]:
+    """What can be picked, each with its digit, some in a row; what is picked has a cross."""
     in_a_row = 3 if size.width >= NARROW else 2
     wide = min(size.width - 4, WIDEST) // in_a_row
     cells = [
-        Span(f"[{'x' if sign in picked else ' '}] {at} {sign.value}".ljust(wide), _role(sign in picked))
-        for at, sign in enumerate(Sign, start=1)
+        Span(f"[{'x' if at in picked else ' '}] {at} {each}".ljust(wide), _role(at in picked))
+        for at, each in enumerate(words, start=1)
     ]
     return [line("  ", *cells[at : at + in_a_row]) for at in range(0, len(cells), in_a_row)]
 

@@ -275,6 +275,11 @@ WHERE e.id > :first_id AND e.kind = 'watch' AND e.state = 'done' AND {NEWEST_OF_
 """
 """What was written of watches since an id was made, and what each entry took the place of. Ids sort by time."""
 
+CARRIES = """
+SELECT served_on, due_on FROM breeding WHERE animal_id = :subject AND begins_at <= :at
+ORDER BY begins_at DESC, written_at DESC, id DESC LIMIT 1
+"""
+
 LAST_FORECAST = f"""
 SELECT w.happened_at, f.low_c, f.wind_kmh, f.wet FROM entry w JOIN forecast f ON f.entry_id = w.id
 WHERE w.id = (
