@@ -136,6 +136,9 @@ class Rooms(Protocol):
     def feed_room(self, back: "Place") -> "Place":
         """What is there of each feed."""
 
+    def milk_store(self, back: "Place") -> "Place":
+        """The house milk that is there, and where all of it went."""
+
     def weather(self, back: "Place") -> "Place":
         """Tonight's forecast, and what it asks for."""
 
@@ -212,7 +215,9 @@ AGAIN_KEY = Key(("o",), "O", "", "Look again: what has to be looked at at a time
                 lambda place: place.rooms.looking_again(place))  # fmt: skip
 BENCH_KEY = Key(("i",), "I", "", "The bench between rounds: what comes next, by the clock, and how long is left.",
                 lambda place: place.rooms.bench())  # fmt: skip
+MILK_STORE_KEY = Key(("x",), "X", "", "The milk store: house milk by age, what is used up, litres by use.",
+                     lambda place: place.rooms.milk_store(place))  # fmt: skip
 YARD_KEYS = (
     BUCKETS_KEY, GO_KEY, NOTE_KEY, UNDO_KEY, PERSON_KEY, TIME_KEY, VET_KEY, ROUNDS_KEY, FARM_KEY, FEED_ROOM_KEY,
-    WEATHER_KEY, AGAIN_KEY, BENCH_KEY, KEEP_KEY, HELP_KEY, LOOK_BACK_KEY, LOCK_KEY, LEAVE_KEY,
+    WEATHER_KEY, AGAIN_KEY, BENCH_KEY, MILK_STORE_KEY, KEEP_KEY, HELP_KEY, LOOK_BACK_KEY, LOCK_KEY, LEAVE_KEY,
 )  # fmt: skip

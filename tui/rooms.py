@@ -262,6 +262,12 @@ class House:
 
         return FeedRoom(self, back)
 
+    def milk_store(self, back: Place) -> Place:
+        """The house milk that is there, and where all of it went."""
+        from tui.milk_store.store import MilkStore  # noqa: PLC0415 not on the way to the first frame
+
+        return MilkStore(self, back)
+
     def at_step(self, step_id: UUID | None) -> Place:
         """A step of the walk by its name, where it is still planned; else the first that is not recorded.
 

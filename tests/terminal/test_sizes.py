@@ -48,7 +48,7 @@ def test_a_window_that_changes_its_size_is_drawn_anew_and_loses_nothing(env: dic
             terminal.resize(columns, rows)
             terminal.wait_until(drawn_since(terminal), f"a screen of {columns} by {rows}")
         terminal.wait_for("= 3 1/2 scoops")
-        terminal.wait_for("3 done  0 skipped  14 to do")
+        terminal.wait_for("3 done  0 skipped  15 to do")
         terminal.press("\r")
         wait_for_step(terminal, 4)
     assert entries(env) == [step.writes for step in MORNING[:4]]

@@ -1,6 +1,6 @@
 """Entries of a round with their figures, whatever kinds of figures there are."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import fields
 from datetime import datetime
 from enum import StrEnum
@@ -20,10 +20,11 @@ Rows = Callable[[str], Sequence[FoundRow]]
 Turner = Callable[[Any], Any]
 
 
-def read_entries(rows: Rows) -> tuple[Written, ...]:
-    """Every entry of a round, in the order written, its history too."""
+def read_entries(rows: Rows, kinds: Iterable[type[Figure]] = FIGURES) -> tuple[Written, ...]:
+    """Every entry of a round, in the order written, its history too. kinds: the figures that are wanted of it."""
     figures: dict[UUID, tuple[Figure, ...]] = {}
-    for kind, (statement, turners) in STATEMENTS.items():
+    for kind in kinds:
+        statement, turners = STATEMENTS[kind]
         for entry, *values in rows(statement):
             figure = kind(*(turn(value) for turn, value in zip(turners, values, strict=True)))
             figures[uid(entry)] = (*figures.get(uid(entry), ()), figure)

@@ -184,6 +184,11 @@ ANY_ENTRY = "SELECT 1 FROM entry WHERE day = :day AND slot = :slot AND written_a
 LAST_WRITTEN = "SELECT written_at FROM entry ORDER BY written_at DESC LIMIT 1"
 """Reads the whole table: for the demo's small book only."""
 
+JARS = f"""
+SELECT e.id, e.step_id, e.state FROM entry e
+WHERE e.animal_id = :subject AND e.kind = 'jar' AND e.happened_at > :since AND {NEWEST_OF_ITS_STEP}
+"""
+
 ENTRIES = """
 SELECT id, step_id, kind, animal_id, pen_id, task_id, feed_id, state, reason, happened_at, happened_from, written_at,
   person_id, replaces_id

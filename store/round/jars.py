@@ -1,0 +1,85 @@
+"""The milk store: every pail put to the house in the last days, how soon it was cold, and whether it is used up."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from uuid import UUID, uuid5
+
+from store.book.drafts import Draft, Subject
+from store.book.figures import UsedUpFigure
+from store.book.reading.milk import MilkRound, Use
+from store.book.snapshot import Written
+from store.book.turn import Turn
+from store.book.words import Fate, Kind, State
+from store.round.pails import FOR_PEOPLE, Went, Withheld, by_use, went
+
+
+@dataclass(frozen=True, slots=True)
+class Jar:
+    """The house milk of one milking. cold_after None: it is not written as in ice. use: what is written of the jar."""
+
+    turn: Turn
+    went: Went
+    cold_after: timedelta | None
+    late: bool
+    use: Use | None = None
+
+    @property
+    def step_id(self) -> UUID:
+        """The jar's own name: the same for the same milking, on any bench."""
+        return step_id_of(self.went)
+
+    @property
+    def used_up(self) -> bool:
+        """Whether nothing is left of it."""
+        return self.use is not None and self.use.used_up
+
+
+def step_id_of(pail: Went) -> UUID:
+    """The name of the jar of a pail."""
+    return uuid5(pail.pailful.step_id, Kind.JAR)
+
+
+def jars(
+    rounds: Iterable[MilkRound], withheld: Withheld, within_min: float, uses: Mapping[UUID, Use]
+) -> tuple[Jar, ...]:
+    """The jars of some rounds, oldest first; also what is now known to be withheld. within_min: the farm's limit."""
+    found = (jar for each in rounds for jar in _of_round(each, withheld, within_min, uses))
+    return tuple(sorted(found, key=lambda jar: (jar.went.pailful.at, jar.step_id)))
+
+
+def _of_round(each: MilkRound, withheld: Withheld, within_min: float, uses: Mapping[UUID, Use]) -> Iterator[Jar]:
+    pails = went(each.entries, withheld)
+    cold_at = _cold_at(each.entries)
+    first_at = min((pail.pailful.at for pail in pails if pail.put in FOR_PEOPLE), default=None)
+    late = bool(cold_at and first_at and cold_at - first_at > timedelta(minutes=within_min))
+    for pail in pails:
+        if pail.put is Fate.HOUSE:
+            cold_after = cold_at - pail.pailful.at if cold_at else None
+            yield Jar(each.turn, pail, cold_after, late, uses.get(step_id_of(pail)))
+
+
+def _cold_at(entries: Iterable[Written]) -> datetime | None:
+    iced = (entry for entry in entries if entry.kind is Kind.COOL and entry.state is State.DONE)
+    return next((entry.happened_at for entry in iced), None)
+
+
+def total(rounds: Iterable[MilkRound], withheld: Withheld, first: date) -> dict[Fate, float]:
+    """The milk of each use, from a day on. [kg]"""
+    return by_use(pail for each in rounds if each.turn.day >= first for pail in went(each.entries, withheld))
+
+
+def used_up(person_id: UUID, now: datetime, jar: Jar) -> Draft:
+    """Nothing is left of a jar; or, if that is written, it is taken back and the jar is there again."""
+    figures = () if jar.used_up else (UsedUpFigure(jar.went.pailful.step_id),)
+    return Draft(
+        jar.step_id,
+        Kind.JAR,
+        Subject(animal_id=jar.went.pailful.cow_id),
+        None,
+        State.OPEN if jar.used_up else State.DONE,
+        now,
+        person_id,
+        jar.use.entry_id if jar.use else None,
+        figures=figures,
+    )

@@ -1,0 +1,86 @@
+"""The milk store: the jars of the last days, oldest first, and the litres by use."""
+
+from datetime import timedelta
+from uuid import UUID
+
+from store.book.reading import read_snapshot
+from store.book.reading.milk import MilkRound, read_milk, read_uses
+from store.book.turn import local
+from store.book.words import Fate
+from store.round.jars import jars, total, used_up
+from store.round.withholding import withheld_of
+from tui.changed import said
+from tui.milk_store.words import jar_words, totals_words, warnings
+from tui.page import Line, Role, Size, wrapped
+from tui.place import Place, Rooms
+from tui.walk.picking import Picking
+
+WEEK = timedelta(days=7)
+
+
+class MilkStore(Picking):
+    """Enter writes a jar as used up; on one that is, it takes that back."""
+
+    ENTER_WORDS = "used up, or take it back"
+
+    def __init__(self, rooms: Rooms, back: Place) -> None:
+        """Over the place that it goes back to; the oldest jar is picked already."""
+        super().__init__(rooms, back)
+        self.row = 0
+        self.look()
+
+    def look(self) -> None:
+        """Read it anew, by a key; whose milk is withheld is judged by all that is known now."""
+        walker = self.walker
+        now, desk, limits = walker.book.clock.now(), walker.book.desk, walker.farm.milk_limits
+        today = local(now, walker.zone).date()
+        first, kept_from = min(today.replace(day=1), today - WEEK), today - timedelta(days=limits.jar_days)
+        rounds = read_milk(desk, min(first, kept_from), today)
+        snapshot = read_snapshot(desk, walker.this(), now)
+        cows = _cows(rounds)
+        withheld = {cow_id: withheld_of(snapshot, cow_id) for cow_id in cows}
+        uses = read_uses(desk, cows, now - timedelta(days=limits.jar_days + 2))
+        lately = [each for each in rounds if each.turn.day >= kept_from]
+        found = jars(lately, withheld, limits.cold_within_min, uses)
+        self.jars = tuple(sorted(found, key=lambda jar: jar.used_up))
+        self.totals = (("7 days", total(rounds, withheld, today - WEEK + timedelta(days=1))),
+                       (f"{today:%B}", total(rounds, withheld, today.replace(day=1))))  # fmt: skip
+
+    def heading(self) -> str:
+        """How much of it is there."""
+        left = [jar for jar in self.jars if not jar.used_up]
+        if not self.jars:
+            return f"MILK STORE  no milk was put to the {Fate.HOUSE.value} in the last days"
+        return f"MILK STORE  {len(left)} {'jar' if len(left) == 1 else 'jars'}, oldest first: use that one first"
+
+    def choices(self) -> list[str]:
+        """A line for each jar; those that are used up stand last."""
+        return [jar_words(self.walker, jar) for jar in self.jars]
+
+    def below(self, size: Size) -> list[Line]:
+        """What must not be drunk, then where all of the milk went."""
+        bad = [row for each in warnings(self.walker, self.jars) for row in wrapped(each, size.width, Role.WARNING, " ")]
+        told = [totals_words(name, kg, self.walker.farm.units) for name, kg in self.totals]
+        return [(), *bad, *(row for each in told for row in wrapped(each, size.width, Role.TEXT, "  "))]
+
+    def move(self, by: int) -> "MilkStore":
+        """Nothing to move among while there is none."""
+        return super().move(by) if self.jars else self
+
+    def picked(self, row: int) -> Place:
+        """Used up, or taken back; where there is no jar, say so."""
+        if not self.jars:
+            return self.say("There is no jar. A pail put to the house is one.")
+        jar = self.jars[row]
+        at = self.walker.set_at or self.walker.book.clock.now()
+        problem = self.walker.write(used_up(self.walker.person.id, at, jar))
+        if problem:
+            return self.say(problem)
+        unread = said(self.look)
+        done = "Taken back: it is there again." if jar.used_up else "Used up. Enter on it takes that back."
+        return self.say(f"{done} {unread or ''}".rstrip())
+
+
+def _cows(rounds: tuple[MilkRound, ...]) -> tuple[UUID, ...]:
+    ids = (entry.subject.animal_id for each in rounds for entry in each.entries)
+    return tuple(dict.fromkeys(each for each in ids if each is not None))
