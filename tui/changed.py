@@ -14,7 +14,7 @@ class Changed:
     words: str
     subject: Subject
     as_before: tuple[RowDraft, ...]
-    entries: tuple[Draft, ...] = ()  # that were written with it, each with a step id
+    entries: tuple[Draft, ...] = ()  # the entries that go with them, each with its step id
 
 
 def said(act: Callable[[], object]) -> str | None:

@@ -22,6 +22,15 @@ def when_words(when: Happened, zone: str) -> str:
     return f"between {day_words(since.date())} {since:%H:%M} and {day_words(at.date())} {at:%H:%M}"
 
 
+def typed_when(when: Happened, zone: str) -> str:
+    """As it can be typed again: `11 Mar 2026 02:30-05:50`."""
+    at, since = local(when.at, zone), local(when.since, zone) if when.since else None
+    if since is None:
+        return f"{day_words(at.date())} {at:%H:%M}"
+    of_day = "" if since.date() == at.date() else f"{day_words(at.date())} "
+    return f"{day_words(since.date())} {since:%H:%M}-{of_day}{at:%H:%M}"
+
+
 def after_words(register: Register, after: Iterable[Draft], names: Mapping[UUID, str]) -> list[str]:
     """`calf of Fennel: has sucked, by 06:30`; `Fennel: cleansing passed, 14:30-17:50`."""
     found: list[str] = []

@@ -6,7 +6,7 @@ by `rows`. A sheet knows no screen and writes nothing.
 
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from enum import Enum, auto
 from typing import Any, TypeAlias
@@ -16,6 +16,7 @@ from store.book.clock import new_id
 from store.book.drafts import Draft, RowDraft, Subject
 from store.book.register import SAME, Register, Values
 from store.book.turn import local
+from store.book.words import State
 from store.herd.dating import Step, rows_of
 from store.herd.days import begins_at, day_words
 from store.round.confirm import Hand
@@ -146,6 +147,13 @@ class YardSheet(Sheet):
     def entries(self, answers: Answers, hand: Hand) -> Sequence[Draft]:  # noqa: ARG002
         """The entries that are written with the rows, each with a step id; they can be taken back with them."""
         return ()
+
+    def entries_back(self, answers: Answers, hand: Hand) -> Sequence[Draft]:
+        """The entries that make it as before when it is taken back: none of them happened."""
+        return [
+            replace(each, state=State.OPEN, figures=(), happened_at=hand.now, happened_from=None)
+            for each in self.entries(answers, hand)
+        ]
 
     def says(self, answers: Answers, hand: Hand) -> Sequence[str]:  # noqa: ARG002
         """What follows from the answers besides other steps, in lines."""

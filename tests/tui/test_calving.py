@@ -5,7 +5,9 @@ from syrupy.assertion import SnapshotAssertion
 
 from store.book.reading.watches import open_watches
 from store.book.words import Stage
+from tests.farm import MORNING, HandClock
 from tests.tui.keys import Sitting
+from tui.farm.listing import Listing
 
 
 def line_of(sitting: Sitting, words: str) -> str:
@@ -69,3 +71,45 @@ def test_the_sheet_is_as_kept(sheet: Sitting, screen: SnapshotAssertion) -> None
 
 def test_what_follows_is_as_kept(sheet: Sitting, screen: SnapshotAssertion) -> None:
     assert sheet.press("02:30-05:50", "pagedown").text() == screen
+
+
+@pytest.fixture
+def otherwise(sheet: Sitting, clock: HandClock) -> Sitting:
+    """Written as between 02:30 and 05:50; then the neighbour says that it was at 03:10."""
+    sheet.press("02:30-05:50", "pagedown", "enter")
+    clock.move(minutes=10)
+    sheet.to_step("Tansy", "look").press("f")
+    return to_otherwise(sheet).press("03:10")
+
+
+def to_otherwise(sitting: Sitting) -> Sitting:
+    """To the line of her last calving."""
+    assert isinstance(sitting.place, Listing)
+    row = next(at for at, row in enumerate(sitting.place.choices()) if "her calving was otherwise" in row)
+    return sitting.press(*["down"] * row, "enter")
+
+
+def due(sitting: Sitting) -> list[str]:
+    """When what is looked at again, on the wall."""
+    found = open_watches(sitting.walker.book.desk, sitting.walker.book.clock.now())
+    return [f"{watch.due_at:%H:%M}" for watch in found]
+
+
+def test_a_calving_that_was_otherwise_is_written_again_and_taken_back(otherwise: Sitting) -> None:
+    assert due(otherwise) == ["06:30", "06:50", "14:30"]
+    otherwise.press("pagedown", "enter")
+    assert due(otherwise) == ["04:10", "07:10", "15:10"]
+    otherwise.press("u", "enter")
+    assert due(otherwise) == ["06:30", "06:50", "14:30"]
+    (birth,) = otherwise.walker.snapshot.births.values()
+    assert (birth.since, birth.at) == (MORNING.replace(hour=2, minute=30), MORNING.replace(hour=5, minute=50))
+
+
+def test_what_was_otherwise_is_as_kept(otherwise: Sitting, screen: SnapshotAssertion) -> None:
+    assert otherwise.press("pagedown").text() == screen
+
+
+def test_a_calving_without_its_time_is_not_corrected(sitting: Sitting) -> None:
+    """Fennel's is a day from before the book."""
+    to_otherwise(sitting.to_step("Fennel", "feed").press("f"))
+    assert "No calving of hers is written with its time" in sitting.said

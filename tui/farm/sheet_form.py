@@ -55,7 +55,8 @@ class SheetForm(Place, Form):
         """All of it, with a note of who changed what."""
         words, subject = self.told(answers), self.sheet.subject()
         before = tuple(as_before(self.yard_sheet.register, rows))
-        entries = tuple(self.yard_sheet.entries(answers, self.walker.hand_now()))
-        unread = self.walker.change(rows, subject, words, *entries)
-        self.walker.changes.append(Changed(words, subject, before, entries))
+        hand = self.walker.hand_now()
+        back = tuple(self.yard_sheet.entries_back(answers, hand))
+        unread = self.walker.change(rows, subject, words, *self.yard_sheet.entries(answers, hand))
+        self.walker.changes.append(Changed(words, subject, before, back))
         return self.came_from.say(unread or "")

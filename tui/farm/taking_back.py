@@ -5,7 +5,6 @@ from dataclasses import replace
 from store.book.drafts import Draft
 from store.book.errors import BookError
 from store.book.reading.done import newest_of
-from store.book.words import State
 from tui.farm.listing import Listing
 from tui.place import Place
 from tui.walk.picking import Picking
@@ -32,21 +31,17 @@ class TakingBack(Picking):
             return self.say("The newest first: an older one may be what it stands on. 1, then Enter.")
         change = self.walker.changes[-1]
         try:
-            entries = self._opened(change.entries)
+            entries = self._as_they_stand(change.entries)
             unread = self.walker.change(change.as_before, change.subject, f"taken back: {change.words}", *entries)
         except BookError as problem:
             return self.say(str(problem))
         self.walker.changes.pop()
         return self.came_from.say(unread or f"Taken back: {change.words}.")
 
-    def _opened(self, entries: tuple[Draft, ...]) -> list[Draft]:
-        """What was written with it did not happen: each step is open, whatever was written of it since."""
-        walker, now = self.walker, self.walker.book.clock.now()
-        newest = ((each, newest_of(walker.book.desk, each.step_id)) for each in entries if each.step_id)
-        return [
-            replace(each, state=State.OPEN, figures=(), shown=shown, happened_at=now, happened_from=None)
-            for each, shown in newest
-        ]
+    def _as_they_stand(self, entries: tuple[Draft, ...]) -> list[Draft]:
+        """Each takes the place of whatever was written of its step since."""
+        desk = self.walker.book.desk
+        return [replace(each, shown=newest_of(desk, each.step_id)) for each in entries if each.step_id]
 
 
 def taking_back(listing: Listing) -> Place:

@@ -5,10 +5,13 @@ from typing import Any
 from uuid import UUID
 
 from store.book.drafts import Subject
+from store.book.reading.births import last_birth
+from store.book.reading.watches import open_watches
 from store.book.register import Register
 from store.book.words import Stage
 from store.herd.animal import AnimalSheet, DetailSheet
 from store.herd.birth import BirthSheet
+from store.herd.birth_again import CalvingAgain
 from store.herd.body import BodySheet
 from store.herd.calf import CalfSheet, WeaningSheet
 from store.herd.composition import CompositionSheet
@@ -64,9 +67,23 @@ def animal(row: Row) -> Chapter:
             Entry("treatments, and how long milk and meat are withheld", opening(treatments(row))),
             Entry("her milk is withheld on the vet's word, or yours", asking(WithheldSheet, id_)),
             *([Entry("drying off", asking(DryingOffSheet, id_))] if row["stage"] is Stage.IN_MILK else []),
+            *([Entry("her calving was otherwise: when, who lives", _calving(id_))] if row["calved_on"] else []),
             Entry("look back at her milkings", lambda listing: listing.rooms.looking_back(listing, id_)),
         ],
     )  # fmt: skip
+
+
+def _calving(animal_id: UUID) -> Callable[[Listing], Place]:
+    """What opens the last calving of a cow, to be corrected."""
+
+    def opens(listing: Listing) -> Place:
+        desk, now = listing.walker.book.desk, listing.walker.book.clock.now()
+        known = last_birth(desk, animal_id, now)
+        if known is None:
+            return listing.say("No calving of hers is written with its time. `has calved` writes one.")
+        return SheetForm(listing, CalvingAgain(listing.register, animal_id, known, open_watches(desk, now)))
+
+    return opens
 
 
 def _of_a_calf(row: Row) -> list[Entry]:

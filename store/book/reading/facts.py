@@ -255,7 +255,7 @@ def quarter_found(found: FoundRow) -> QuarterFound:
 def birth(found: Sequence[FoundRow]) -> Birth:
     """A calving of one row for each calf."""
     since, at, *_ = found[0]
-    calves = tuple((maybe_uid(calf), bool(alive)) for _, _, calf, alive in found)
+    calves = tuple((maybe_uid(calf), bool(alive)) for _, _, calf, alive, *_ in found)
     return Birth(None if since is None else moment(since), moment(at), calves)
 
 

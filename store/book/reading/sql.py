@@ -251,7 +251,7 @@ AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC, q.position DESC
 """
 
 LAST_BIRTH = f"""
-SELECT e.happened_from, e.happened_at, b.calf_id, b.alive FROM entry e JOIN born b ON b.entry_id = e.id
+SELECT e.happened_from, e.happened_at, b.calf_id, b.alive, e.id, e.step_id FROM entry e JOIN born b ON b.entry_id = e.id
 WHERE e.id = (
   SELECT e.id FROM entry e
   WHERE e.animal_id = :subject AND e.kind = 'birth' AND e.state = 'done' AND e.happened_at <= :at

@@ -1,20 +1,30 @@
 """Calvings by hand, as a keeper would write them on paper: what follows from each, and what is written again later."""
 
-from datetime import UTC, datetime
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
+from store.book.drafts import Draft, Subject
 from store.book.facts.calves import Birth
+from store.book.figures import MilkedFigure
 from store.book.opening import Book
+from store.book.reading.births import last_birth
 from store.book.reading.watches import open_watches
 from store.book.snapshot import Snapshot
 from store.book.turn import local
-from store.book.words import Stage
+from store.book.words import Fate, Kind, Looks, Stage, State
 from store.herd.birth import BirthSheet
+from store.herd.birth_again import CalvingAgain
+from store.herd.moments import happened
+from store.herd.sheet import Wrong
 from store.round.calving import CLEANSED, SUCKED, UP
 from store.round.plan import plan
+from store.round.watch import looked_again, watched
 from store.round.withholding import withheld_of
-from tests.farm import MORNING, HandClock, hand, morning
+from tests.farm import MORNING, HandClock, hand, morning, small_book
 from tests.store.herd.filled import animal, filled, register
 
 CALF = "calf of Tansy"
@@ -134,3 +144,109 @@ def test_just_calved_she_is_looked_at_in_every_round_until_the_fourth_day(book: 
 def test_of_a_calving_that_is_long_over_nothing_is_looked_at(book: Book) -> None:
     calved(book, "5 Mar")
     assert waiting(book) == {}
+
+
+def again(book: Book, **typed: str) -> Snapshot:
+    """What was written of Tansy's calving is written again, otherwise."""
+    desk, now = book.desk, book.clock.now()
+    known = last_birth(desk, animal(book, "Tansy"), now)
+    assert known is not None
+    sheet = CalvingAgain(register(book), animal(book, "Tansy"), known, open_watches(desk, now))
+    answers = filled(sheet, **typed).answers()
+    book.change(sheet.rows(answers), *sheet.entries(answers, hand(book, morning(book))))
+    return morning(book)
+
+
+def looked(book: Book, words: str) -> None:
+    """It was looked at, and all is right."""
+    watch = next(each for each in open_watches(book.desk, book.clock.now()) if each.words == words)
+    book.append(looked_again(hand(book, morning(book)), watch, Looks.RIGHT, None))
+
+
+def test_a_calving_that_was_at_another_time_moves_what_nobody_has_looked_at(book: Book, clock: HandClock) -> None:
+    """Found out later: the neighbour saw it at 03:10. What was looked at stays so; both entries stay in the book."""
+    calved(book, "between 02:30 and 05:50")
+    clock.move(minutes=5)
+    looked(book, UP)
+    clock.move(minutes=5)
+    after = again(book, when="03:10")
+    assert waiting(book) == {(CALF, SUCKED): "07:10", ("Tansy", CLEANSED): "15:10"}
+    assert after.births[animal(book, "Tansy")].earliest == MORNING.replace(hour=3, minute=10)
+    (counted,) = book.desk.rows("SELECT count(*) FROM entry WHERE kind = 'birth'", {})
+    assert counted[0] == 2
+
+
+def test_one_that_did_not_live_is_looked_at_no_more_and_is_not_here(book: Book, clock: HandClock) -> None:
+    calved(book, "03:10", name="Wren")
+    calf = animal(book, "Wren")
+    clock.move(minutes=5)
+    after = again(book, **{calf.hex: "dead"})
+    assert "Wren" not in {each.name for each in after.animals}
+    assert set(waiting(book)) == {("Tansy", CLEANSED), ("Tansy", UP)}
+    assert after.births[animal(book, "Tansy")].calves == ((calf, False),)
+
+
+def test_one_more_that_is_found_later_is_looked_at_too(book: Book, clock: HandClock) -> None:
+    calved(book, "03:10", name="Wren")
+    clock.move(minutes=5)
+    after = again(book, more="alive")
+    assert (CALF, SUCKED) in waiting(book)
+    assert len(after.births[animal(book, "Tansy")].calves) == 2
+
+
+def test_a_calving_of_the_day_before_has_that_day(book: Book, clock: HandClock) -> None:
+    calved(book, "00:30", name="Wren")
+    clock.move(minutes=5)
+    after = again(book, when="yesterday 23:30")
+    days = {each.name: (each.calved_on, each.born_on) for each in after.animals if each.name in ("Tansy", "Wren")}
+    yesterday = MORNING.date() - timedelta(days=1)
+    assert (days["Tansy"][0], days["Wren"][1]) == (yesterday, yesterday)
+
+
+def test_a_calving_left_as_it_is_written_is_said(book: Book, clock: HandClock) -> None:
+    calved(book, "02:30-05:50")
+    clock.move(minutes=5)
+    with pytest.raises(Wrong, match="Nothing here differs"):
+        again(book)
+
+
+THINGS = ("calving", "milking", "look")
+
+
+@settings(deadline=None, max_examples=12, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(order=st.permutations(THINGS), at=st.sampled_from(("02:30-05:50", "03:10", "yesterday 22:00")))
+def test_the_order_of_typing_does_not_matter(
+    tmp_path_factory: pytest.TempPathFactory, order: list[str], at: str
+) -> None:
+    """Whichever is typed first, what the book knows of the calving, her milk and her looks is the same."""
+    clock = HandClock()
+    book = small_book(tmp_path_factory.mktemp("order"), clock)
+    for name in order:
+        _write(book, name, at)
+        clock.at += timedelta(microseconds=1000)
+    clock.at = MORNING.replace(hour=18)
+    found = morning(book)
+    cow = animal(book, "Tansy")
+    withheld = [(each.why, each.since) for each in withheld_of(found, cow)]
+    expected = happened(at, MORNING, found.farm.zone)
+    assert found.births[cow].earliest == expected.earliest
+    assert withheld == [("colostrum, milking 2 of 8", expected.earliest)]
+    assert (CALF, SUCKED) in waiting(book)
+    assert ("Sloe", "left hind foot") in waiting(book)
+    book.close()
+
+
+def _write(book: Book, name: str, at: str) -> None:
+    """One of the three, at one moment of typing: when it happened is the same whenever it is typed."""
+    found = morning(book)
+    cow = animal(book, "Tansy")
+    write = replace(hand(book, found), now=MORNING.replace(hour=6, minute=30))
+    if name == "calving":
+        calved(book, at, milked="morning and evening")
+    elif name == "look":
+        book.append(watched(write, Subject(animal_id=animal(book, "Sloe")), "left hind foot", MORNING.replace(hour=20)))
+    else:
+        subject, figure = Subject(animal_id=cow), MilkedFigure(4.0, fate=Fate.CALVES)
+        step_id = found.turn.step_id(found.farm.id, Kind.MILK, cow)
+        draft = Draft(step_id, Kind.MILK, subject, found.turn, State.DONE, write.now, write.person_id, None)
+        book.append(replace(draft, figures=(figure,)))
