@@ -18,6 +18,7 @@ from store.book.snapshot import Snapshot, Written
 from store.book.words import Fate, Kind, State
 from store.round.measured import holding
 from store.round.steps import MilkStep, Step
+from store.round.withholding import withheld_of
 
 STRICTER = (Fate.HOUSE, Fate.SOLD_OR_GIVEN, Fate.CALVES, Fate.OTHER_ANIMALS, Fate.THROWN_AWAY)
 """The uses of milk, each stricter than the one before."""
@@ -90,7 +91,9 @@ def pailfuls(entries: Iterable[Written], withheld: Withheld) -> Iterator[Pailful
 
 def withheld_in(snapshot: Snapshot, steps: Iterable[Step]) -> Withheld:
     """What withholds milk in a round, also of a cow that is no longer to be milked."""
-    return {**snapshot.withheld, **{step.animal.id: step.withheld for step in steps if isinstance(step, MilkStep)}}
+    written = {entry.subject.animal_id for entry in snapshot.entries if entry.kind is Kind.MILK}
+    gone = {cow_id: withheld_of(snapshot, cow_id) for cow_id in written if cow_id}
+    return gone | {step.animal.id: step.withheld for step in steps if isinstance(step, MilkStep)}
 
 
 def mixed(pails: Sequence[Pailful], cooled: Fate | None = None) -> tuple[Went, ...]:

@@ -98,3 +98,17 @@ def test_a_calf_that_sucks_a_treated_cow_is_said_at_both_steps(book: Book) -> No
     facts = " ".join(sitting.to_step("Fennel", "milk").press("v").text(100, 60).split())
     assert "milk withheld for now: udder tube, dose 1 was due Tue 10 Mar 18:31 and is not written" in facts
     assert "meat withheld for now: udder tube" in facts
+
+
+def test_a_dose_due_in_ten_minutes_is_on_the_first_screen(book: Book, clock: HandClock) -> None:
+    """Given at 06:20 and every 12 hours: opened at 18:10, the round says 18:20 before anything else."""
+    tube = new_id(MORNING)
+    put(book.desk, Treatment, id=tube)
+    put(
+        book.desk, TreatmentAs, treatment_id=tube, animal_id=HAZEL, product="udder tube", doses=3, every_h=12,
+        first_at=MORNING,
+    )  # fmt: skip
+    sitting = Sitting(House(Walker(book, read_facts(book.desk, book.clock.now()), pretend=True)))
+    dosed(sitting).press("e", "e", "enter")
+    clock.move(hours=11, minutes=39)
+    assert "DUE  Hazel: udder tube, dose 2 of 3, at 18:20" in sitting.begin().text()

@@ -28,7 +28,8 @@ from store.book.words import Fate, Kind, SaidBy
 from store.round.amount import Unreadable
 from store.round.confirm import unplanned
 from store.round.measured import fates_of, milked
-from store.round.pails import Pailful, mixed
+from store.round.pails import Pailful, mixed, withheld_in
+from store.round.plan import plan
 from store.round.withholding import calving_of, first_to_keep, withheld_of
 from tests.store.round.made import animal_named, dawn, hand, some_id, unhurried, with_animal, wrote
 from tests.store.round.named import milk_of
@@ -338,3 +339,12 @@ def test_colostrum_for_the_calves_counts_as_theirs_and_for_the_house_as_theirs_t
     for put in (Fate.CALVES, Fate.HOUSE):
         pailful = Pailful(some_id("pail"), HAZEL.id, at(11, "06:30"), 6.0, put, found)
         assert [each.use for each in mixed((pailful,))] == [Fate.CALVES]
+
+
+def test_a_pail_of_a_cow_that_is_no_longer_milked_is_withheld_too() -> None:
+    """Her milking was taken off the plan after the pail was written."""
+    course = week(at(11, "06:30"))
+    pail_of = milked(replace(hand(course), now=at(11, "06:30")), milk_of(course, "Hazel"), "9.9", Fate.THROWN_AWAY)
+    gone = replace(wrote(course, pail_of), milkings={})
+    (held,) = withheld_in(gone, plan(gone))[HAZEL.id]
+    assert held.holds_at(at(11, "06:30"))
