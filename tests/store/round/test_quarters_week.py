@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from store.book.facts.milk import QuarterFound, Withholding
+from store.book.facts.milk import QuarterFound
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn
 from store.book.words import EVENING, MARKS, MORNING, Kind, Quarter, Sign, State
@@ -17,9 +17,9 @@ from store.round.care import quarter_looked, quarters_found
 from store.round.confirm import skipped, undone
 from store.round.plan import plan
 from store.round.quarters import marks_of, open_marks, running, toggled
-from store.round.steps import ApartStep, MilkStep, QuarterStep
+from store.round.steps import QuarterStep
 from store.round.summary import summarise
-from tests.store.round.made import animal_named, dawn, dusk, hand, moved, unhurried, wrote
+from tests.store.round.made import animal_named, dawn, dusk, hand, unhurried, wrote
 from tests.store.round.named import milk_of, step_of, steps_of
 
 LF, RF, LH, RH = Quarter
@@ -256,45 +256,3 @@ def test_signs_that_cannot_be_at_once_give_way() -> None:
     assert toggled(frozenset({CLEAR}), HOT) == {HOT}
     assert toggled(picked, HARD) == {CLOTS, FULL}
     assert MARKS & toggled(frozenset(MARKS), CLEAR) == frozenset()
-
-
-def order(snapshot: Snapshot, *kinds: type) -> list[str]:
-    """Whose steps of some kinds, in walking order."""
-    return [step.name for step in plan(snapshot) if isinstance(step, kinds)]
-
-
-def test_she_is_milked_last_with_her_quarter_before_and_her_calf_behind() -> None:
-    """Fennel comes before Hazel by name; marked, she is milked behind her, and Rook is let in after that."""
-    assert order(dawn(), MilkStep, ApartStep) == ["Fennel", "Rook", "Hazel"]
-    asked = before(dawn(), "Fennel", HARD_MONDAY)
-    assert order(asked, MilkStep, ApartStep, QuarterStep) == ["Hazel", "Fennel", "Fennel", "Rook"]
-    assert {step.step_id for step in plan(asked)} > {step.step_id for step in plan(dawn())}
-
-
-def test_she_is_milked_last_in_whatever_pen_the_others_are() -> None:
-    """Hazel is milked in the Orchard, which comes later in the walk."""
-    asked = before(moved(dawn(), "Hazel", "Orchard"), "Fennel", HARD_MONDAY)
-    assert order(asked, MilkStep) == ["Hazel", "Fennel"]
-
-
-def test_marked_in_this_round_she_is_last_from_then_on() -> None:
-    """And back in her place once it is undone."""
-    fennel = animal_named(dawn(), "Fennel").id
-    after = wrote(dawn(), quarters_found(hand(dawn()), fennel, {LH: (HARD,)}))
-    assert order(after, MilkStep) == ["Hazel", "Fennel"]
-    assert order(wrote(after, undone(hand(after), after.entries[-1])), MilkStep) == ["Fennel", "Hazel"]
-
-
-def test_withheld_milk_is_milked_last_too() -> None:
-    """Ended before this round, it is not."""
-    fennel = animal_named(dawn(), "Fennel").id
-    for hours, names in ((6, ["Hazel", "Fennel"]), (-6, ["Fennel", "Hazel"])):
-        until = hand(dawn()).now + timedelta(hours=hours)
-        held = Withholding(until - timedelta(days=3), until, "by the label")
-        assert order(replace(dawn(), withheld={fennel: (held,)}), MilkStep) == names
-
-
-def test_where_all_are_marked_the_order_stays() -> None:
-    """Nobody is before the others."""
-    asked = before(before(dawn(), "Fennel", HARD_MONDAY), "Hazel", HARD_MONDAY)
-    assert order(asked, MilkStep) == ["Fennel", "Hazel"]
