@@ -249,3 +249,12 @@ def told(sitting: Sitting) -> str:
     """The closing in one line, wherever it wraps."""
     sitting.place = sitting.house.closing()
     return " ".join(sitting.text(120, 60).split())
+
+
+def test_on_the_board_a_soak_not_looked_at_is_asked_about_and_marked_too(sitting: Sitting) -> None:
+    """Fennel's bucket is the first line."""
+    sitting.press("b", "enter")
+    assert sitting.said.startswith("Look at the soaked lucerne pellets first")
+    assert sitting.written() == 0
+    sitting.press("!", "enter")
+    assert [fed.given_kg for fed in sitting.newest().of(FedFigure)] == pytest.approx([2.7, 0.9])

@@ -10,6 +10,7 @@ from uuid import UUID
 from store.book.words import State
 from store.round.amount import Unreadable
 from store.round.confirm import Doubtful
+from store.round.measured import SURE
 from store.round.steps import Step
 from store.round.together import alone_why, with_window
 from tui.frame import framed
@@ -56,8 +57,9 @@ class Board(Over):
         return bool(self.half_typed)
 
     def takes(self, character: str) -> bool:
-        """An amount for the first feed of the marked line."""
-        if not job_for(self.steps[self.row]).DIGITS or not self.typed.takes(character):
+        """An amount for the first feed of the marked line, or that what is shown is right."""
+        job = job_for(self.steps[self.row])
+        if not job.DIGITS or not self.typed.takes(character, asked=job.ASKS and character == SURE):
             return False
         self.armed = False
         return True
