@@ -28,8 +28,8 @@ def overdue_calves(snapshot: Snapshot, now: datetime) -> tuple[OverdueCalf, ...]
         apart = last if last and last.state is Apart.SHUT_AWAY and last.cow_id is None else None
         if (
             apart
-            and now - apart.at > timedelta(hours=share.longest_h)
+            and now - apart.earliest > timedelta(hours=share.longest_h)
             and {share.calf_id, share.cow_id} <= set(animals)
         ):
-            found.append(OverdueCalf(animals[share.calf_id], animals[share.cow_id], apart.at, share.longest_h))
+            found.append(OverdueCalf(animals[share.calf_id], animals[share.cow_id], apart.earliest, share.longest_h))
     return tuple(sorted(found, key=lambda each: each.since))

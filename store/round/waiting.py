@@ -60,7 +60,7 @@ def calves(snapshot: Snapshot, steps: Iterable[Step]) -> Iterator[Item]:
         last = where(share, share.cow_id)
         if last and last.state is Apart.SHUT_AWAY and last.cow_id is None:
             names = (snapshot.names.get(id_, "") for id_ in (share.calf_id, share.cow_id))
-            at = last.at + timedelta(hours=share.longest_h)
+            at = last.earliest + timedelta(hours=share.longest_h)
             note = f"shut away {share.longest_h:g} h then"
             yield Item(at, "let {} in to {} at the latest".format(*names), note, step=parted.get(share.calf_id))
 

@@ -20,6 +20,11 @@ class Parting:
     cow_id: UUID | None = None
     why: str = ""
 
+    @property
+    def earliest(self) -> datetime:
+        """The earliest moment at which it can have been: how long it is apart is counted from then."""
+        return self.since or self.at
+
 
 @dataclass(frozen=True, slots=True)
 class ApartRule:

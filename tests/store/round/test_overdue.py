@@ -35,3 +35,12 @@ def test_with_its_other_cow_it_is_not_apart() -> None:
     with_hazel = Parting(Apart.LET_IN, MORNING, None, hazel)
     both = replace(share, partings=(with_hazel, *share.partings), second_cow_id=hazel)
     assert overdue_calves(replace(dawn(), shares=(both,)), MORNING + 24 * HOUR) == ()
+
+
+def test_shut_away_between_two_times_it_is_apart_since_the_earlier() -> None:
+    """Nobody saw when: the calf may be hungry since then."""
+    (share,) = dawn().shares
+    shut = Parting(Apart.SHUT_AWAY, share.partings[0].at, share.partings[0].at - 2 * HOUR)
+    unseen = replace(dawn(), shares=(replace(share, partings=(shut,)),))
+    (late,) = overdue_calves(unseen, shut.at + 12 * HOUR)
+    assert late.since == shut.at - 2 * HOUR
