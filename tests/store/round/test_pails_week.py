@@ -11,10 +11,12 @@ from hypothesis import strategies as st
 
 from store.book.facts.milk import Withholding
 from store.book.figures import CooledFigure
+from store.book.reading.milk import MilkRound, Use
 from store.book.snapshot import Snapshot
 from store.book.words import Fate, Kind, State
 from store.round.amount import Unreadable
 from store.round.cool import cooled, is_late, since_first
+from store.round.jars import jars, used_up
 from store.round.measured import milked
 from store.round.pails import FOR_PEOPLE, Pailful, Went, by_use, mixed, poured, went, withheld_in
 from store.round.plan import plan
@@ -244,3 +246,23 @@ def test_the_order_of_typing_changes_no_use(typed: list[tuple[str, str, Fate, li
     pails = went(reversed(found.counts().values()), withheld_in(found, plan(found)))
     want = Fate.THROWN_AWAY if known else Fate.CALVES
     assert {each.use for each in pails} == {want}
+
+
+def test_what_is_kept_is_a_jar_until_it_is_used_up() -> None:
+    """Hazel's 6.8 kg, iced an hour and a half late and kept; what the calves had is no jar."""
+    found = iced(dawn(), 1.5, Fate.HOUSE)
+    treated = {animal_named(found, "Hazel").id: (Withholding(EVENING - timedelta(days=1), None, "udder tube"),)}
+    rounds = [MilkRound(found.turn, tuple(found.counts().values()))]
+    (jar,) = jars(rounds, {}, 30.0, {})
+    assert (jar.went.pailful.cow_id, jar.cold_after) == (
+        animal_named(found, "Hazel").id,
+        timedelta(hours=1, minutes=30),
+    )
+    assert (jar.late, jar.used_up, jar.went.unsafe) == (True, False, False)
+    (unsafe,) = jars(rounds, treated, 30.0, {})
+    assert unsafe.went.unsafe
+    draft = used_up(found.people[0].id, EVENING, jar)
+    assert (draft.step_id, draft.state) == (jar.step_id, State.DONE)
+    (gone,) = jars(rounds, {}, 30.0, {jar.step_id: Use(some_id("used up"), used_up=True)})
+    assert gone.used_up
+    assert used_up(found.people[0].id, EVENING, gone).state is State.OPEN
