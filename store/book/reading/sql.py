@@ -276,7 +276,8 @@ LOOKED_LATELY = f"""
 SELECT e.id, e.step_id, e.animal_id, e.pen_id, e.task_id, e.feed_id, e.happened_at,
   w.words, w.due_at, w.due_until, w.looks, p.words, p.due_at, p.due_until, p.looks
 FROM entry e JOIN watched w ON w.entry_id = e.id LEFT JOIN watched p ON p.entry_id = e.replaces_id
-WHERE e.id > :first_id AND e.kind = 'watch' AND e.state = 'done' AND {NEWEST_OF_ITS_STEP} ORDER BY e.id DESC LIMIT 9
+WHERE e.id > :first_id AND e.kind = 'watch' AND e.state = 'done' AND {NEWEST_OF_ITS_STEP}
+ORDER BY e.written_at DESC, e.id DESC LIMIT 9
 """
 """What was written of watches since an id was made, and what each entry took the place of. Ids sort by time."""
 
