@@ -1,10 +1,9 @@
 """Withheld milk on a card: until when none is kept, how short this milking is, which is the first to keep, and why."""
 
-from datetime import datetime, timedelta
+from datetime import timedelta
 from math import ceil
 
 from store.book.facts.milk import Withholding
-from store.book.turn import Turn, from_wall
 from store.round.measured import withholding_at
 from store.round.steps import MilkStep
 from store.round.withholding import coming_milkings, first_to_keep
@@ -12,7 +11,6 @@ from tui.page import Line, Role, Size, wrapped
 from tui.telling import turn_words
 from tui.treated import sucks_words
 from tui.walk.shown import Shown
-from tui.walker import Walker
 from tui.words import hours, when
 
 CAUTION = "Treated or just calved: none to the house until label or vet allow."
@@ -46,13 +44,8 @@ def _until(shown: Shown, step: MilkStep, withheld: Withholding) -> str:
 def _first(shown: Shown, step: MilkStep) -> str:
     """`Sun 15 Mar morning`; empty where that cannot be reckoned."""
     walker = shown.walker
-    times = {_usually(walker, turn): turn for turn in coming_milkings(walker.snapshot, step.animal.id)}
+    turns = coming_milkings(walker.snapshot, step.animal.id)
+    times = {walker.farm.round_begins(turn) or turn.begins(walker.zone): turn for turn in turns}
     found = first_to_keep(walker.snapshot, step.animal.id, (shown.milked_at(step), *times))
     turn = times.get(found) if found else None
     return turn_words(turn) if turn else ""
-
-
-def _usually(walker: Walker, turn: Turn) -> datetime:
-    """When a round to come usually begins."""
-    time = dict(walker.farm.times).get(turn.slot)
-    return from_wall(datetime.fromisoformat(f"{turn.day}T{time}"), walker.zone) if time else turn.begins(walker.zone)
