@@ -189,5 +189,5 @@ def test_the_law_draws_from_every_kind_of_step() -> None:
     with two_benches(0) as (bench, _):
         steps = plan(bench.seen(0))
         kinds = {step.kind.value for step in steps}
-    assert len(steps) == 17
-    assert kinds == {"count", "soak", "hay", "feed", "apart", "udder", "milk", "task"}
+    assert len(steps) == 18
+    assert kinds == {"count", "soak", "hay", "feed", "apart", "udder", "milk", "cool", "task"}
