@@ -1,5 +1,6 @@
 """A place: a view of the round. It knows the walker, and by the rooms how one place leads to another."""
 
+from collections.abc import Callable
 from typing import Any, Protocol
 from uuid import UUID
 
@@ -181,10 +182,15 @@ class Over(Place):
         return self.came_from.leave() if self.half_typed else None
 
 
+def unless_half_typed(place: Place, go: Callable[[], View]) -> View:
+    """To another place, unless that would lose what is typed, picked or marked here or below."""
+    return (place.leave() or place) if place.half_typed else go()
+
+
 UNDO_KEY = Key(("u",), "U", "undo", "Undoes what was written last, or before: shows it first, Enter undoes.",
-               lambda place: place.rooms.undoing(place))  # fmt: skip
+               lambda place: unless_half_typed(place, lambda: place.rooms.undoing(place)))  # fmt: skip
 GO_KEY = Key(("g",), "G", "go to", "To a pen, animal or step by a few letters; typing over a done one corrects it.",
-             lambda place: place.rooms.going(place))  # fmt: skip
+             lambda place: unless_half_typed(place, lambda: place.rooms.going(place)))  # fmt: skip
 NOTE_KEY = Key(
     ("n",), "N", "note", "A note, for the book or for the next person.", lambda place: place.rooms.noting(place)
 )
@@ -202,19 +208,19 @@ HELP_KEY = Key(("h", "question_mark"), "H", "help", "This list of keys.", lambda
 LEAVE_KEY = Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves. The round stays open; coming back goes on.",
                 go_out)  # fmt: skip
 ROUNDS_KEY = Key(("r",), "R", "rounds", "Earlier rounds: to look at, type in, correct.",
-                 lambda place: place.rooms.past_rounds(place))  # fmt: skip
+                 lambda place: unless_half_typed(place, lambda: place.rooms.past_rounds(place)))  # fmt: skip
 KEEP_KEY = Key(("k",), "K", "", "Keeps a copy of the book on a stick, and reads it again.",
                lambda place: place.rooms.keeping(place))  # fmt: skip
 FARM_KEY = Key(("f",), "F", "my farm", "My farm: pens, animals, feeds, scoops, plans, people, jobs, settings.",
-               lambda place: place.rooms.my_farm(place))  # fmt: skip
+               lambda place: unless_half_typed(place, lambda: place.rooms.my_farm(place)))  # fmt: skip
 FEED_ROOM_KEY = Key(("d",), "D", "feed room", "The feed room: what is there, deliveries, what was weighed, costs.",
                     lambda place: place.rooms.feed_room(place))  # fmt: skip
 WEATHER_KEY = Key(("c",), "C", "weather", "Cold, heat, wet tonight, and what hay, soak and water that asks for.",
-                  lambda place: place.rooms.weather(place))  # fmt: skip
+                  lambda place: unless_half_typed(place, lambda: place.rooms.weather(place)))  # fmt: skip
 AGAIN_KEY = Key(("o",), "O", "", "Look again: what has to be looked at at a time, and something new of this animal.",
                 lambda place: place.rooms.looking_again(place))  # fmt: skip
 BENCH_KEY = Key(("i",), "I", "", "The bench between rounds: what comes next, by the clock, and how long is left.",
-                lambda place: place.rooms.bench())  # fmt: skip
+                lambda place: unless_half_typed(place, place.rooms.bench))  # fmt: skip
 MILK_STORE_KEY = Key(("x",), "X", "", "The milk store: house milk by age, what is used up, litres by use.",
                      lambda place: place.rooms.milk_store(place))  # fmt: skip
 YARD_KEYS = (

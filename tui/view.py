@@ -109,9 +109,11 @@ class View(ABC):
 
     def leave(self) -> "View | None":
         """Leave the program, unless something is half typed."""
-        if self.half_typed:
-            return self.say(f"«{self.half_typed}» is typed and not written. Enter writes it, Backspace takes it away.")
-        return None
+        return self.say(self.unwritten()) if self.half_typed else None
+
+    def unwritten(self) -> str:
+        """What would be lost by leaving now, and how it is written or taken away."""
+        return f"«{self.half_typed}» is typed and not written. Enter writes it, Backspace takes it away."
 
 
 def go_back(place: Any) -> View | None:

@@ -44,17 +44,17 @@ class Board(Over):
 
     @property
     def half_typed(self) -> str:
-        """An amount not yet written."""
-        return self.typed.text
+        """An amount not yet written; what is typed or marked in the place below stays there."""
+        return self.typed.text or super().half_typed
 
     def leave(self) -> View | None:
-        """Leave, unless an amount is half typed on this board."""
-        return Place.leave(self)
+        """Leave, unless an amount is half typed on this board, or something in the place below."""
+        return Place.leave(self) if self.typing else super().leave()
 
     @property
     def typing(self) -> bool:
         """While an amount is half typed."""
-        return bool(self.half_typed)
+        return bool(self.typed.text)
 
     def takes(self, character: str) -> bool:
         """An amount for the first feed of the marked line, or that what is shown is right."""
@@ -67,7 +67,7 @@ class Board(Over):
     def choose(self, by: int) -> View:
         """Another line; not while an amount is half typed."""
         self.armed = False
-        if self.half_typed:
+        if self.typing:
             return self.leave() or self
         self.row = (self.row + by) % len(self.steps)
         return self
@@ -79,7 +79,7 @@ class Board(Over):
 
     def arm(self) -> View:
         """The next Enter writes every open line as shown."""
-        if self.half_typed:
+        if self.typing:
             return self.leave() or self
         count = sum(step.state is State.OPEN and not self._alone(step) for step in self.steps)
         self.armed = count > 0
@@ -91,7 +91,7 @@ class Board(Over):
         if self.armed:
             return self._write_all()
         step = self.steps[self.row]
-        if step.state is not State.OPEN and not self.half_typed:
+        if step.state is not State.OPEN and not self.typing:
             return self._on()
         try:
             draft = job_for(step).draft(self.walker.hand(), self._shown(step, self.row), step)

@@ -9,10 +9,11 @@ from store.round.judging import Judged
 from store.round.steps import MilkStep
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
-from tui.place import HELP_KEY, UNDO_KEY, VET_KEY, Over, Place, Rooms
+from tui.place import HELP_KEY, UNDO_KEY, VET_KEY, Place, Rooms
 from tui.typed import is_pick
 from tui.view import BACKSPACE, ENTER, PAGE_KEYS, Key, go_back
 from tui.walk.judged_lines import drop_words, percent_words
+from tui.walk.several import Several
 from tui.yard.wording import Wording
 
 QUESTIONS = {
@@ -27,7 +28,7 @@ QUESTIONS = {
 OTHER = "another reason, in your words"
 
 
-class Dropped(Over):
+class Dropped(Several):
     """Digits pick one or more; Enter writes them as a note, with nothing picked it goes on."""
 
     def __init__(self, rooms: Rooms, there: Place, step: MilkStep, judged: Judged) -> None:
@@ -53,6 +54,10 @@ class Dropped(Over):
     def reasons(self) -> str:
         """What is picked, in short."""
         return ", ".join(words for row, words in enumerate(QUESTIONS) if row in self.picked)
+
+    def picked_words(self) -> str:
+        """All of it, the one to type too."""
+        return ", ".join(words for row, words in enumerate((*QUESTIONS, OTHER)) if row in self.picked)
 
     def write(self, reasons: str) -> Place:
         """A note on her of what it was."""

@@ -1,6 +1,5 @@
 """The lamp: one step of the round, and what a key does to it."""
 
-from collections.abc import Callable
 from typing import ClassVar
 
 from store.book.drafts import Draft
@@ -11,7 +10,7 @@ from store.round.measured import SURE
 from store.round.steps import Step
 from tui.frame import framed
 from tui.page import Page, Size
-from tui.place import YARD_KEYS, Place, Rooms
+from tui.place import YARD_KEYS, Place, Rooms, unless_half_typed
 from tui.scroll import Scroll
 from tui.typed import Typed, is_pick
 from tui.view import BACKSPACE, ENTER, PAGE_KEYS, Key, View, go_back
@@ -22,6 +21,7 @@ from tui.walk.shown import Shown
 
 UNWRITTEN = (State.OPEN, State.ON_PAPER)
 """What Enter writes without anything typed."""
+PICKED = "What is picked or marked here"
 
 
 class Lamp(Place):
@@ -60,27 +60,24 @@ class Lamp(Place):
 
     @property
     def half_typed(self) -> str:
-        """Everything typed and not yet written."""
-        return " ".join(typed.text for typed in self.typed.values() if typed.text)
+        """Everything typed, picked or marked here since the step came up, and not yet written."""
+        text = " ".join(typed.text for typed in self.typed.values() if typed.text)
+        picked = (self.job.ROW_COUNTS and self.row != self.first_row) or self.marks != self.first_marks
+        return text or (PICKED if picked else "")
 
     @property
     def typing(self) -> bool:
-        """While an amount is half typed."""
-        return bool(self.half_typed)
+        """While an amount is half typed; beside a pick or a mark, letters still open."""
+        return any(typed.text for typed in self.typed.values())
 
-    @property
-    def changed(self) -> bool:
-        """Whether anything was typed, picked or marked here since the step came up."""
-        return (
-            bool(self.half_typed)
-            or (self.job.ROW_COUNTS and self.row != self.first_row)
-            or self.marks != self.first_marks
-        )
+    def unwritten(self) -> str:
+        """A pick or a mark goes as it came: Esc takes it away."""
+        return super().unwritten() if self.typing else f"{PICKED} is not written. Enter writes it, Esc takes it away."
 
     @property
     def _is_written(self) -> bool:
         """Whether Enter has nothing to write and goes on."""
-        return (self.step.state not in UNWRITTEN or self.job.is_half_done(self.step)) and not self.changed
+        return (self.step.state not in UNWRITTEN or self.job.is_half_done(self.step)) and not self.half_typed
 
     def takes(self, character: str) -> bool:
         """A digit starts an amount, or picks a line."""
@@ -97,7 +94,7 @@ class Lamp(Place):
 
     def enter(self) -> Place:
         """Write what is shown, then go on to the next open step."""
-        if not self.taken_up and not self.changed:
+        if not self.taken_up and not self.half_typed:
             self.taken_up = True
             return self.say("This step is taken up. Enter again writes what is shown.")
         if self._is_written:
@@ -118,12 +115,18 @@ class Lamp(Place):
             return self.say(problem)
         self.index = next((at for at, each in enumerate(self.walker.steps) if each.step_id == step_id), self.index)
         if stay:
-            self.row = self.first_row = self.job.first_row(self.step)
+            self._stays()
             still = "" if self.step.state is State.DONE else " This step is still to do."
             return self.say(f"Written.{still}")
         if self.step.state is State.OPEN:
             return self.rooms.lamp(self.index).say("Written. This step stays open; Enter alone goes on.")
         return self._go_on()
+
+    def _stays(self) -> None:
+        """The line that is chosen at first, as what was written may change it; what a digit picked stays."""
+        first = self.job.first_row(self.step)
+        self.row = self.row if self.job.PICKS and self.row != self.first_row else first
+        self.first_row = first
 
     def _go_on(self) -> Place:
         """The next open step of those that were ahead when this one came up, or the closing."""
@@ -133,9 +136,9 @@ class Lamp(Place):
 
     def leaf(self, by: int) -> View:
         """Another step, or the closing behind the last; nothing is written."""
-        if self.half_typed:
-            return self.leave() or self
-        index = self.index + by
+        return unless_half_typed(self, lambda: self._at(self.index + by))
+
+    def _at(self, index: int) -> Place:
         if index < 0:
             return self.say("This is the first step of the round.")
         if index >= len(self.walker.steps):
@@ -153,8 +156,11 @@ class Lamp(Place):
         return self if self.entry.backspace() else self.say("Nothing is typed here.")
 
     def clear(self) -> Place:
-        """Take everything away that is typed here."""
+        """Take everything away that is typed, picked or marked here."""
         self.typed.clear()
+        self.marks = self.first_marks
+        if self.job.ROW_COUNTS:
+            self.row = self.first_row
         return self
 
     def mark(self, word: str) -> Place:
@@ -187,27 +193,23 @@ class Lamp(Place):
         """What else can be done at this step."""
         if not self.offers():
             return self.say("There is nothing more at this step.")
-        return self._unless_typed(lambda: self.rooms.more(self))
+        return self.rooms.more(self) if not self.typing else self.leave() or self
 
     def skip(self) -> View:
         """The reasons for skipping it."""
-        return self._unless_typed(lambda: self.rooms.skipping(self.index, self))
+        return unless_half_typed(self, lambda: self.rooms.skipping(self.index, self))
 
     def later(self) -> View:
         """When it is to be done instead."""
-        return self._unless_typed(lambda: self.rooms.later(self.index, self))
+        return unless_half_typed(self, lambda: self.rooms.later(self.index, self))
 
     def closing(self) -> View:
         """To the end of the walk; nothing is written."""
-        return self._unless_typed(self.rooms.closing)
+        return unless_half_typed(self, self.rooms.closing)
 
     def whole_pen(self) -> View:
         """The plain steps of this pen together."""
-        return self._unless_typed(lambda: self.rooms.whole_pen(self))
-
-    def _unless_typed(self, go: Callable[[], Place]) -> View:
-        """To another place, unless that would lose what is typed here."""
-        return (self.leave() or self) if self.half_typed else go()
+        return unless_half_typed(self, lambda: self.rooms.whole_pen(self))
 
     def more_words(self) -> str:
         """Only where there is more."""
@@ -223,11 +225,11 @@ class Lamp(Place):
         Key(
             BACKSPACE,
             "Backspace",
-            lambda lamp: "back" if lamp.half_typed else "",
+            lambda lamp: "back" if lamp.typing else "",
             "Takes a character back.",
             go_back,
         ),
-        Key(("escape",), "Esc", "", "Takes the whole figure away.", clear),
+        Key(("escape",), "Esc", "", "Takes away what is typed, picked or marked.", clear),
         Key(("up",), "Up Down", rows_words, "Another line: a feed, a use of milk.", lambda lamp: lamp.choose(-1)),
         Key(("down",), "Down", "", "", lambda lamp: lamp.choose(1)),
         Key(("left",), "Left Right", "", "The step before or after; nothing is written.", lambda lamp: lamp.leaf(-1)),

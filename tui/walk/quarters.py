@@ -8,17 +8,18 @@ from store.round.dialect import said
 from store.round.quarters import toggled
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, wrapped
-from tui.place import HELP_KEY, LEAVE_KEY, Over, Place, Rooms
+from tui.place import HELP_KEY, LEAVE_KEY, Place, Rooms
 from tui.typed import is_pick
 from tui.view import BACKSPACE, ENTER, PAGE_KEYS, Key, go_back
 from tui.walk.lamp import Lamp
 from tui.walk.quarter_cards import sign_lines, udder_drawing
+from tui.walk.several import Several
 
 QUARTERS, SIGNS = tuple(Quarter), tuple(Sign)
 NO_COW = "No animal stands here."
 
 
-class QuarterPage(Over):
+class QuarterPage(Several):
     """First a digit picks the quarter, then digits pick its signs; Enter writes all that is picked as one entry."""
 
     def __init__(self, rooms: Rooms, lamp: Lamp) -> None:
@@ -48,9 +49,19 @@ class QuarterPage(Over):
     def back(self) -> Place:
         """To another quarter, then to the step; nothing is written."""
         if self.here is None:
-            return self.came_from
+            return super().back()
         self.here = None
         return self
+
+    def picked_words(self) -> str:
+        """`left hind: clots, hard; right hind: hot`."""
+        dialect = self.walker.farm.dialect
+        told = (
+            f"{said(at, dialect)}: {', '.join(sign for sign in Sign if sign in signs)}"
+            for at, signs in self.signs.items()
+            if signs
+        )
+        return "; ".join(told)
 
     def enter(self) -> Place:
         """Write it, whether she is milked or not, and stay at her."""

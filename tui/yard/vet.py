@@ -11,10 +11,11 @@ from store.round.dialect import said
 from store.round.quarters import open_marks
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, large_lines, line, wrapped
-from tui.place import HELP_KEY, Over, Place, Rooms
+from tui.place import HELP_KEY, Place, Rooms, unless_half_typed
 from tui.typed import is_pick
 from tui.view import BACKSPACE, ENTER, SCROLL_KEYS, Key, go_back
 from tui.walk.quarter_cards import crossed_lines
+from tui.walk.several import Several
 from tui.walk.title import tag_words
 from tui.walker import Walker
 from tui.yard.vet_facts import vet_facts, who_words
@@ -27,7 +28,7 @@ NUMBER = re.compile(r"\+?[(\d][\d ()/-]{3,}\d")
 NO_NUMBER = "VET  no number is set: F, then SETTINGS"
 
 
-class Vet(Over):
+class Vet(Several):
     """What to say on the telephone about an animal. Digits pick what is seen now; Enter writes it as a note."""
 
     def __init__(self, rooms: Rooms, back: Place, animal: Animal) -> None:
@@ -82,6 +83,10 @@ class Vet(Over):
         self.picked = frozenset()
         return self.say("The note is written, and told to the next person. M prints this page, Enter goes back.")
 
+    def picked_words(self) -> str:
+        """The signs that are picked."""
+        return "; ".join(said(seen.words, self.walker.farm.dialect) for seen in self.signs)
+
     def enter_words(self) -> str:
         """A note, once something is picked."""
         return "write it as a note" if self.picked else "back"
@@ -94,7 +99,8 @@ class Vet(Over):
         Key(ENTER, "Enter", enter_words, "Writes what is picked as a note; with nothing picked, back.", enter),
         Key((), "1-9", "seen now", "Picks a sign that is seen now, or takes it away."),
         Key(("m",), "M", "print", "This page as a text file, or on paper.", print_it),
-        Key(("a",), "A", "another animal", "About another animal.", lambda place: place.rooms.whom(place.came_from)),
+        Key(("a",), "A", "another animal", "About another animal.",
+            lambda place: unless_half_typed(place, lambda: place.rooms.whom(place.came_from))),
         Key((*BACKSPACE, "v", "left", "escape"), "Backspace", "back", "Back; nothing is written.", go_back),
         *SCROLL_KEYS,
         HELP_KEY,
