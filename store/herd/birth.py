@@ -30,6 +30,11 @@ MILKED: Choices = (
 )
 
 
+def looked_until(calved: Happened, zone: str) -> date:
+    """The last day on which she is asked about as one that has just calved."""
+    return local(calved.at + JUST_CALVED, zone).date()
+
+
 class BirthSheet(OneAnimal):
     """When, what was born of whom, and what becomes of the mother."""
 
@@ -60,7 +65,7 @@ class BirthSheet(OneAnimal):
             pick("mother", f"{self.name} is now", self._classes(), mother),
             pick("milked", f"{self.name} is milked", MILKED, milked, "from the next such round on"),
             Question("from_day", "shut away at night from", maybe(a_count(0, 400, "days")),
-                     "day of its life; many wait 2 to 4 weeks; empty: not said yet"),
+                     "day of its life; many wait 2 to 4 weeks; empty: in no night yet"),
             yes_or_no("looks", "looked at in every round", first=True, hint="for four days; it asks how she is"),
         )  # fmt: skip
 
@@ -131,7 +136,8 @@ class BirthSheet(OneAnimal):
                 which = "name" if id_ == self.calf_ids[0] else "second_name"
                 raise Wrong(which, f"There is an animal {typed} already. Type another name.")
             taken.add(name.lower())
-            yield Newborn(id_, name, tag, self._born_on(answers), answers["from_day"])
+            shares = bool(answers["milked"]) or answers["from_day"] is not None
+            yield Newborn(id_, name, tag, self._born_on(answers), answers["from_day"], shares)
 
     def _mother(self, answers: Answers) -> Iterator[RowDraft]:
         same = {"animal_id": self._id}
@@ -154,7 +160,7 @@ class BirthSheet(OneAnimal):
 
     def _looks(self, answers: Answers) -> Iterator[RowDraft]:
         """One look in either round, until she is no more just calved."""
-        last = local(answers["when"].at + JUST_CALVED, self.zone).date()
+        last = looked_until(answers["when"], self.zone)
         for slot in FEEDING if answers["looks"] and last >= self.today else ():
             look_id = self.new_id()
             values = {"name": LOOK_NAME, "asks": Asks.HOW, "slot": slot, "every_days": 1, "until_on": last}

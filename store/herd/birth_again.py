@@ -10,9 +10,10 @@ from store.book.reading.births import KnownBirth
 from store.book.reading.watches import Watch
 from store.book.register import Register
 from store.book.turn import local
+from store.book.words import FEEDING
 from store.herd.animal import OneAnimal, kept
 from store.herd.answers import NAME_MOST, words
-from store.herd.birth import SECOND
+from store.herd.birth import LOOK_NAME, SECOND, looked_until
 from store.herd.birth_words import after_words, typed_when, when_words
 from store.herd.leaving import LeavingSheet
 from store.herd.moments import HOW, Happened, happened
@@ -80,8 +81,12 @@ class CalvingAgain(OneAnimal):
         return after_words(self.register, self.entries(answers, hand)[1:], named)
 
     def told(self, answers: Answers) -> str:
-        """When it was."""
-        return f"calved {when_words(answers['when'], self.zone)}, not {when_words(self.was, self.zone)}"
+        """What differs: when it was, who was born dead, who else was born."""
+        when: Happened = answers["when"]
+        moved = f"calved {when_words(when, self.zone)}, not {when_words(self.was, self.zone)}"
+        dead = [f"{name} was born dead" for id_, name in self._calves().items() if answers[id_.hex] == DEAD]
+        more = {ALIVE: f"{self._more_name(answers)} was born too", DEAD: "one more was born dead"}
+        return "; ".join([*([] if when == self.was else [moved]), *dead, *filter(None, [more.get(answers["more"])])])
 
     def _calves(self) -> dict[UUID, str]:
         """Those that were written as alive and are here."""
@@ -109,7 +114,16 @@ class CalvingAgain(OneAnimal):
             yield from self.dated("animal_as", answers, {"animal_id": self.mother_id}, {"calved_on": day})
             for id_ in lives:
                 yield from self.dated("animal_as", answers, {"animal_id": id_}, {"born_on": day})
+        yield from self._looks(answers)
         yield from self._more(answers, day)
+
+    def _looks(self, answers: Answers) -> Iterator[RowDraft]:
+        """The looks at her in every round end with the four days."""
+        was, last = (looked_until(each, self.zone) for each in (self.was, answers["when"]))
+        hers = (row for row in self.register.all("look_as") if row["animal_id"] == self.mother_id)
+        for row in hers:
+            if row["name"] == LOOK_NAME and row["until_on"] == was:
+                yield from self.dated("look_as", answers, {"look_id": row["look_id"]}, {"until_on": last})
 
     def _more(self, answers: Answers, day: date) -> Iterator[RowDraft]:
         name = self._more_name(answers)
@@ -117,7 +131,13 @@ class CalvingAgain(OneAnimal):
             return
         if any(row["name"].lower() == name.lower() for row in kept(self.register)):
             raise Wrong("name", f"There is an animal {name} already. Type another name.")
-        yield from newborn_rows(Newborn(self.more_id, name, "", day, None), self.mother_id, self.register)
+        yield from newborn_rows(
+            Newborn(self.more_id, name, "", day, None, self._milked()), self.mother_id, self.register
+        )
+
+    def _milked(self) -> bool:
+        plans = (self.register.get("milk_plan", self.mother_id, slot) for slot in FEEDING)
+        return any(plan and plan["milked"] for plan in plans)
 
     def _more_name(self, answers: Answers) -> str:
         return str(answers["name"]) or nameless(self.register, self.name, self.young, set())

@@ -13,6 +13,7 @@ from store.book.words import Species, Stage
 from store.herd.animal import kept
 from store.herd.answers import NAME_MOST
 from store.herd.milking import LONGEST_H
+from store.herd.nights import NO_NIGHT
 
 ALIVE, DEAD, NONE = "alive", "dead", "lost, or none found"
 YOUNG = {Species.CATTLE: "calf", Species.SHEEP: "lamb", Species.GOAT: "kid", Species.HORSE: "foal"}
@@ -21,13 +22,17 @@ YOUNG = {Species.CATTLE: "calf", Species.SHEEP: "lamb", Species.GOAT: "kid", Spe
 
 @dataclass(frozen=True, slots=True)
 class Newborn:
-    """One that lives. from_day: shut away at night from that day of its life on; None: not said yet."""
+    """One that lives. from_day: shut away at night from that day of its life on; None: not said yet, in no night.
+
+    shares: it sucks a cow that is milked, so that when it was with her tells since when her udder fills.
+    """
 
     calf_id: UUID
     name: str
     tag: str
     born_on: date
     from_day: int | None
+    shares: bool
 
 
 def nameless(register: Register, mother: str, young: str, taken: set[str]) -> str:
@@ -52,8 +57,8 @@ def newborn_rows(each: Newborn, mother_id: UUID, register: Register) -> Iterator
     yield RowDraft("animal_as", {**same, **values, **begins, "species": mother["species"]})
     yield RowDraft("standing", {**same, "pen_id": pen_id})
     yield RowDraft("breeding", {**same, **begins, "breed": breed, "dam_id": mother_id})
-    if each.from_day is not None:
-        rule = ApartRule(from_day=each.from_day)
+    if each.shares:
+        rule = ApartRule(nights=NO_NIGHT) if each.from_day is None else ApartRule(from_day=each.from_day)
         calf = {"calf_id": each.calf_id}
         yield RowDraft("sharing", {**calf, "cow_id": mother_id, "longest_h": LONGEST_H})
         yield RowDraft(

@@ -8,6 +8,7 @@ from store.round.tonight import NIGHTS
 
 _NOT = re.compile(r"^(?:not|all but|every night but)\s+")
 _SPAN = re.compile(r"\s*(?:-|\bto\b)\s*")
+NO_NIGHT = "0" * len(EVERY_NIGHT)
 ALL, NONE = ("", "every night", "all"), ("no night", "none", "never")
 
 
@@ -17,7 +18,7 @@ def some_nights(text: str) -> str:
     if typed in ALL:
         return EVERY_NIGHT
     if typed in NONE:
-        return "0" * len(EVERY_NIGHT)
+        return NO_NIGHT
     named = _NOT.sub("", typed)
     found = {at for each in re.split(r"\s*(?:,|\band\b)\s*", named) for at in _span(each, text)}
     return "".join("1" if (at in found) == (named == typed) else "0" for at in range(len(NIGHTS)))

@@ -39,9 +39,28 @@ def as_before(register: Register, rows: Sequence[RowDraft]) -> Iterator[RowDraft
         begins = row.values.get("begins_at")
         if row.table not in SAME:
             continue
-        course = register.course(row.table, *(row.values[name] for name in SAME[row.table]))
+        course = register.course(row.table, *_thing(row))
         before = kept(at(course, begins or register.at))
         if not before and row.table in ENDS:
             before = {**kept(row.values), **ENDS[row.table]}
         if before:
             yield RowDraft(row.table, before | ({"begins_at": begins} if begins else {}))
+
+
+def still_in_force(register: Register, rows: Sequence[RowDraft]) -> Iterator[RowDraft]:
+    """The rows, and from now on again each that a row begun since would hide. register: the book in which they count.
+
+    A thing that is new from an earlier moment on, as a calf from the midnight of its birth, may have been changed and
+    made as it was meanwhile: that row begins later than the end of the thing.
+    """
+    yield from rows
+    begun = (row for row in rows if row.values.get("begins_at", register.at) <= register.at)
+    last = {(row.table, *_thing(row)): row for row in begun}
+    for row in last.values():
+        in_force = at(register.course(row.table, *_thing(row)), register.at)
+        if in_force and row.values.get("begins_at", register.at) < in_force["begins_at"]:
+            yield RowDraft(row.table, {name: value for name, value in row.values.items() if name != "begins_at"})
+
+
+def _thing(row: RowDraft) -> tuple[Any, ...]:
+    return tuple(row.values[name] for name in SAME[row.table])

@@ -12,6 +12,7 @@ from store.book.words import MORNING, Apart
 
 NIGHTS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 """As a rule counts them; the night between Monday and Tuesday is Monday's."""
+IN_NO_NIGHT = "it is shut away in no night"
 ON_PURPOSE = "on purpose"
 
 
@@ -50,8 +51,9 @@ def too_young(share: Share, calf: Animal, day: date) -> str:
 
 def night_off(share: Share, day: date) -> str:
     """That a rule leaves out the night after a day; empty: it does not."""
-    off = share.rule is not None and share.rule.nights[day.weekday()] == "0"
-    return f"your rule leaves it with her on {day:%A} nights" if off else ""
+    if share.rule is None or share.rule.nights[day.weekday()] == "1":
+        return ""
+    return f"your rule leaves it with her on {day:%A} nights" if "1" in share.rule.nights else IN_NO_NIGHT
 
 
 def day_of_life(calf: Animal, day: date) -> int | None:

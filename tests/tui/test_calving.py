@@ -5,9 +5,12 @@ from syrupy.assertion import SnapshotAssertion
 
 from store.book.reading.watches import open_watches
 from store.book.words import Stage
+from store.herd.animal import AnimalSheet
 from tests.farm import MORNING, HandClock
+from tests.store.herd.filled import animal, register
 from tests.tui.keys import Sitting
 from tui.farm.listing import Listing
+from tui.farm.sheet_form import SheetForm
 
 
 def line_of(sitting: Sitting, words: str) -> str:
@@ -107,6 +110,54 @@ def test_a_calving_that_was_otherwise_is_written_again_and_taken_back(otherwise:
 
 def test_what_was_otherwise_is_as_kept(otherwise: Sitting, screen: SnapshotAssertion) -> None:
     assert otherwise.press("pagedown").text() == screen
+
+
+def calf_sheet(sitting: Sitting) -> AnimalSheet:
+    """Of the calf that has no name of its own."""
+    book = sitting.walker.book
+    return AnimalSheet(register(book), animal(book, "calf of Tansy"))
+
+
+def names(sitting: Sitting) -> list[str]:
+    """Who is here."""
+    return sorted(animal.name for animal in sitting.walker.snapshot.animals)
+
+
+def test_a_calf_that_was_named_meanwhile_goes_with_its_calving(sheet: Sitting, clock: HandClock) -> None:
+    """The name is taken back first, then the calving: nothing of the calf stays, in no pen either."""
+    before = names(sheet)
+    sheet.press("02:30-05:50", "pagedown", "enter")
+    clock.move(minutes=3)
+    sheet.place = SheetForm(sheet.to_step("Tansy", "look").place, calf_sheet(sheet))  # type: ignore[arg-type]
+    sheet.press(*["backspace"] * 20, "Wren", "pagedown", "enter", "f")
+    assert "Wren" in names(sheet)
+    clock.move(minutes=3)
+    sheet.press("u", "enter")
+    assert "calf of Tansy" in names(sheet)
+    clock.move(minutes=3)
+    sheet.press("u", "enter")
+    assert names(sheet) == before
+
+
+def test_a_calf_that_was_dead_and_lives_again_goes_with_its_calving(otherwise: Sitting) -> None:
+    before = [name for name in names(otherwise) if name != "calf of Tansy"]
+    otherwise.press("down", "2", "pagedown", "enter")
+    assert names(otherwise) == before
+    otherwise.press("u", "enter")
+    assert "calf of Tansy" in names(otherwise)
+    otherwise.press("u", "enter")
+    assert names(otherwise) == before
+
+
+def test_a_calf_that_died_is_told_by_what_differs_alone(sheet: Sitting, clock: HandClock) -> None:
+    """The time stays as it was, and is not said."""
+    sheet.press("02:30-05:50", "pagedown", "enter")
+    clock.move(minutes=10)
+    sheet.to_step("Tansy", "look").press("f")
+    to_otherwise(sheet).press("down", "2", "pagedown")
+    assert "\n      calf of Tansy was born dead\n" in sheet.text(100, 40)
+    sheet.press("enter", "u")
+    assert "1  calf of Tansy was born dead\n" in sheet.text(100, 40)
 
 
 def test_a_calving_without_its_time_is_not_corrected(sitting: Sitting) -> None:

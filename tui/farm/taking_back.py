@@ -2,9 +2,12 @@
 
 from dataclasses import replace
 
-from store.book.drafts import Draft
+from store.book.drafts import Draft, RowDraft
 from store.book.errors import BookError
 from store.book.reading.done import newest_of
+from store.book.register import read_register
+from store.herd.taking_back import still_in_force
+from tui.changed import Changed
 from tui.farm.listing import Listing
 from tui.place import Place
 from tui.walk.picking import Picking
@@ -32,11 +35,15 @@ class TakingBack(Picking):
         change = self.walker.changes[-1]
         try:
             entries = self._as_they_stand(change.entries)
-            unread = self.walker.change(change.as_before, change.subject, f"taken back: {change.words}", *entries)
+            unread = self.walker.change(self._rows(change), change.subject, f"taken back: {change.words}", *entries)
         except BookError as problem:
             return self.say(str(problem))
         self.walker.changes.pop()
         return self.came_from.say(unread or f"Taken back: {change.words}.")
+
+    def _rows(self, change: Changed) -> list[RowDraft]:
+        book = self.walker.book
+        return list(still_in_force(read_register(book.desk, book.clock.now()), change.as_before))
 
     def _as_they_stand(self, entries: tuple[Draft, ...]) -> list[Draft]:
         """Each takes the place of whatever was written of its step since."""

@@ -2,18 +2,26 @@
 
 from datetime import timedelta
 from typing import Any
+from uuid import UUID
 
 from hypothesis import given
 from hypothesis import strategies as st
 
+from store.book.drafts import RowDraft
 from store.book.opening import Book
 from store.book.register import Values
 from store.book.words import Stage
 from store.herd.animal import AnimalSheet
+from store.herd.birth import BirthSheet
 from store.herd.dating import at, kept, rows_of
+from store.herd.feed import FeedSheet
+from store.herd.filling import Filling
 from store.herd.leaving import LeavingSheet
 from store.herd.moving import MovingSheet
-from store.herd.taking_back import as_before
+from store.herd.pen import PenSheet
+from store.herd.sheet import YardSheet
+from store.herd.taking_back import as_before, still_in_force
+from store.herd.treatment import TreatmentSheet
 from store.round.plan import plan
 from tests.farm import MORNING, HandClock, morning
 from tests.store.herd.filled import animal, filled, register
@@ -114,3 +122,45 @@ def test_taken_back_everything_is_as_it_was(book: Book, clock: HandClock) -> Non
         assert plan(morning(book)) == before
     clock.move(days=1)
     assert next(each for each in morning(book).animals if each.name == "Tansy").stage is Stage.DRY
+
+
+def test_something_new_that_was_changed_and_changed_back_is_gone_when_it_is_taken_back(
+    book: Book, clock: HandClock
+) -> None:
+    """A calf begins at midnight, a pen and a treatment when they are written: each is changed once before."""
+    hazel = animal(book, "Hazel")
+    for new, table, mended in (
+        (BirthSheet(register(book), animal(book, "Tansy")), "animal_as", {"name": "Wren"}),
+        (PenSheet(register(book)), "pen_as", {"name": "Bull pen"}),
+        (FeedSheet(register(book)), "feed_as", {"name": "bran"}),
+        (TreatmentSheet(register(book), hazel), "treatment_as", {"product": "other tube"}),
+    ):
+        before = plan(morning(book))
+        typed = {"when": "3:10", "name": "Rue", "product": "tube", "first_at": "6:00"}
+        done = [changed(book, new, **{name: typed[name] for name in typed if name in Filling(new).texts})]
+        clock.move(minutes=1)
+        done.append(changed(book, opened(book, table, hazel), **mended))
+        for back in reversed(done):
+            clock.move(minutes=1)
+            book.change(list(still_in_force(register(book), back)))
+        clock.move(minutes=1)
+        assert plan(morning(book)) == before
+
+
+def changed(book: Book, sheet: YardSheet, **typed: str) -> list[RowDraft]:
+    """Written; the rows that make it as before."""
+    rows = sheet.rows(filled(sheet, **typed).answers())
+    back = list(as_before(register(book), rows))
+    book.change(rows)
+    return back
+
+
+def opened(book: Book, table: str, animal_id: UUID) -> YardSheet:
+    """The sheet of what was written last in a table."""
+    found = register(book)
+    ((id_,), _) = max(found.rows[table].items(), key=lambda each: each[1]["written_at"])
+    sheets: dict[str, YardSheet] = {
+        "animal_as": AnimalSheet(found, id_), "pen_as": PenSheet(found, id_), "feed_as": FeedSheet(found, id_),
+        "treatment_as": TreatmentSheet(found, animal_id, id_),
+    }  # fmt: skip
+    return sheets[table]

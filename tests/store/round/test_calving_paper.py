@@ -11,18 +11,16 @@ from store.book.drafts import Draft, Subject
 from store.book.facts.calves import Birth
 from store.book.figures import MilkedFigure
 from store.book.opening import Book
-from store.book.reading.births import last_birth
 from store.book.reading.watches import open_watches
 from store.book.snapshot import Snapshot
 from store.book.turn import local
-from store.book.words import Fate, Kind, Looks, Stage, State
+from store.book.words import Fate, Kind, Stage, State
 from store.herd.birth import BirthSheet
-from store.herd.birth_again import CalvingAgain
 from store.herd.moments import happened
-from store.herd.sheet import Wrong
 from store.round.calving import CLEANSED, SUCKED, UP
 from store.round.plan import plan
-from store.round.watch import looked_again, watched
+from store.round.tonight import IN_NO_NIGHT, left_in
+from store.round.watch import watched
 from store.round.withholding import withheld_of
 from tests.farm import MORNING, HandClock, hand, morning, small_book
 from tests.store.herd.filled import animal, filled, register
@@ -117,6 +115,26 @@ def test_of_twins_the_one_that_lives_is_looked_at(book: Book) -> None:
     assert [(share.rule.from_day if share.rule else None) for share in shares] == [14]
 
 
+def test_a_calf_of_a_milked_cow_shares_her_milk_and_is_shut_away_in_no_night_until_a_day_is_said(
+    book: Book, clock: HandClock
+) -> None:
+    """Since when she fills hangs on it; at the morning milking it is with her."""
+    calved(book, "03:10", milked="morning and evening")
+    clock.move(hours=12)
+    after = morning(book)
+    (share,) = (each for each in after.shares if each.cow_id == animal(book, "Tansy"))
+    assert share.calf_id == animal(book, CALF)
+    assert "apart" not in {step.kind for step in plan(after) if step.name == CALF}
+    clock.move(hours=12)
+    assert "apart" not in {step.kind for step in plan(morning(book)) if step.name == CALF}
+    assert left_in(morning(book), next(each for each in after.animals if each.name == "Tansy")) == IN_NO_NIGHT
+
+
+def test_a_calf_of_a_cow_that_is_not_milked_is_no_matter_of_any_round(book: Book) -> None:
+    after = calved(book, "03:10", milked="not yet")
+    assert not [share for share in after.shares if share.cow_id == animal(book, "Tansy")]
+
+
 def test_two_without_a_name_can_be_told_apart(book: Book) -> None:
     calved(book, "03:10", second="alive")
     assert {whose for whose, words in waiting(book) if words == SUCKED} == {CALF, f"{CALF} 2"}
@@ -144,70 +162,6 @@ def test_just_calved_she_is_looked_at_in_every_round_until_the_fourth_day(book: 
 def test_of_a_calving_that_is_long_over_nothing_is_looked_at(book: Book) -> None:
     calved(book, "5 Mar")
     assert waiting(book) == {}
-
-
-def again(book: Book, **typed: str) -> Snapshot:
-    """What was written of Tansy's calving is written again, otherwise."""
-    desk, now = book.desk, book.clock.now()
-    known = last_birth(desk, animal(book, "Tansy"), now)
-    assert known is not None
-    sheet = CalvingAgain(register(book), animal(book, "Tansy"), known, open_watches(desk, now))
-    answers = filled(sheet, **typed).answers()
-    book.change(sheet.rows(answers), *sheet.entries(answers, hand(book, morning(book))))
-    return morning(book)
-
-
-def looked(book: Book, words: str) -> None:
-    """It was looked at, and all is right."""
-    watch = next(each for each in open_watches(book.desk, book.clock.now()) if each.words == words)
-    book.append(looked_again(hand(book, morning(book)), watch, Looks.RIGHT, None))
-
-
-def test_a_calving_that_was_at_another_time_moves_what_nobody_has_looked_at(book: Book, clock: HandClock) -> None:
-    """Found out later: the neighbour saw it at 03:10. What was looked at stays so; both entries stay in the book."""
-    calved(book, "between 02:30 and 05:50")
-    clock.move(minutes=5)
-    looked(book, UP)
-    clock.move(minutes=5)
-    after = again(book, when="03:10")
-    assert waiting(book) == {(CALF, SUCKED): "07:10", ("Tansy", CLEANSED): "15:10"}
-    assert after.births[animal(book, "Tansy")].earliest == MORNING.replace(hour=3, minute=10)
-    (counted,) = book.desk.rows("SELECT count(*) FROM entry WHERE kind = 'birth'", {})
-    assert counted[0] == 2
-
-
-def test_one_that_did_not_live_is_looked_at_no_more_and_is_not_here(book: Book, clock: HandClock) -> None:
-    calved(book, "03:10", name="Wren")
-    calf = animal(book, "Wren")
-    clock.move(minutes=5)
-    after = again(book, **{calf.hex: "dead"})
-    assert "Wren" not in {each.name for each in after.animals}
-    assert set(waiting(book)) == {("Tansy", CLEANSED), ("Tansy", UP)}
-    assert after.births[animal(book, "Tansy")].calves == ((calf, False),)
-
-
-def test_one_more_that_is_found_later_is_looked_at_too(book: Book, clock: HandClock) -> None:
-    calved(book, "03:10", name="Wren")
-    clock.move(minutes=5)
-    after = again(book, more="alive")
-    assert (CALF, SUCKED) in waiting(book)
-    assert len(after.births[animal(book, "Tansy")].calves) == 2
-
-
-def test_a_calving_of_the_day_before_has_that_day(book: Book, clock: HandClock) -> None:
-    calved(book, "00:30", name="Wren")
-    clock.move(minutes=5)
-    after = again(book, when="yesterday 23:30")
-    days = {each.name: (each.calved_on, each.born_on) for each in after.animals if each.name in ("Tansy", "Wren")}
-    yesterday = MORNING.date() - timedelta(days=1)
-    assert (days["Tansy"][0], days["Wren"][1]) == (yesterday, yesterday)
-
-
-def test_a_calving_left_as_it_is_written_is_said(book: Book, clock: HandClock) -> None:
-    calved(book, "02:30-05:50")
-    clock.move(minutes=5)
-    with pytest.raises(Wrong, match="Nothing here differs"):
-        again(book)
 
 
 THINGS = ("calving", "milking", "look")
