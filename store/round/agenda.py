@@ -64,15 +64,12 @@ def _milk(snapshot: Snapshot, steps: Iterable[Step]) -> Iterator[Item]:
         withheld = withheld_of(snapshot, animal.id) if pails_of(snapshot, animal.id) else ()
         milked = own.get(animal.id)
         times = [milked.happened_at] if milked and milked.state is State.DONE else []
-        times += [_usually(snapshot.farm, turn) for turn in coming_milkings(snapshot, animal.id)] if withheld else []
+        times += (
+            [snapshot.farm.usually_begins(turn) for turn in coming_milkings(snapshot, animal.id)] if withheld else []
+        )
         first = first_to_keep(snapshot, animal.id, times)
         if first and first != times[0]:
             yield Item(first, f"{animal.name}'s milk: the first that may be kept", asks=False)
-
-
-def _usually(farm: FarmFacts, turn: Turn) -> datetime:
-    """When a round usually begins, as the farm has said it, else by common practice."""
-    return farm.round_begins(turn) or turn.begins(farm.zone)
 
 
 def _between(farm: FarmFacts, now: datetime, besides: Besides) -> Iterator[Item]:

@@ -8,8 +8,10 @@ from uuid import UUID
 from store.book.drafts import Subject
 from store.book.facts.calves import Share
 from store.book.facts.farm import Animal
-from store.book.words import MORNING, Apart, Kind
+from store.book.words import MORNING, Apart, Kind, State
+from store.round.measured import SURE
 from store.round.planning import Planning
+from store.round.saying import moment_words
 from store.round.steps import ApartStep, SharedCalf
 from store.round.tonight import is_first_night, last_night, left_in, not_tonight, shut_away_at, too_young
 from store.round.where import where
@@ -46,6 +48,16 @@ def shut_away(planning: Planning, calf: Animal, place: str) -> Iterator[ApartSte
             cow = cows[share.cow_id]
             step = _step(planning, cow, _of(share, calf, cow), place, Apart.SHUT_AWAY)
             yield replace(step, shut_at=shut_away_at(snapshot, share), first_night=is_first_night(snapshot, share))
+
+
+def apart_question(step: ApartStep, zone: str) -> str:
+    """What has to be asked before a calf is shut away that is shut away already by the book; empty: nothing."""
+    last, done = step.calf.last, step.entry is not None and step.entry.state is State.DONE
+    again = step.want is Apart.SHUT_AWAY and last is not None and last.state is Apart.SHUT_AWAY and not last.cow_id
+    if not again or done or last is None:
+        return ""
+    name, since = step.calf.calf.name, moment_words(last.at, zone)
+    return f"{name} is written as shut away since {since}. If it was let in since: {SURE} then Enter begins anew."
 
 
 def _sharing(planning: Planning, cow_id: UUID) -> Iterator[tuple[Share, Animal]]:

@@ -14,6 +14,7 @@ class Item:
     late after it; else it only comes.
 
     step: where it is done, if that stands in some round now; turn: which round that is, or which one begins.
+    missed: the round before this one that asks for it, and in which nothing of it was written in its time.
     watch: what is to be looked at again. note: a little more of it.
     """
 
@@ -24,6 +25,7 @@ class Item:
     asks: bool = True
     step: Step | None = None
     turn: Turn | None = None
+    missed: Turn | None = None
     watch: Watch | None = None
 
     @property

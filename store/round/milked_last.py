@@ -17,14 +17,9 @@ def is_last(step: MilkStep, begins: datetime) -> bool:
     return bool(step.marked) or any(each.holds_at(begins) for each in step.withheld)
 
 
-def round_begins(snapshot: Snapshot) -> datetime:
-    """When this round usually begins."""
-    return snapshot.farm.round_begins(snapshot.turn) or snapshot.turn.begins(snapshot.farm.zone)
-
-
 def last_of_all(snapshot: Snapshot, steps: Sequence[Step]) -> tuple[Step, ...]:
     """The round with these cows' milkings behind the last milking of the others, in whatever pen that is."""
-    begins = round_begins(snapshot)
+    begins = snapshot.farm.usually_begins(snapshot.turn)
     milked = {step.animal.id: is_last(step, begins) for step in steps if isinstance(step, MilkStep)}
     cows = [_milked_cow(step) for step in steps]
     others = [at for at, cow_id in enumerate(cows) if cow_id in milked and not milked[cow_id]]

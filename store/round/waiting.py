@@ -4,10 +4,11 @@ from collections.abc import Iterable, Iterator, Mapping
 from datetime import datetime, timedelta
 from uuid import UUID
 
+from store.book.facts.calves import Parting
 from store.book.facts.care import Treatment
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn
-from store.book.words import Apart, State
+from store.book.words import MORNING, Apart, State
 from store.husbandry.soak import start_window
 from store.round.dose import due, runs
 from store.round.item import Item
@@ -54,22 +55,32 @@ def _soaking(snapshot: Snapshot, step: SoakStartStep | SoakCheckStep, since: dat
 
 def calves(snapshot: Snapshot, steps: Iterable[Step]) -> Iterator[Item]:
     """When a calf is to be shut away by its rule; until when one that is shut away is let in to its cow."""
-    parted = {step.subject.animal_id: step for step in steps if isinstance(step, ApartStep)}
-    yield from _to_shut_away(snapshot, parted)
+    parted = [step for step in steps if isinstance(step, ApartStep)]
+    yield from _to_shut_away(snapshot, _by_calf(parted, Apart.SHUT_AWAY))
+    let_in = _by_calf(parted, Apart.LET_IN)
     for share in snapshot.shares:
         last = where(share, share.cow_id)
         if last and last.state is Apart.SHUT_AWAY and last.cow_id is None:
             names = (snapshot.names.get(id_, "") for id_ in (share.calf_id, share.cow_id))
             at = last.earliest + timedelta(hours=share.longest_h)
             note = f"shut away {share.longest_h:g} h then"
-            yield Item(at, "let {} in to {} at the latest".format(*names), note, step=parted.get(share.calf_id))
+            words, missed = "let {} in to {} at the latest".format(*names), _missed(snapshot, last)
+            yield Item(at, words, note, step=let_in.get(share.calf_id), missed=missed)
 
 
-def _to_shut_away(snapshot: Snapshot, parted: Mapping[UUID | None, ApartStep]) -> Iterator[Item]:
+def _by_calf(steps: Iterable[ApartStep], want: Apart) -> Mapping[UUID | None, ApartStep]:
+    return {step.subject.animal_id: step for step in steps if step.want is want}
+
+
+def _missed(snapshot: Snapshot, shut: Parting) -> Turn | None:
+    """In the evening: the morning round that would have let a calf in which was shut away before it."""
+    turn = snapshot.turn.before()
+    return turn if turn.slot == MORNING and shut.at < snapshot.farm.usually_begins(turn) else None
+
+
+def _to_shut_away(snapshot: Snapshot, shut_away: Mapping[UUID | None, ApartStep]) -> Iterator[Item]:
     for calf, cow, at in to_shut_away(snapshot):
-        own = parted.get(calf.id)
-        step = own if own and own.want is Apart.SHUT_AWAY else None
-        yield Item(at, f"shut {calf.name} away from {cow.name}", "your rule", step=step)
+        yield Item(at, f"shut {calf.name} away from {cow.name}", "your rule", step=shut_away.get(calf.id))
 
 
 def doses(snapshot: Snapshot, steps: Iterable[Step]) -> Iterator[Item]:

@@ -120,6 +120,22 @@ def test_a_late_calf_is_in_warning_words_and_enter_goes_to_letting_it_in(timed: 
     assert timed.newest().kind is Kind.APART
 
 
+def test_behind_noon_enter_at_a_calf_that_was_never_let_in_shuts_nothing_away(timed: Sitting) -> None:
+    """The evening round's own step of it is another one; what is asked there too has to be said to be right."""
+    at(timed, 12, 31).begin()
+    timed.place = timed.house.bench()
+    timed.press("enter")
+    assert "let Rook in to Fennel at the latest" in timed.text()
+    while not next(row for row in timed.text().splitlines() if row.startswith(" > ")).count("let Rook in"):
+        timed.press("down")
+    timed.press("enter")
+    assert timed.said == "The Wed 11 Mar morning asks for it, and nothing is written there: R opens that round."
+    timed.to_step("Rook", "apart").press("enter")
+    assert (timed.written(), timed.said[:34]) == (0, "Rook is written as shut away since")
+    timed.press("!", "enter")
+    assert timed.newest().kind is Kind.APART
+
+
 def test_a_midday_look_is_walked_from_the_bench(timed: Sitting, book: Book) -> None:
     tansy = animal_named(dawn(), "Tansy").id
     put(book.desk, Look, id=some_id("bag"))

@@ -10,6 +10,7 @@ from tui.bench.not_known import NotKnown
 from tui.frame import laid_out, last_written
 from tui.page import Page, Role, Size, Span, line
 from tui.place import YARD_KEYS, Place, Rooms
+from tui.telling import turn_words
 from tui.view import ENTER, PAGE_KEYS, Key, View
 from tui.words import at_hour
 
@@ -17,6 +18,7 @@ LOOK_EVERY = timedelta(minutes=5)
 """How often the book is read while nobody presses a key: another bench may write in it, and days begin."""
 WAKES = " The first key only wakes the screen."
 LATER = "No step of this round is for it: the round in which it falls due asks for it."
+MISSED = "The {} asks for it, and nothing is written there: R opens that round."
 
 
 class Bench(Place):
@@ -111,7 +113,9 @@ class Bench(Place):
             return self.rooms.lamp(index)
         if item.turn and item.turn != self.walker.turn:
             return self._to_round(item)
-        return self.rooms.enter() if item.is_round else self.say(LATER)
+        if item.is_round:
+            return self.rooms.enter()
+        return self.say(MISSED.format(turn_words(item.missed)) if item.missed else LATER)
 
     def _to_round(self, item: Item) -> Place:
         """To a midday or night round; the next feeding round is not there yet."""

@@ -10,6 +10,7 @@ from store.book.facts.farm import Animal
 from store.book.figures import CountedFigure, FeltFigure, PartedFigure
 from store.book.words import Apart, Fill, State
 from store.round.amount import Unreadable, whole_number
+from store.round.apart import apart_question
 from store.round.confirm import Doubtful, Hand, counted, done, felt, got_out, let_in_to, parted
 from store.round.measured import IF_RIGHT
 from store.round.steps import ApartStep, CountStep, SharedCalf, Step, UdderStep
@@ -96,17 +97,23 @@ class UdderJob(Job[UdderStep]):
 class ApartJob(Job[ApartStep]):
     """A calf is shut away, or let in."""
 
-    def draft(self, hand: Hand, shown: Shown, step: ApartStep) -> Draft:  # noqa: ARG002
-        """It is where this round wants it."""
+    ASKS: ClassVar[bool] = True
+
+    def draft(self, hand: Hand, shown: Shown, step: ApartStep) -> Draft:
+        """It is where this round wants it; asked about where the book has it shut away already."""
+        question = apart_question(step, shown.walker.zone)
+        if question and not shown.sure:
+            raise Doubtful(question)
         return parted(hand, step)
 
     def lines(self, shown: Shown, step: ApartStep, size: Size) -> list[Line]:
         """What to do with the calf, and how long it has been."""
         return apart_lines(shown, step, size)
 
-    def enter_words(self, shown: Shown, step: ApartStep) -> str:  # noqa: ARG002
-        """The clock turns with this key."""
-        return f"{step.want.value} now"
+    def enter_words(self, shown: Shown, step: ApartStep) -> str:
+        """The clock turns with this key, unless it has to be asked about first."""
+        asks = apart_question(step, shown.walker.zone) and not shown.sure
+        return "asks first: shut away already" if asks else f"{step.want.value} now"
 
     def more(self, shown: Shown, step: ApartStep) -> tuple[More, ...]:
         """It was not where it should have been."""

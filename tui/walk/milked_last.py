@@ -1,7 +1,7 @@
 """What the head of a milk step says of a cow that is milked last."""
 
 from store.round.dialect import said
-from store.round.milked_last import is_last, round_begins
+from store.round.milked_last import is_last
 from store.round.steps import MilkStep
 from tui.telling import lately
 from tui.walker import Walker
@@ -9,7 +9,7 @@ from tui.walker import Walker
 
 def milk_title(walker: Walker, step: MilkStep) -> str:
     """`MILK`, or `MILK LAST: left hind hard, hot since Mon evening`; that it is withheld the card says itself."""
-    if not is_last(step, round_begins(walker.snapshot)):
+    if not is_last(step, walker.farm.usually_begins(walker.turn)):
         return "MILK"
     dialect, today = walker.farm.dialect, walker.turn.day
     marks = [

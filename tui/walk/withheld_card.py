@@ -45,7 +45,7 @@ def _first(shown: Shown, step: MilkStep) -> str:
     """`Sun 15 Mar morning`; empty where that cannot be reckoned."""
     walker = shown.walker
     turns = coming_milkings(walker.snapshot, step.animal.id)
-    times = {walker.farm.round_begins(turn) or turn.begins(walker.zone): turn for turn in turns}
+    times = {walker.farm.usually_begins(turn): turn for turn in turns}
     found = first_to_keep(walker.snapshot, step.animal.id, (shown.milked_at(step), *times))
     turn = times.get(found) if found else None
     return turn_words(turn) if turn else ""

@@ -50,6 +50,10 @@ class FarmFacts:
         time = dict(self.times).get(turn.slot)
         return from_wall(datetime.fromisoformat(f"{turn.day}T{time}"), self.zone) if time else None
 
+    def usually_begins(self, turn: Turn) -> datetime:
+        """The same; where the farm has not said it, as is common practice."""
+        return self.round_begins(turn) or turn.begins(self.zone)
+
 
 @dataclass(frozen=True, slots=True)
 class Person:

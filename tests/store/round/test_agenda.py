@@ -119,6 +119,17 @@ def test_a_calf_past_its_limit_is_late() -> None:
     assert told(overdue, SIX_31)[0] == "11 06:00 let Rook in to Fennel at the latest !"
 
 
+def test_in_the_evening_a_calf_that_was_never_let_in_leads_to_no_latch_but_to_the_round_that_asks() -> None:
+    """The evening's own step shuts away: its clock would begin anew. Shut away since, the next morning asks for it."""
+    evening = replace(timed(), turn=Turn(date(2026, 3, 11), EVENING))
+    (row,) = (item for item in agenda(evening, plan(evening), at(12, 31)) if "let Rook in" in item.words)
+    assert (row.step, row.missed) == (None, Turn(date(2026, 3, 11), MORNING))
+    for shut_at in (at(6, 30), at(18)):
+        shut = with_calf(evening, Parting(Apart.SHUT_AWAY, shut_at, None))
+        (row,) = (item for item in agenda(shut, plan(shut), at(18)) if "let Rook in" in item.words)
+        assert (row.step, row.missed) == (None, None)
+
+
 def test_over_a_clock_change_hours_are_hours() -> None:
     """On 29 March 2026 Dublin goes on by an hour at 01:00 UTC: 06:30 there is 05:30 UTC, so 5 h before is 00:30."""
     evening = replace(timed(), turn=Turn(date(2026, 3, 28), EVENING), batches={})

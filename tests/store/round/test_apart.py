@@ -8,12 +8,13 @@ from store.book.figures import PartedFigure
 from store.book.opening import Book
 from store.book.turn import Turn
 from store.book.words import EVENING, Apart, Kind, State
+from store.round.apart import apart_question
 from store.round.confirm import got_out, parted, skipped
 from store.round.plan import plan
 from store.round.steps import ApartStep
 from tests.farm import MORNING, morning
 from tests.farm import hand as hand_at
-from tests.store.round.made import animal_named, dawn, dusk, hand, moved, walk, without_animal
+from tests.store.round.made import animal_named, dawn, dusk, hand, moved, walk, without_animal, wrote
 from tests.store.round.named import apart_of, milk_of, steps_of
 
 
@@ -81,6 +82,20 @@ def test_the_latch_is_written_with_the_cow_and_where_the_calf_is_now() -> None:
         draft = parted(hand(snapshot), step)
         assert (draft.state, draft.subject.animal_id) == (State.DONE, step.calf.calf.id)
         assert draft.figures == (PartedFigure(step.cow.id, state),)
+
+
+def test_a_calf_that_is_shut_away_by_the_book_is_asked_about_before_it_is_shut_away_again() -> None:
+    """Else its hours would begin anew. Let in, not known, or written in this round: not a word."""
+    (share,) = dusk().shares
+    evening = replace(dusk(), entries=(), shares=(replace(share, partings=dawn().shares[0].partings),))
+    asked = apart_question(apart_of(evening, "Rook"), evening.farm.zone)
+    assert asked.startswith("Rook is written as shut away since Tue 10 Mar 18:02.")
+    again = wrote(evening, parted(hand(evening), apart_of(evening, "Rook")))
+    for partings in ((), (Parting(Apart.LET_IN, MORNING, None),)):
+        other = replace(evening, shares=(replace(share, partings=partings),))
+        assert apart_question(apart_of(other, "Rook"), other.farm.zone) == ""
+    for found in (again, dawn()):
+        assert apart_question(apart_of(found, "Rook"), found.farm.zone) == ""
 
 
 def test_a_calf_not_shut_away_leaves_no_parting() -> None:
