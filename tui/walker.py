@@ -225,8 +225,9 @@ class Walker:
         return _is_ended(self.snapshot.entries)
 
     def last_seen_apart(self, calf_id: UUID) -> datetime | None:
-        """When a calf was last written down as shut away."""
-        return next((last_seen_apart(share) for share in self.snapshot.shares if share.calf_id == calf_id), None)
+        """When a calf was last seen apart, before what is written next happened."""
+        own = (share for share in self.snapshot.shares if share.calf_id == calf_id)
+        return next((last_seen_apart(share, self.moment()) for share in own), None)
 
     def name_of(self, person_id: UUID) -> str:
         """The name of who wrote an entry."""

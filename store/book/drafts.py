@@ -47,7 +47,10 @@ def weighing(measure_id: UUID, feed_id: UUID, holds_kg: float) -> RowDraft:
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """One entry before it is written. `shown` is the entry that the screen showed for the step, if any."""
+    """One entry before it is written. `shown` is the entry that the screen showed for the step, if any.
+
+    Raises ValueError where it would have happened after it was over: happened_from behind happened_at.
+    """
 
     step_id: UUID | None  # None: nobody planned it; the entry's own id names it
     kind: Kind
@@ -61,3 +64,8 @@ class Draft:
     reason: str = ""
     figures: tuple[Figure, ...] = ()
     as_of: datetime | None = None  # written as of then, so that whatever another bench wrote since counts
+
+    def __post_init__(self) -> None:
+        """Every draft, also one that was changed from another."""
+        if self.happened_from and self.happened_from > self.happened_at:
+            raise ValueError(f"happened_from is {self.happened_from}; it must not be behind {self.happened_at}")

@@ -8,7 +8,6 @@ from store.book.facts.feed import Feed, Portion, Told
 from store.book.figures import FedFigure
 from store.book.snapshot import Snapshot, Written
 from store.book.words import Soak, State
-from store.husbandry.measures import SAME_KG
 from store.husbandry.soak import replaced
 from store.round.bucket import Bucket
 from store.round.measured import SURE
@@ -63,8 +62,8 @@ def _told(snapshot: Snapshot, feed_id: UUID) -> Told | None:
 
 
 def is_short(part: SoakedPart) -> bool:
-    """Whether less of it is there than is due."""
-    return part.due_kg - part.there_kg > SAME_KG
+    """Whether too little of it soaked: as soon as the bucket says so, each gets its part, however little it is less."""
+    return part.there_kg < part.due_kg
 
 
 def soak_question(step: FeedStep) -> str:

@@ -37,9 +37,11 @@ def was_put_back(share: Share, shut: Parting) -> bool:
 
 
 def last_seen_apart(share: Share, before: datetime | None = None) -> datetime | None:
-    """When the calf was last written down as shut away."""
-    shut = (each.at for each in _in_order(share, before) if each.state is Apart.SHUT_AWAY)
-    return max(shut, default=None)
+    """When the calf was last written down as shut away, before a moment (None: up to now); None: let in since."""
+    seen = None
+    for each in _in_order(share, before):
+        seen = each.at if each.state is Apart.SHUT_AWAY else None if each.state in WITH_HER else seen
+    return seen
 
 
 def _in_order(share: Share, before: datetime | None) -> list[Parting]:

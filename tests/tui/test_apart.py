@@ -158,6 +158,15 @@ def test_both_ends_of_a_broken_latch_are_typed_and_the_pail_behind_it_is_kept_an
     assert len(milk_of(sitting.walker.snapshot, "Fennel").rates_kg_h) == before
 
 
+def test_a_calf_that_had_got_out_before_it_was_seen_apart_last_did_so_at_that_time(sitting: Sitting) -> None:
+    """Shut away at 18:02, says the book; at 17:00 it had been let in, and no beginning is made up."""
+    sitting.to_step("Fennel", "milk").press("t", "17:00", "enter", "m")
+    assert "Rook had got out: found with Fennel" in sitting.text()
+    sitting.press("1", "enter")
+    entry = sitting.newest()
+    assert (entry.happened_from, entry.happened_at) == (None, MORNING.replace(day=10, hour=17, minute=0))
+
+
 def test_why_says_what_the_hour_is_made_of(ruled: Sitting, clock: HandClock) -> None:
     in_the_evening(ruled, clock).to_step("Rook", "apart").press("w")
     assert "Your rule: 12 h apart, from day 21 of its life, Mon to Sat." in wide(ruled)

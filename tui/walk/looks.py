@@ -150,8 +150,8 @@ def _otherwise(step: ApartStep) -> Iterator[More]:
 
 def got_out_more(shown: Shown, cow: Animal, calf: SharedCalf) -> More:
     """It had got out: found with her now, or when T says; some time since it was last seen apart."""
-    apart = calf.last if calf.last and calf.last.state is Apart.SHUT_AWAY else None
-    since = f", some time since {clock(apart.at, shown.walker.zone)}" if apart else f": found with {cow.name}"
+    apart_at = shown.walker.last_seen_apart(calf.calf.id)
+    since = f", some time since {clock(apart_at, shown.walker.zone)}" if apart_at else f": found with {cow.name}"
     act = partial(_calf_got_out, cow.id, calf.calf.id)
     return More(f"{calf.calf.name} had got out{since} (T first: other times)", act)
 

@@ -126,6 +126,9 @@ def test_when_it_was_last_seen_apart() -> None:
     """The newest latch."""
     assert last_seen_apart(pipit(was(SHUT, 36), was(LET, 24), was(SHUT, 12), was(OUT, 1))) == ago(12)
     assert last_seen_apart(pipit(was(LET, 24))) is None
+    assert last_seen_apart(pipit(was(SHUT, 36), was(LET, 24), was(OUT, 1))) is None
+    twice = pipit(was(SHUT, 36), was(SHUT, 12))
+    assert [last_seen_apart(twice, ago(hours)) for hours in (11, 12, 36)] == [ago(12), ago(36), None]
 
 
 written = st.lists(
