@@ -9,6 +9,7 @@ from uuid import UUID
 
 from store.book.clock import PretendClock
 from store.book.drafts import Draft, Subject
+from store.book.facts.span import span
 from store.book.opening import Book
 from store.book.reading import read_facts, read_snapshot
 from store.book.snapshot import Snapshot
@@ -191,7 +192,7 @@ def _milked(hand: Hand, step: MilkStep, chance: random.Random) -> Draft:
     filled_h = (hand.now - step.emptied_at).total_seconds() / 3600 if step.emptied_at else LONG_H
     milk_kg = KG_H[step.name] * chance.uniform(0.92, 1.08) * (filled_h if filled_h < LONG_H else NIGHT_H)
     usual = f"{milk_kg + (step.milking.pail.empty_kg if step.milking.pail else 0):.1f}"
-    when, fates = (_name(hand.turn), step.name), fates_of(step, hand.now)
+    when, fates = (_name(hand.turn), step.name), fates_of(step, span(hand.now))
     sold = Fate.SOLD_OR_GIVEN in fates and (step.name, hand.turn.day.weekday()) in SOLD
     typed = OUT_AT_NIGHT.get(when) or HELD_BACK.get(when) or usual
     return milked(hand, step, typed, Fate.SOLD_OR_GIVEN if sold else fates[0], held_back=when in HELD_BACK)

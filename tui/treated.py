@@ -5,6 +5,7 @@ from datetime import datetime
 from uuid import UUID
 
 from store.book.facts.farm import Animal
+from store.book.facts.span import span
 from store.book.words import Fate
 from store.round.gaps import gaps
 from store.round.measured import holding
@@ -26,7 +27,8 @@ def unsafe_before_words(walker: Walker) -> Iterator[str]:
         pail = each.pail
         if pail.fate and pail.turn and pail.milk_kg is not None:
             milk = f"{weight(pail.milk_kg, walker.farm.units)} {use_words(pail.fate)}"
-            what = f"{each.cow.name}, {turn_words(pail.turn)}, {milk}: it was withheld, {each.withheld.why}"
+            whose = walker.snapshot.names[each.cow_id]
+            what = f"{whose}, {turn_words(pail.turn)}, {milk}: it was withheld, {each.withheld.why}"
             yield f"{what}. {DO[pail.fate]}; R opens that round: write it as thrown away."
 
 
@@ -39,7 +41,10 @@ def gap_words(walker: Walker) -> Iterator[str]:
 def treated_facts(walker: Walker, animal_id: UUID, now: datetime) -> Iterator[str]:
     """`milk withheld until Sat 14 Mar 18:20: ...`, and the same of its meat."""
     snapshot = walker.snapshot
-    held = (("milk", holding(withheld_of(snapshot, animal_id), now)), ("meat", meat_until(snapshot, animal_id, now)))
+    held = (
+        ("milk", holding(withheld_of(snapshot, animal_id), span(now))),
+        ("meat", meat_until(snapshot, animal_id, now)),
+    )
     for what, each in held:
         if each:
             until = "for now" if each.until is None else f"until {when(each.until, walker.zone)}"

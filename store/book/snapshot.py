@@ -13,6 +13,7 @@ from store.book.facts.farm import Animal, FarmFacts, Pen, Person
 from store.book.facts.feed import Batch, Feed, Portion, SoakLimit, Substitute, Told
 from store.book.facts.jobs import Job
 from store.book.facts.milk import Milking, PastPail, QuarterFound, Withholding
+from store.book.facts.span import Span, span
 from store.book.figures import FeltFigure, Figure, LookedFigure, PartedFigure, QuarterFigure
 from store.book.turn import Turn
 from store.book.words import Apart, Fill, Kind, Looks, State
@@ -44,6 +45,11 @@ class Written:
     person_id: UUID
     replaces_id: UUID | None
     figures: tuple[Figure, ...] = ()
+
+    @property
+    def when(self) -> Span:
+        """When it happened."""
+        return span(self.happened_at, self.happened_from)
 
     def of(self, kind: type[F]) -> tuple[F, ...]:
         """Its figures of one kind, in the order of the screen."""
@@ -113,7 +119,7 @@ class Snapshot:
     told: Mapping[tuple[UUID, UUID], Told]  # by measure and feed: how it is told now
     new_bags: Mapping[UUID, datetime]  # by feed: when its newest lot came
     looks: tuple[Look, ...]  # of every slot
-    treatments: tuple[Treatment, ...]  # of the last year, those that are over too
+    treatments: tuple[Treatment, ...]  # of the last years, those that are over too
     last: LastRound
     given_before: Mapping[UUID, Given]  # by animal or pen
     entries: tuple[Written, ...]  # by (written_at, id): the history too

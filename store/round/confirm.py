@@ -8,6 +8,7 @@ from datetime import datetime
 from uuid import UUID
 
 from store.book.drafts import Draft, Subject
+from store.book.facts.span import Span, span
 from store.book.figures import (
     CountedFigure,
     DosedFigure,
@@ -49,9 +50,9 @@ class Hand:
     happened_from: datetime | None = None  # "somewhen between then and now": the keeper was not there
 
     @property
-    def earliest(self) -> datetime:
-        """The earliest moment at which it can have happened."""
-        return self.happened_from or self.now
+    def when(self) -> Span:
+        """When it happened."""
+        return span(self.now, self.happened_from)
 
 
 class Doubtful(ValueError):
@@ -156,17 +157,27 @@ def not_done(step: Step) -> tuple[Figure, ...]:
     return (MilkedFigure(None),) if isinstance(step, MilkStep) else ()
 
 
+def time_of(hand: Hand, step: Step) -> Span:
+    """When what a key writes as done was done: a correction keeps its time, unless another one was set."""
+    written = _done_before(hand, step)
+    return written.when if written else hand.when
+
+
+def _done_before(hand: Hand, step: Step) -> Written | None:
+    return step.entry if step.entry and step.entry.state is State.DONE and not hand.time_set else None
+
+
 def draft(hand: Hand, step: Step, state: State, figures: tuple[Figure, ...], reason: str = "") -> Draft:
-    """The draft of a planned step. A correction keeps the time at which it happened, unless another one was set."""
-    done_before = step.entry if step.entry and step.entry.state is State.DONE and state is State.DONE else None
+    """The draft of a planned step; see time_of for when it happened."""
+    done_before = _done_before(hand, step) if state is State.DONE else None
     return Draft(
         step_id=step.step_id,
         kind=step.kind,
         subject=step.subject,
         turn=hand.turn,
         state=state,
-        happened_at=done_before.happened_at if done_before and not hand.time_set else hand.now,
-        happened_from=done_before.happened_from if done_before and not hand.time_set else hand.happened_from,
+        happened_at=done_before.happened_at if done_before else hand.now,
+        happened_from=done_before.happened_from if done_before else hand.happened_from,
         person_id=hand.person_id,
         shown=step.entry.id if step.entry else None,
         reason=reason,

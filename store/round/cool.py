@@ -8,7 +8,7 @@ from store.book.drafts import Draft, Subject
 from store.book.figures import CooledFigure
 from store.book.words import Fate, Kind, State
 from store.round.amount import Unreadable
-from store.round.confirm import Hand, draft
+from store.round.confirm import Hand, draft, time_of
 from store.round.pails import FOR_PEOPLE, mixed, pailfuls, withheld_in
 from store.round.planning import BENCH, Planning
 from store.round.steps import CoolStep, MilkStep, Step
@@ -40,15 +40,9 @@ def _ice(planning: Planning, steps: tuple[Step, ...]) -> Iterator[CoolStep]:
         yield CoolStep(
             *head,
             within_min=planning.snapshot.farm.milk_limits.cold_within_min,
-            first_at=min((each.at for each in kept), default=None),
+            first_at=min((each.when.earliest for each in kept), default=None),
             kept_kg=fsum(each.milk_kg for each in kept),
         )
-
-
-def time_of(hand_at: datetime, step: CoolStep, *, time_set: bool) -> datetime:
-    """When the milk went into ice: as written already, unless another time is set. hand_at: now, or the time set."""
-    written = step.entry if step.entry and step.entry.state is State.DONE and not time_set else None
-    return written.happened_at if written else hand_at
 
 
 def since_first(step: CoolStep, at: datetime) -> timedelta | None:
@@ -64,7 +58,7 @@ def is_late(step: CoolStep, at: datetime) -> bool:
 
 def cooled(hand: Hand, step: CoolStep, fate: Fate | None) -> Draft:
     """The milk is in ice. fate: what becomes of it, asked only where it is late. Raises Unreadable without it then."""
-    late = is_late(step, time_of(hand.now, step, time_set=hand.time_set))
+    late = is_late(step, time_of(hand, step).latest)
     if late and fate is None:
         raise Unreadable("It is late for milk. What becomes of it? 1 to 4, or Up and Down; then Enter.")
     return draft(hand, step, State.DONE, (CooledFigure(fate if late else None),))

@@ -6,7 +6,8 @@ from datetime import datetime, timedelta
 from store.book.drafts import Subject
 from store.book.facts.care import Treatment
 from store.book.facts.farm import Animal
-from store.book.words import Kind
+from store.book.snapshot import Written
+from store.book.words import Kind, State
 from store.round.planning import Planning
 from store.round.steps import DoseStep
 
@@ -18,10 +19,16 @@ def animal_doses(planning: Planning, animal: Animal, place: str) -> Iterator[Dos
     snapshot = planning.snapshot
     ends = snapshot.turn.ends(snapshot.farm.zone, snapshot.farm.evening_from_h)
     for treatment in snapshot.treatments:
-        number, due_at = len(treatment.given_at) + 1, due(treatment)
-        if treatment.animal_id == animal.id and number <= treatment.doses and due_at < ends and runs(treatment, ends):
-            head = planning.head(Kind.DOSE, Subject(animal_id=animal.id), animal.name, place, treatment.id.hex)
+        number, due_at = len(treatment.given) + 1, due(treatment)
+        head = planning.head(Kind.DOSE, Subject(animal_id=animal.id), animal.name, place, treatment.id.hex)
+        asked = treatment.animal_id == animal.id and number <= treatment.doses and due_at < ends
+        if asked and (runs(treatment, ends) or _was_left(head[-1])):
             yield DoseStep(*head, animal=animal, treatment=treatment, number=number, due_at=due_at)
+
+
+def _was_left(written: Written | None) -> bool:
+    """Whether this round has left it open or on paper: it stays to be typed or skipped, also of an ended treatment."""
+    return written is not None and written.state in (State.OPEN, State.ON_PAPER)
 
 
 def runs(treatment: Treatment, at: datetime) -> bool:

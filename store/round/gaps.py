@@ -53,6 +53,6 @@ def missing(treatment: Treatment) -> Iterator[str]:
 def _is_asked_for(snapshot: Snapshot, treatment: Treatment) -> bool:
     """Not one that is long over, nor one that was taken back before any dose."""
     given = doses_given(snapshot, treatment)
-    last = max((*given, treatment.first_at))
+    last = max((*(each.latest for each in given), treatment.first_at))
     begins = snapshot.turn.begins(snapshot.farm.zone)
     return bool(given or treatment.in_use) and last + ASKED_FOR >= begins

@@ -45,17 +45,17 @@ def jars(
 ) -> tuple[Jar, ...]:
     """The jars of some rounds, oldest first; also what is now known to be withheld. within_min: the farm's limit."""
     found = (jar for each in rounds for jar in _of_round(each, withheld, within_min, uses))
-    return tuple(sorted(found, key=lambda jar: (jar.went.pailful.at, jar.step_id)))
+    return tuple(sorted(found, key=lambda jar: (jar.went.pailful.when.earliest, jar.step_id)))
 
 
 def _of_round(each: MilkRound, withheld: Withheld, within_min: float, uses: Mapping[UUID, Use]) -> Iterator[Jar]:
     pails = went(each.entries, withheld)
     cold_at = _cold_at(each.entries)
-    first_at = min((pail.pailful.at for pail in pails if pail.put in FOR_PEOPLE), default=None)
+    first_at = min((pail.pailful.when.earliest for pail in pails if pail.put in FOR_PEOPLE), default=None)
     late = bool(cold_at and first_at and cold_at - first_at > timedelta(minutes=within_min))
     for pail in pails:
         if pail.put is Fate.HOUSE:
-            cold_after = cold_at - pail.pailful.at if cold_at else None
+            cold_after = cold_at - pail.pailful.when.earliest if cold_at else None
             yield Jar(each.turn, pail, cold_after, late, uses.get(step_id_of(pail)))
 
 

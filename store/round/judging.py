@@ -6,7 +6,7 @@ from datetime import datetime
 from store.book.drafts import Draft
 from store.book.facts.milk import PastPail
 from store.book.figures import DrawnFigure, MilkedFigure
-from store.book.words import Apart, State
+from store.book.words import Apart
 from store.husbandry.milk import usual_pail
 from store.husbandry.udder import UNSURE_H, day_kg
 from store.round.steps import MilkStep
@@ -65,9 +65,3 @@ def judged_draft(step: MilkStep, draft: Draft) -> Judged | None:
         return None
     drawn = next((each for each in draft.figures if isinstance(each, DrawnFigure)), DrawnFigure())
     return judged(step, figure.milk_kg, draft.happened_at, whole=drawn.whole, held_back=figure.held_back)
-
-
-def milked_at(step: MilkStep, now: datetime, *, time_set: bool = False) -> datetime:
-    """When the pail of a step was, or is: a written one keeps its time, unless another one was set."""
-    written = step.entry if step.entry and step.entry.state is State.DONE else None
-    return written.happened_at if written and not time_set else now

@@ -2,17 +2,17 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
-from datetime import datetime
 from uuid import UUID
 
 from store.book.drafts import Draft
 from store.book.facts.feed import Feed, Told
 from store.book.facts.milk import Withholding
+from store.book.facts.span import Span
 from store.book.figures import FedFigure, Figure, MilkedFigure, SoakedFigure, StrungFigure
 from store.book.words import Fate, Soak, State, Units
 from store.husbandry.milk import usual_pail
 from store.round.amount import Unreadable, feed_amount, pail_amount, whole_number
-from store.round.confirm import Doubtful, Hand, draft
+from store.round.confirm import Doubtful, Hand, draft, time_of
 from store.round.saying import exact, weight
 from store.round.steps import DueFeed, FeedStep, MilkStep, SoakCheckStep, SoakStartStep
 
@@ -68,7 +68,7 @@ def milked(hand: Hand, step: MilkStep, typed: str, fate: Fate, *, held_back: boo
     """So much milk, and where it went. Raises Unreadable, also for withheld milk to the house or away from the farm."""
     pail = step.milking.pail
     amount = pail_amount(typed, pail, hand.units)
-    if fate not in fates_of(step, milked_at(step, hand)):
+    if fate not in fates_of(step, time_of(hand, step)):
         raise Unreadable(f"{step.name}'s milk is withheld: {fate.value} is not among its uses. Down picks another.")
     pail_id = pail.id if pail and amount.gross_kg is not None else None
     figure = MilkedFigure(amount.milk_kg, amount.gross_kg, pail_id, amount.empty_kg, fate, typed, held_back)
@@ -96,34 +96,28 @@ def ask_if_unusual(hand: Hand, step: MilkStep, draft: Draft) -> None:
             raise Doubtful(f"That is {weight(kg, hand.units)} of milk; usual is {span}. {IF_RIGHT}")
 
 
-def withholding_at(step: MilkStep, at: datetime) -> Withholding | None:
-    """What withholds her milk at a moment; of several the strictest."""
-    return holding(step.withheld, at)
+def withholding_at(step: MilkStep, when: Span) -> Withholding | None:
+    """What withholds her milk when she was milked; of several the strictest."""
+    return holding(step.withheld, when)
 
 
-def holding(withheld: Sequence[Withholding], at: datetime) -> Withholding | None:
-    """Of what withholds a cow's milk, what holds at a moment; of several the one that ends last."""
-    running = [each for each in withheld if each.holds_at(at)]
+def holding(withheld: Sequence[Withholding], when: Span) -> Withholding | None:
+    """Of what withholds a cow's milk, what holds at any moment of a span; of several the one that ends last."""
+    running = [each for each in withheld if each.may_hold(when)]
     return max(
         running, key=lambda each: (not each.to_calves, each.until is None, each.until or each.since), default=None
     )
 
 
-def fates_of(step: MilkStep, now: datetime) -> tuple[Fate, ...]:
-    """Where her milk may go. Withheld: thrown away, and nowhere else; the record behind it is mended instead.
+def fates_of(step: MilkStep, when: Span) -> tuple[Fate, ...]:
+    """Where her milk of then may go. Withheld: thrown away, and nowhere else; the record behind it is mended instead.
 
-    Colostrum may go to calves and other animals too.
+    What may have been withheld is. Colostrum may go to calves and other animals too.
     """
-    withheld = withholding_at(step, now)
+    withheld = withholding_at(step, when)
     if withheld is None:
         return tuple(Fate)
     return TO_CALVES if withheld.to_calves else (Fate.THROWN_AWAY,)
-
-
-def milked_at(step: MilkStep, hand: Hand) -> datetime:
-    """The earliest moment at which what a key writes was milked: a correction keeps its time, unless another is set."""
-    written = step.entry if step.entry and step.entry.state is State.DONE else None
-    return hand.earliest if written is None or hand.time_set else written.happened_from or written.happened_at
 
 
 def _given_already(step: FeedStep) -> tuple[FedFigure, ...]:

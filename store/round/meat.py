@@ -5,10 +5,12 @@ from datetime import datetime
 from uuid import UUID
 
 from store.book.facts.milk import Withholding
+from store.book.facts.span import span
 from store.book.snapshot import Snapshot
 from store.round.measured import holding
+from store.round.unwritten import unwritten
 from store.round.withdrawal import meat_withheld
-from store.round.withholding import doses_given, not_written, withheld_of
+from store.round.withholding import doses_given, withheld_of
 
 
 def meat_withheld_of(snapshot: Snapshot, animal_id: UUID) -> tuple[Withholding, ...]:
@@ -18,20 +20,21 @@ def meat_withheld_of(snapshot: Snapshot, animal_id: UUID) -> tuple[Withholding, 
 
 def meat_until(snapshot: Snapshot, animal_id: UUID, at: datetime) -> Withholding | None:
     """What withholds its meat at a moment, the strictest; None where nothing does."""
-    return holding(meat_withheld_of(snapshot, animal_id), at)
+    return holding(meat_withheld_of(snapshot, animal_id), span(at))
 
 
 def sucks_treated(snapshot: Snapshot, cow_id: UUID, at: datetime) -> Withholding | None:
     """What a calf takes that sucks her at a moment: colostrum is its own."""
     found = (*withheld_of(snapshot, cow_id), *_own(snapshot, cow_id))
-    return holding([each for each in found if not each.to_calves], at)
+    return holding([each for each in found if not each.to_calves], span(at))
 
 
 def _own(snapshot: Snapshot, animal_id: UUID) -> Iterator[Withholding]:
     for each in snapshot.treatments:
-        if each.animal_id == animal_id:
-            found = meat_withheld(each, doses_given(snapshot, each), snapshot.farm.zone) or not_written(snapshot, each)
-            yield from (found,) if found else ()
+        if each.animal_id == animal_id and not (each.withdrawal and each.withdrawal.meat_days == 0):
+            given = doses_given(snapshot, each)
+            found = meat_withheld(each, given, snapshot.farm.zone), unwritten(snapshot, each, given)
+            yield from filter(None, found)
 
 
 def _by_sucking(snapshot: Snapshot, calf_id: UUID) -> Iterator[Withholding]:

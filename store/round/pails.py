@@ -7,12 +7,12 @@ for other animals, then for calves; and what was sold or given left the farm, so
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import datetime
 from math import fsum
 from uuid import UUID
 
 from store.book.drafts import Draft
 from store.book.facts.milk import Withholding
+from store.book.facts.span import Span
 from store.book.figures import CooledFigure, MilkedFigure, PouredFigure
 from store.book.snapshot import Snapshot, Written
 from store.book.words import Fate, Kind, State
@@ -31,12 +31,12 @@ Withheld = Mapping[UUID, Sequence[Withholding]]
 class Pailful:
     """The milk of one cow at one milking, as it was written. [kg]
 
-    withheld: what withheld her milk at that minute. into: the milk steps whose pails it was poured into.
+    withheld: what withheld her milk then, or may have. into: the milk steps whose pails it was poured into.
     """
 
     step_id: UUID
     cow_id: UUID | None
-    at: datetime
+    when: Span
     milk_kg: float
     fate: Fate
     withheld: Withholding | None = None
@@ -81,12 +81,12 @@ def late_fate(entries: Iterable[Written]) -> Fate | None:
 def pailfuls(entries: Iterable[Written], withheld: Withheld) -> Iterator[Pailful]:
     """The milkings among the entries that count. A cow that was not milked has no pail."""
     for entry in entries:
-        figure, cow_id, at = entry.the(MilkedFigure), entry.subject.animal_id, entry.happened_at
+        figure, cow_id, when = entry.the(MilkedFigure), entry.subject.animal_id, entry.when
         if not _is_done(entry, Kind.MILK) or figure is None or figure.milk_kg is None or figure.fate is None:
             continue
         into = tuple(each.into_step_id for each in entry.of(PouredFigure))
-        held = holding(withheld.get(cow_id, ()), at) if cow_id else None
-        yield Pailful(entry.step_id, cow_id, at, figure.milk_kg, figure.fate, held, into)
+        held = holding(withheld.get(cow_id, ()), when) if cow_id else None
+        yield Pailful(entry.step_id, cow_id, when, figure.milk_kg, figure.fate, held, into)
 
 
 def withheld_in(snapshot: Snapshot, steps: Iterable[Step]) -> Withheld:

@@ -11,18 +11,11 @@ from datetime import datetime, timedelta
 from store.book.clock import MICROSECOND
 from store.book.facts.care import Treatment, Withdrawal
 from store.book.facts.milk import Withholding
+from store.book.facts.span import Span
 from store.book.words import SaidBy
 from store.round.saying import moment_words
 
 NOT_TYPED = "how long is not typed"
-
-
-@dataclass(frozen=True, slots=True)
-class Calving:
-    """A calving lies between two moments."""
-
-    earliest: datetime
-    latest: datetime
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,36 +30,47 @@ class Clock:
 class Course:
     """What happened to her: when she was milked, and when she calved last."""
 
-    milked_at: Sequence[datetime] = ()
-    calving: Calving | None = None
+    milked: Sequence[Span] = ()
+    calving: Span | None = None
 
 
-def milk_withheld(treatment: Treatment, doses_at: Sequence[datetime], course: Course, zone: str) -> Withholding | None:
-    """From the first dose given until every clock has run out; None without a dose, or where label or vet say nil."""
-    if not doses_at or is_nil(treatment.withdrawal):
+def milk_withheld(treatment: Treatment, doses: Sequence[Span], course: Course, zone: str) -> Withholding | None:
+    """From the earliest of its doses until every clock has run out, each counted from the latest of the last dose.
+
+    None without a dose, or where label or vet say nil.
+    """
+    if not doses or is_nil(treatment.withdrawal):
         return None
-    clocks = tuple(_clocks(treatment, doses_at, course))
+    clocks = tuple(_clocks(treatment, doses, course))
     ends = [clock.ends_at for clock in clocks if clock.ends_at]
     until = max(ends) if len(ends) == len(clocks) else None
     vet = treatment.withdrawal is not None and treatment.withdrawal.said_by is SaidBy.VET
-    told = (f"last dose {moment_words(max(doses_at), zone)}", *(clock.words for clock in clocks), *["vet's word"] * vet)
-    return Withholding(min(doses_at), until, f"{treatment.product}, {', '.join(told)}")
+    told = (f"last dose {moment_words(_last(doses), zone)}", *(clock.words for clock in clocks), *["vet's word"] * vet)
+    return Withholding(_since_first(doses), until, f"{treatment.product}, {', '.join(told)}")
 
 
-def meat_withheld(treatment: Treatment, doses_at: Sequence[datetime], zone: str) -> Withholding | None:
+def meat_withheld(treatment: Treatment, doses: Sequence[Span], zone: str) -> Withholding | None:
     """Whole days of 24 h from the last dose on; None where no dose was given, or label or vet say nil."""
     days = treatment.withdrawal.meat_days if treatment.withdrawal else None
-    if not doses_at or days == 0:
+    if not doses or days == 0:
         return None
-    last, more = max(doses_at), still_to_come(treatment, doses_at)
+    last, more = _last(doses), still_to_come(treatment, doses)
     until = None if days is None or more else last + timedelta(days=days)
     told = NOT_TYPED if days is None else f"{days:g} d{_to_come(more)}"
-    return Withholding(min(doses_at), until, f"{treatment.product}, last dose {moment_words(last, zone)}, {told}")
+    return Withholding(_since_first(doses), until, f"{treatment.product}, last dose {moment_words(last, zone)}, {told}")
 
 
-def still_to_come(treatment: Treatment, doses_at: Sequence[datetime]) -> int:
+def still_to_come(treatment: Treatment, doses: Sequence[Span]) -> int:
     """Doses that were ordered and are not given yet; none once the treatment was ended."""
-    return max(treatment.doses - len(doses_at), 0) if treatment.in_use else 0
+    return max(treatment.doses - len(doses), 0) if treatment.in_use else 0
+
+
+def _since_first(doses: Sequence[Span]) -> datetime:
+    return min(each.earliest for each in doses)
+
+
+def _last(doses: Sequence[Span]) -> datetime:
+    return max(each.latest for each in doses)
 
 
 def withdrawal_words(withdrawal: Withdrawal | None) -> str:
@@ -99,29 +103,29 @@ def is_nil(withdrawal: Withdrawal | None) -> bool:
     return bool(typed) and not any(typed)
 
 
-def _clocks(treatment: Treatment, doses_at: Sequence[datetime], course: Course) -> Iterator[Clock]:
-    last, withdrawal = max(doses_at), treatment.withdrawal or Withdrawal()
-    if more := still_to_come(treatment, doses_at):
+def _clocks(treatment: Treatment, doses: Sequence[Span], course: Course) -> Iterator[Clock]:
+    last, withdrawal = _last(doses), treatment.withdrawal or Withdrawal()
+    if more := still_to_come(treatment, doses):
         yield Clock(None, _to_come(more).removeprefix(", "))
-    typed = tuple(_since(last, withdrawal.milk_h, withdrawal.milkings, course.milked_at, ""))
+    typed = tuple(_since(last, withdrawal.milk_h, withdrawal.milkings, course.milked, ""))
     dry = tuple(_dry_cow(last, withdrawal, course)) if is_dry_cow(withdrawal) else ()
     yield from typed + dry or (Clock(None, NOT_TYPED),)
 
 
 def _since(
-    start: datetime, milk_h: float | None, milkings: int | None, milked_at: Sequence[datetime], more: str
+    start: datetime, milk_h: float | None, milkings: int | None, milked: Sequence[Span], more: str
 ) -> Iterator[Clock]:
     """The clocks of hours and of milkings that run from one moment on."""
     if milk_h is not None:
         ends_at = start + timedelta(hours=milk_h)
         yield Clock(ends_at.replace(second=0, microsecond=0), f"{milk_h:g} h{more}")
     if milkings is not None:
-        yield after_milkings(start, milkings, milked_at, more)
+        yield after_milkings(start, milkings, milked, more)
 
 
-def after_milkings(start: datetime, milkings: int, milked_at: Sequence[datetime], more: str = "") -> Clock:
-    """So many real milkings after a moment; each of them is withheld itself."""
-    after = sorted(at for at in milked_at if at > start)
+def after_milkings(start: datetime, milkings: int, milked: Sequence[Span], more: str = "") -> Clock:
+    """So many real milkings that were surely after a moment; each of them is withheld itself."""
+    after = sorted(each.latest for each in milked if each.earliest > start)
     counted = after[:milkings]
     ends_at = (counted[-1] + MICROSECOND if counted else start) if len(counted) == milkings else None
     return Clock(ends_at, f"{len(counted)} of {milkings} milkings{more}")
@@ -137,7 +141,7 @@ def _dry_cow(last: datetime, withdrawal: Withdrawal, course: Course) -> Iterator
     else:
         start = max(calved.latest, last + timedelta(days=days))
         early = f" from {days:g} d on: she calved too early, ask your vet" if start > calved.latest else " from calving"
-        yield from _since(start, withdrawal.calved_h, withdrawal.calved_milkings, course.milked_at, early)
+        yield from _since(start, withdrawal.calved_h, withdrawal.calved_milkings, course.milked, early)
 
 
 def _to_come(more: int) -> str:

@@ -1,6 +1,7 @@
 """What Enter writes at a step, whatever kind it is: for tests that walk a whole round."""
 
 from store.book.drafts import Draft
+from store.book.facts.span import span
 from store.book.words import Fate, Fill, Kind, Sign, Soak
 from store.round.care import quarter_looked
 from store.round.confirm import Hand, counted, done, felt, parted
@@ -23,7 +24,7 @@ from store.round.steps import (
 def pressed(at: Hand, step: Step, typed: str = "7.4 kg", fate: Fate = Fate.CALVES) -> Draft:
     """A step is done: the first feed, the soak and the pail as typed; all heads are seen, nothing is wrong."""
     if isinstance(step, MilkStep):
-        return milked(at, step, typed, fate if fate in fates_of(step, at.now) else Fate.THROWN_AWAY)
+        return milked(at, step, typed, fate if fate in fates_of(step, span(at.now)) else Fate.THROWN_AWAY)
     if isinstance(step, FeedStep):
         return fed(at, step, {step.due[0].feed.id: typed}, "2" if step.kind is Kind.HAY else "", sure=True)
     if isinstance(step, SoakStartStep):

@@ -44,7 +44,7 @@ def test_the_jars_of_the_last_days_stand_oldest_first(store: Sitting) -> None:
     assert "Fennel" in lines(store)[0]
     assert len(lines(store)) == 11
     assert "MILK STORE  11 jars, oldest first" in store.text()
-    times = [jar.went.pailful.at for jar in place_of(store).jars]
+    times = [jar.went.pailful.when.earliest for jar in place_of(store).jars]
     assert times == sorted(times)
 
 

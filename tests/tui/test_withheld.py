@@ -20,9 +20,8 @@ from tui.walker import Walker
 HAZEL = animal_named(dawn(), "Hazel").id
 
 
-@pytest.fixture
-def treated(book: Book) -> Sitting:
-    """The pretend morning of 11 March; Hazel is due one dose at 06:20 that the label gives 96 h."""
+def order(book: Book) -> None:
+    """Hazel is due one dose at 06:20 that the label gives 96 h."""
     tube = new_id(MORNING)
     put(book.desk, Treatment, id=tube)
     put(
@@ -30,6 +29,12 @@ def treated(book: Book) -> Sitting:
         doses=1, every_h=12, first_at=MORNING - timedelta(minutes=11),
     )  # fmt: skip
     put(book.desk, Withdrawal, treatment_id=tube, milk_h=96, milkings=6, meat_days=10, said_by=SaidBy.LABEL)
+
+
+@pytest.fixture
+def treated(book: Book) -> Sitting:
+    """The pretend morning of 11 March, with Hazel's tube ordered."""
+    order(book)
     return Sitting(House(Walker(book, read_facts(book.desk, book.clock.now()), pretend=True)))
 
 
@@ -70,15 +75,24 @@ def test_a_treatment_is_begun_at_her_milking_by_keys(sitting: Sitting) -> None:
     assert "how long meat is withheld" in page
 
 
-def test_milk_let_through_is_said_when_the_next_round_begins(treated: Sitting, clock: HandClock) -> None:
-    """House milk at 06:40 of a cow that got her tube at 06:20, typed in only later."""
+def test_milk_of_a_cow_whose_dose_is_due_and_not_written_is_withheld(treated: Sitting) -> None:
+    """Her milk step stands before her dose step."""
+    page = treated.to_step("Hazel", "milk").text()
+    assert "KEEP NONE until further notice: udder tube, dose 1 was due Wed 11 Mar 06:20" in page
+    assert "GOES TO > THROWN AWAY" in page
+
+
+def test_milk_let_through_is_said_when_the_next_round_begins(sitting: Sitting, book: Book, clock: HandClock) -> None:
+    """House milk at 06:40 of a cow that got her tube at 06:20; treatment and dose are typed in only later."""
     clock.move(minutes=9)
-    treated.to_step("Hazel", "milk").press("9.9", "enter")
+    sitting.to_step("Hazel", "milk").press("9.9", "enter")
     clock.move(minutes=30)
-    treated.to_step("Hazel", "dose").press("t", "6:20", "enter", "1", "enter")
-    treated.press("e", "e", "enter")
+    order(book)
+    sitting.walker.look()
+    sitting.to_step("Hazel", "dose").press("t", "6:20", "enter", "1", "enter")
+    sitting.press("e", "e", "enter")
     clock.move(hours=12)
-    page = treated.begin().text(120, 60)
+    page = sitting.begin().text(120, 60)
     assert "THROW AWAY  Hazel, Wed 11 Mar morning, 8.5 kg to the house: it was withheld, udder tube" in page
 
 

@@ -93,13 +93,13 @@ class MilkJob(Job[MilkStep]):
 
     def rows(self, shown: Shown, step: MilkStep) -> int:
         """Where her milk may go."""
-        return len(fates_of(step, shown.milked_at(step)))
+        return len(fates_of(step, shown.done(step)))
 
     def first_row(self, step: MilkStep) -> int:
         """The use that the book holds already; of a milking with a marked quarter: away, unless she picks another."""
         written = step.entry.the(MilkedFigure) if step.entry else None
         if written and written.fate and step.entry:
-            fates = fates_of(step, step.entry.happened_at)
+            fates = fates_of(step, step.entry.when)
             return fates.index(written.fate) if written.fate in fates else len(fates) - 1
         return tuple(Fate).index(Fate.THROWN_AWAY if step.marked else Fate.HOUSE)
 
@@ -177,5 +177,5 @@ def typed_before(step: MilkStep) -> str:
 
 def fate_shown(shown: Shown, step: MilkStep) -> Fate:
     """The use of the milk that is chosen."""
-    fates = fates_of(step, shown.milked_at(step))
+    fates = fates_of(step, shown.done(step))
     return fates[min(shown.row, len(fates) - 1)]

@@ -74,7 +74,7 @@ class DoseJob(Job[DoseStep]):
             raise Unreadable(
                 f"A dose is never as shown. Type {step.number} when dose {step.number} is given, or S skips."
             )
-        early_h = (step.due_at - hand.earliest).total_seconds() / 3600
+        early_h = (step.due_at - hand.when.earliest).total_seconds() / 3600
         if early_h > EARLY_H and not shown.sure:
             raise Doubtful(f"It is {hours(early_h)} too early: due {when(step.due_at, shown.walker.zone)}. {IF_RIGHT}")
         return dosed(hand, step)

@@ -7,7 +7,7 @@ from store.book.drafts import Draft
 from store.book.figures import CooledFigure
 from store.book.words import State
 from store.round.confirm import Hand
-from store.round.cool import LATE_FATES, cooled, is_late, since_first, time_of
+from store.round.cool import LATE_FATES, cooled, is_late, since_first
 from store.round.saying import weight
 from store.round.steps import CoolStep
 from tui.page import Line, Role, Size, Span, large_lines, line, wrapped
@@ -83,4 +83,4 @@ def _kept(shown: Shown, step: CoolStep) -> str:
 
 
 def _at(shown: Shown, step: CoolStep) -> datetime:
-    return time_of(shown.now, step, time_set=shown.walker.set_at is not None)
+    return shown.done(step).latest

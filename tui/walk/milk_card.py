@@ -3,7 +3,7 @@
 from store.book.figures import MilkedFigure
 from store.book.words import Fate, State
 from store.round.amount import PailAmount, Unreadable, pail_amount
-from store.round.judging import Judged, judged, milked_at
+from store.round.judging import Judged, judged
 from store.round.measured import fates_of
 from store.round.saying import bare, weight
 from store.round.steps import MilkStep
@@ -81,8 +81,9 @@ def _milk_words(shown: Shown, step: MilkStep, amount: PailAmount) -> list[str]:
 
 
 def _judged(shown: Shown, step: MilkStep, milk_kg: float) -> Judged:
-    at = milked_at(step, shown.now, time_set=shown.walker.set_at is not None)
-    return judged(step, milk_kg, at, whole=PART not in shown.marks, held_back=HELD_BACK in shown.marks)
+    return judged(
+        step, milk_kg, shown.done(step).latest, whole=PART not in shown.marks, held_back=HELD_BACK in shown.marks
+    )
 
 
 def _judgement(shown: Shown, step: MilkStep) -> list[Line]:
@@ -117,7 +118,7 @@ def _context(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
 
 def _goes_to(shown: Shown, step: MilkStep, fate: Fate) -> Line:
     spans: list[Span] = [Span("  GOES TO ")]
-    for each in fates_of(step, shown.milked_at(step)):
+    for each in fates_of(step, shown.done(step)):
         words = f"> {each.value.upper()} " if each is fate else f"  {each.value} "
         spans.append(Span(words, Role.HERE if each is fate else Role.TEXT))
     return tuple(spans)

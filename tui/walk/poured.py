@@ -56,8 +56,8 @@ def poured_lines(shown: Shown, step: MilkStep, fate: Fate, milk_kg: float | None
 
 def _went(shown: Shown, step: MilkStep, fate: Fate, milk_kg: float) -> Went:
     """Where this pail goes if it is written as shown, with all that is written of the others."""
-    snapshot, at = shown.walker.snapshot, shown.now
-    this = Pailful(step.step_id, step.animal.id, at, milk_kg, fate, withholding_at(step, at), poured_into(shown.marks))
+    snapshot, when, into = shown.walker.snapshot, shown.done(step), poured_into(shown.marks)
+    this = Pailful(step.step_id, step.animal.id, when, milk_kg, fate, withholding_at(step, when), into)
     entries = tuple(snapshot.counts().values())
     written = pailfuls(entries, withheld_in(snapshot, shown.walker.steps))
     found = mixed([*(each for each in written if each.step_id != step.step_id), this], late_fate(entries))

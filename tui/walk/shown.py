@@ -4,9 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
 
+from store.book.facts.span import Span
 from store.book.words import Units
-from store.round.measured import milked_at
-from store.round.steps import MilkStep, Step
+from store.round.confirm import time_of
+from store.round.steps import Step
 from tui.walker import Walker
 
 
@@ -36,6 +37,6 @@ class Shown:
         """The moment that a key would write: the clock's, or the time that was set."""
         return self.walker.moment()
 
-    def milked_at(self, step: MilkStep) -> datetime:
-        """When she was milked, by what a key would write."""
-        return milked_at(step, self.walker.hand())
+    def done(self, step: Step) -> Span:
+        """When it was done, by what a key would write."""
+        return time_of(self.walker.hand(), step)

@@ -1,6 +1,7 @@
 """The head of a card: the name as large as the amount, and the facts that tell one animal from another."""
 
 from store.book.facts.farm import Animal
+from store.book.facts.span import span
 from store.book.words import Stage
 from store.round.calving import JUST_CALVED
 from store.round.dialect import said
@@ -50,7 +51,7 @@ def _is_withheld(animal: Animal, shown: Shown) -> bool:
     """Whether milk that she gives now is withheld."""
     snapshot = shown.walker.snapshot
     milks = animal.stage is Stage.IN_MILK or animal.id in snapshot.milkings
-    return milks and holding(withheld_of(snapshot, animal.id), shown.now) is not None
+    return milks and holding(withheld_of(snapshot, animal.id), span(shown.now)) is not None
 
 
 def _role(at: int, fact: str) -> Role:

@@ -19,7 +19,7 @@ HOUR_MIN = 60
 
 def withheld_lines(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
     """Withheld milk says until when; otherwise the usual caution."""
-    withheld = withholding_at(step, shown.milked_at(step))
+    withheld = withholding_at(step, shown.done(step))
     if withheld is None:
         return wrapped(CAUTION, size.width, Role.WARNING, "          ")
     words = _until(shown, step, withheld)
@@ -32,7 +32,7 @@ def withheld_lines(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
 
 def _until(shown: Shown, step: MilkStep, withheld: Withholding) -> str:
     """Until when none is kept, and which milking is the first to keep, as far as that can be reckoned."""
-    first, at, zone = _first(shown, step), shown.milked_at(step), shown.walker.zone
+    first, at, zone = _first(shown, step), shown.done(step).earliest, shown.walker.zone
     if withheld.until and not withheld.to_calves:
         minutes = (withheld.until - at) / timedelta(minutes=1)
         short = f"{ceil(minutes)} min" if minutes < HOUR_MIN else hours(minutes / HOUR_MIN)
@@ -46,6 +46,6 @@ def _first(shown: Shown, step: MilkStep) -> str:
     walker = shown.walker
     turns = coming_milkings(walker.snapshot, step.animal.id)
     times = {walker.farm.usually_begins(turn): turn for turn in turns}
-    found = first_to_keep(walker.snapshot, step.animal.id, (shown.milked_at(step), *times))
+    found = first_to_keep(walker.snapshot, step.animal.id, (shown.done(step).earliest, *times))
     turn = times.get(found) if found else None
     return turn_words(turn) if turn else ""

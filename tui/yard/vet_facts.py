@@ -113,7 +113,7 @@ def _treated(walker: Walker, animal: Animal) -> Iterator[str]:
     """Treatments of the last weeks, those that are over too: what, why, and each dose that was given."""
     since = walker.moment() - TREATED_WITHIN
     for treatment in walker.snapshot.treatments:
-        given = doses_given(walker.snapshot, treatment)
+        given = tuple(each.latest for each in doses_given(walker.snapshot, treatment))
         if treatment.animal_id == animal.id and max((*given, treatment.first_at)) >= since:
             yield _treatment(walker, treatment, given)
 

@@ -4,8 +4,10 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from uuid import UUID
 
+from store.book.facts.span import Span
 from store.book.figures import LookedFigure
-from store.book.words import Asks, SaidBy
+from store.book.turn import Turn
+from store.book.words import Asks, SaidBy, State
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,10 +49,19 @@ class Withdrawal:
 
 
 @dataclass(frozen=True, slots=True)
-class Treatment:
-    """A treatment of the last year, as label or vet has it. given_at: its doses before this round, newest first. [h]
+class NotGiven:
+    """A dose that a round asked for and that is not written as given: skipped, or left open or on paper."""
 
-    in_use: False once it was ended. withdrawal None: nobody has typed any of it.
+    turn: Turn
+    state: State
+    number: int
+
+
+@dataclass(frozen=True, slots=True)
+class Treatment:
+    """A treatment of the last years, as label or vet has it. given: its doses before this round, newest first. [h]
+
+    not_given: of other rounds. in_use: False once it was ended. withdrawal None: nobody has typed any of it.
     """
 
     id: UUID
@@ -63,6 +74,12 @@ class Treatment:
     doses: int
     every_h: float
     first_at: datetime
-    given_at: tuple[datetime, ...] = ()
+    given: tuple[Span, ...] = ()
     in_use: bool = True
     withdrawal: Withdrawal | None = None
+    not_given: tuple[NotGiven, ...] = ()
+
+    @property
+    def given_at(self) -> tuple[datetime, ...]:
+        """The latest moment at which each dose can have been given: what the next one is counted from."""
+        return tuple(each.latest for each in self.given)

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
 
+from store.book.facts.span import Span, span
 from store.book.turn import Turn
 from store.book.words import Fate, Quarter, Sign
 
@@ -22,7 +23,11 @@ class Withholding:
 
     def holds_at(self, at: datetime) -> bool:
         """Whether a milking at this moment is withheld, to the minute."""
-        return self.since <= at and (self.until is None or at < self.until)
+        return self.may_hold(span(at))
+
+    def may_hold(self, when: Span) -> bool:
+        """Whether a milking at any moment of a span would be withheld."""
+        return self.since <= when.latest and (self.until is None or when.earliest < self.until)
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +52,12 @@ class PastPail:
     fate: Fate | None = None
     typed: str = ""
     step_id: UUID | None = None
+    since: datetime | None = None
+
+    @property
+    def when(self) -> Span:
+        """When she was milked; at is the latest of it."""
+        return span(self.at, self.since)
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,11 +10,12 @@ from store.book.clock import micros, moment
 from store.book.desk import FoundRow, ReadingDesk
 from store.book.errors import DamagedBook
 from store.book.facts.calves import ApartRule, Birth, Parting, Share
-from store.book.facts.care import LastLook, Look, Treatment, Withdrawal
+from store.book.facts.care import LastLook, Look, NotGiven, Treatment, Withdrawal
 from store.book.facts.farm import Animal, FarmFacts, MilkLimits, Pen, Person
 from store.book.facts.feed import Feed, PlanRow, Portion, SoakLimit, Substitute, Told
 from store.book.facts.jobs import EVERY_DAY, Due, Job
 from store.book.facts.milk import Pail, PastPail, QuarterFound, Withholding
+from store.book.facts.span import span
 from store.book.figures import LookedFigure
 from store.book.reading import sql
 from store.book.turn import Turn, local
@@ -221,13 +222,16 @@ def last_look(found: Sequence[FoundRow]) -> LastLook | None:
     return LastLook(date.fromisoformat(day), figure)
 
 
-def treatment(found: FoundRow, given: Sequence[FoundRow]) -> Treatment:
-    """A treatment and when its doses were given."""
+def treatment(found: FoundRow, given: Sequence[FoundRow], not_given: Sequence[FoundRow]) -> Treatment:
+    """A treatment, when its doses were given, and the rounds in which one was asked for and not given."""
     id_, animal, product, amount, route, why, batch, doses, every_h, first_at, in_use, *withdrawal = found
-    given_at = tuple(moment(at) for (at,) in given)
+    spans = tuple(span(moment(at), None if since is None else moment(since)) for at, since in given)
+    not_then = tuple(
+        NotGiven(Turn(date.fromisoformat(day), slot), State(state), n) for day, slot, state, n in not_given
+    )
     words = (product, amount, route, why, batch)
-    times = (doses, every_h, moment(first_at), given_at)
-    return Treatment(uid(id_), uid(animal), *words, *times, bool(in_use), _withdrawal(*withdrawal))
+    times = (doses, every_h, moment(first_at), spans)
+    return Treatment(uid(id_), uid(animal), *words, *times, bool(in_use), _withdrawal(*withdrawal), not_then)
 
 
 def _withdrawal(id_: Any, *found: Any) -> Withdrawal | None:
@@ -239,10 +243,10 @@ def _withdrawal(id_: Any, *found: Any) -> Withdrawal | None:
 
 def past_pail(found: FoundRow) -> PastPail:
     """A milking of an earlier round."""
-    at, kg, held, state, whole, day, slot, fate, typed, step_id = found
+    at, since, kg, held, state, whole, day, slot, fate, typed, step_id = found
     return PastPail(
         moment(at), kg, bool(held), state == State.ON_PAPER, bool(whole), Turn(date.fromisoformat(day), slot),
-        None if fate is None else Fate(fate), typed or "", uid(step_id),
+        None if fate is None else Fate(fate), typed or "", uid(step_id), None if since is None else moment(since),
     )  # fmt: skip
 
 

@@ -177,7 +177,9 @@ def _look(reading: Reading, found: FoundRow) -> Look:
 
 
 def _treatment(reading: Reading, found: FoundRow) -> Treatment:
-    return facts.treatment(found, reading.rows(sql.DOSES_BEFORE, subject=found[1], treatment=found[0]))
+    of_it = {"subject": found[1], "treatment": found[0], "since": found[9] - 400 * 24 * sql.HOUR}
+    given, not_given = (reading.rows(statement, **of_it) for statement in (sql.DOSES_BEFORE, sql.DOSES_NOT_GIVEN))
+    return facts.treatment(found, given, not_given)
 
 
 def _shares(reading: Reading) -> tuple[Share, ...]:

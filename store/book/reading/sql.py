@@ -168,16 +168,31 @@ SELECT i.id, a.animal_id, a.product, a.amount, a.route, a.why, a.batch, a.doses,
 FROM treatment i
 JOIN treatment_as a ON a.id = {in_force("treatment_as", "n.treatment_id = i.id")}
 LEFT JOIN withdrawal w ON w.id = {in_force("withdrawal", "n.treatment_id = i.id")}
-WHERE a.first_at + a.doses * a.every_h * {2 * HOUR} + {400 * 24 * HOUR} >= :at
+WHERE a.first_at + a.doses * a.every_h * {2 * HOUR} + {1400 * 24 * HOUR} >= :at
+OR w.meat_days IS NULL OR COALESCE(w.milk_h, w.milkings, w.calved_h, w.calved_milkings) IS NULL
 """
-"""One that should have ended more than a year ago holds back neither milk nor meat, and is read no more."""
+"""How long meat is withheld is at most 999 days: one that should have ended longer ago holds back nothing, and is read
+no more, unless how long was never typed."""
 
 DOSES_BEFORE = f"""
-SELECT e.happened_at FROM entry e WHERE e.animal_id = :subject AND e.kind = 'dose' AND e.state = 'done'
+SELECT e.happened_at, e.happened_from FROM entry e
+WHERE e.animal_id = :subject AND e.kind = 'dose' AND e.state = 'done'
 AND EXISTS (SELECT 1 FROM dosed d WHERE d.entry_id = e.id AND d.treatment_id = :treatment AND d.given)
-AND e.happened_at <= :at AND e.written_at <= :known AND NOT (e.day = :day AND e.slot = :slot)
+AND e.happened_at <= :at AND e.happened_at > :since AND NOT (e.day = :day AND e.slot = :slot)
 AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 99
 """
+"""Whenever they were typed, for a past round too: that its summary stays as it was comes second to withheld milk."""
+
+DOSES_NOT_GIVEN = f"""
+SELECT e.day, e.slot, e.state, d.number FROM entry e JOIN dosed d ON d.id = (
+  SELECT x.id FROM entry o JOIN dosed x ON x.entry_id = o.id
+  WHERE o.step_id = e.step_id AND x.treatment_id = :treatment ORDER BY o.written_at DESC, o.id DESC LIMIT 1
+)
+WHERE e.animal_id = :subject AND e.kind = 'dose' AND e.state <> 'done' AND e.happened_at > :since
+AND e.day IS NOT NULL AND NOT (e.day = :day AND e.slot = :slot) AND {NEWEST_OF_ITS_STEP}
+ORDER BY e.happened_at DESC, e.id DESC LIMIT 99
+"""
+"""Doses that were asked for; one that was taken back names its treatment only in the entries of its step before."""
 
 ANY_ENTRY = "SELECT 1 FROM entry WHERE day = :day AND slot = :slot AND written_at <= :known LIMIT 1"
 
@@ -227,7 +242,7 @@ WHERE e.id = (
 ANIMAL_GIVEN_BEFORE, PEN_GIVEN_BEFORE = _given_before("animal"), _given_before("pen")
 
 PAILS_BEFORE = f"""
-SELECT e.happened_at, m.milk_kg, m.held_back, e.state, COALESCE(d.whole, TRUE), e.day, e.slot, m.fate,
+SELECT e.happened_at, e.happened_from, m.milk_kg, m.held_back, e.state, COALESCE(d.whole, TRUE), e.day, e.slot, m.fate,
   m.typed, e.step_id
 FROM entry e LEFT JOIN milked m ON m.entry_id = e.id LEFT JOIN drawn d ON d.entry_id = e.id
 WHERE e.animal_id = :subject AND e.kind = 'milk' AND e.state IN ('done', 'on paper')

@@ -8,6 +8,7 @@ import pytest
 
 from store.book.clock import new_id
 from store.book.desk import Desk
+from store.book.facts.span import span
 from store.book.figures import FedFigure
 from store.book.opening import Book
 from store.book.reading import read_facts, read_snapshot
@@ -139,7 +140,7 @@ def test_milk_typed_in_later_is_withheld_as_it_was_when_she_was_milked(desk: Des
     ten = datetime(2026, 3, 9, 10, tzinfo=UTC)
     put(desk, Withheld, animal_id=hazel, begins_at=ten - timedelta(days=2), ends_at=ten, why="udder tube")
     step = milk_of(looked_back(desk, MORNING_BEFORE), "Hazel")
-    assert fates_of(step, ten - timedelta(hours=3)) == (Fate.THROWN_AWAY,)
+    assert fates_of(step, span(ten - timedelta(hours=3))) == (Fate.THROWN_AWAY,)
 
 
 def test_a_round_that_ended_keeps_what_was_due_even_from_a_plan_mended_afterwards(desk_book: Book) -> None:

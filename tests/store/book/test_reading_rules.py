@@ -6,6 +6,7 @@ from uuid import UUID
 from store.book.desk import Desk
 from store.book.facts.feed import SoakLimit
 from store.book.facts.milk import Withholding
+from store.book.facts.span import span
 from store.book.reading import read_facts
 from store.book.records import Setting
 from store.book.records.feeding import FeedAs, FeedPlan, NotFor, SoakRule
@@ -47,7 +48,7 @@ def test_of_two_rows_that_bar_together_the_one_written_last_is_in_force(desk: De
 
 def free(desk: Desk, at: datetime) -> bool:
     """Whether Hazel's milk may go anywhere at a moment, as the book is read then."""
-    fates = fates_of(milk_of(seen(desk, at), "Hazel"), at)
+    fates = fates_of(milk_of(seen(desk, at), "Hazel"), span(at))
     assert fates in (tuple(Fate), (Fate.THROWN_AWAY,))
     return len(fates) > 1
 

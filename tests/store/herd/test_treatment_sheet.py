@@ -5,6 +5,7 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
+from store.book.facts.span import span
 from store.book.opening import Book
 from store.book.snapshot import Snapshot
 from store.book.words import Fate, SaidBy
@@ -141,7 +142,7 @@ def test_a_dose_typed_late_tells_which_pail_must_not_be_drunk(book: Book, clock:
     clock.move(hours=12)
     evening = morning(book)
     (unsafe,) = unsafe_pails(evening)
-    assert (unsafe.cow.name, unsafe.pail.fate, unsafe.withheld.since) == ("Hazel", Fate.HOUSE, AT)
+    assert (evening.names[unsafe.cow_id], unsafe.pail.fate, unsafe.withheld.since) == ("Hazel", Fate.HOUSE, AT)
     clock.move(days=9)
     assert unsafe_pails(morning(book)) == ()
 
@@ -155,11 +156,11 @@ def test_milk_is_withheld_by_hand_until_further_notice_and_let_go_by_a_second_li
 ) -> None:
     held = write(book, WithheldSheet(register(book), animal(book, "Fennel")), why="waits for the vet")
     now = held.turn.begins(ZONE)
-    assert fates_of(milk_of(held, "Fennel"), now) == (Fate.THROWN_AWAY,)
+    assert fates_of(milk_of(held, "Fennel"), span(now)) == (Fate.THROWN_AWAY,)
     clock.move(minutes=2)
     write(book, WithheldSheet(register(book), animal(book, "Fennel")), why="clear again", ends="now")
     clock.move(minutes=2)
-    assert Fate.HOUSE in fates_of(milk_of(morning(book), "Fennel"), now)
+    assert Fate.HOUSE in fates_of(milk_of(morning(book), "Fennel"), span(now))
 
 
 def test_a_withholding_does_not_end_before_it_begins(book: Book) -> None:

@@ -10,6 +10,7 @@ from store.book.drafts import Subject
 from store.book.facts.calves import Parting, Share
 from store.book.facts.care import Treatment
 from store.book.facts.milk import Withholding
+from store.book.facts.span import span
 from store.book.reading.watches import Watch
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn
@@ -145,7 +146,7 @@ def treated(given: Iterable[datetime] = (), *, in_use: bool = True) -> Snapshot:
     first = at(7) if not given else min(given)
     spray = Treatment(
         some_id("spray"), animal_named(dawn(), "Sloe").id, "foot spray", "cover the sole", "on the foot", "lame", "",
-        3, 12, first, tuple(given), in_use,
+        3, 12, first, tuple(map(span, given)), in_use,
     )  # fmt: skip
     return replace(with_calf(timed()), treatments=(spray,))
 

@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from store.book.facts.care import Treatment
+from store.book.facts.span import span
 from store.book.figures import DosedFigure
 from store.book.opening import Book
 from store.book.records.care import Treatment as TreatmentRecord
@@ -55,14 +56,14 @@ def test_a_dose_belongs_to_the_round_in_whose_hours_it_falls_due(minutes: int, i
 def test_the_clock_of_the_next_dose_runs_from_the_last_one_given() -> None:
     """Twelve hours after it was given, not after it should have been."""
     given_at = (MORNING - timedelta(hours=11, minutes=30), MORNING - timedelta(hours=25))
-    step = step_of(with_treatment(replace(SPRAY, given_at=given_at)), DoseStep, "Sloe")
+    step = step_of(with_treatment(replace(SPRAY, given=tuple(map(span, given_at)))), DoseStep, "Sloe")
     assert (step.number, step.due_at) == (3, MORNING + timedelta(minutes=30))
 
 
 def test_no_dose_is_asked_for_behind_the_last_one() -> None:
     """Three of three are given."""
     given_at = tuple(MORNING - timedelta(hours=12 * n) for n in (1, 2, 3))
-    assert steps_of(with_treatment(replace(SPRAY, given_at=given_at)), DoseStep) == []
+    assert steps_of(with_treatment(replace(SPRAY, given=tuple(map(span, given_at)))), DoseStep) == []
 
 
 @given(doses=st.integers(1, 9), every_h=st.floats(1, 96), given_h=st.lists(st.floats(0, 400), max_size=9))
@@ -70,7 +71,7 @@ def test_no_dose_is_asked_for_behind_the_last_one() -> None:
 def test_the_next_dose_is_never_due_before_its_hours_are_over(doses: int, every_h: float, given_h: list[float]) -> None:
     """Whatever was given when."""
     given_at = tuple(sorted((MORNING - timedelta(hours=h) for h in given_h), reverse=True))
-    treatment = replace(SPRAY, doses=doses, every_h=every_h, given_at=given_at)
+    treatment = replace(SPRAY, doses=doses, every_h=every_h, given=tuple(map(span, given_at)))
     assert all(newer >= older for newer, older in pairwise(given_at))
     if given_at:
         assert due(treatment) - given_at[0] == timedelta(hours=every_h)

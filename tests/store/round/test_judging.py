@@ -7,9 +7,11 @@ import pytest
 
 from store.book.facts.calves import Parting
 from store.book.facts.milk import PastPail
+from store.book.facts.span import span
 from store.book.words import Apart, Fate
 from store.husbandry.udder import filled_h
-from store.round.judging import Judged, judged, judged_draft, milked_at
+from store.round.confirm import time_of
+from store.round.judging import Judged, judged, judged_draft
 from store.round.measured import milked, not_milked
 from store.round.steps import MilkStep
 from store.round.timed import GOT_OUT, HELD_BACK, LEFT_IN, NOT_KNOWN, PART, TOO_LONG
@@ -106,6 +108,7 @@ def test_a_written_pail_keeps_its_hours() -> None:
     step = milk_of(dawn(), "Fennel")
     draft = milked(hand(dawn()), step, "7.2", Fate.HOUSE)
     later = milk_of(wrote(dawn(), draft), "Fennel")
-    assert milked_at(later, MORNING + timedelta(hours=5)) == draft.happened_at
-    assert milked_at(later, MORNING + timedelta(hours=5), time_set=True) == MORNING + timedelta(hours=5)
+    late = replace(hand(dawn()), now=MORNING + timedelta(hours=5))
+    assert time_of(late, later) == span(draft.happened_at)
+    assert time_of(replace(late, time_set=True), later) == span(late.now)
     assert later.emptied_at == step.emptied_at

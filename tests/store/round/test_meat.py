@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from store.book.facts.care import Treatment, Withdrawal
+from store.book.facts.span import span
 from store.book.snapshot import Snapshot
 from store.round.meat import meat_until, meat_withheld_of, sucks_treated
 from store.round.withdrawal import withdrawal_words
@@ -15,7 +16,7 @@ from tests.store.round.made import animal_named, dawn, some_id
 AT = datetime(2026, 3, 10, 18, 20, tzinfo=UTC)
 FENNEL, ROOK = (animal_named(dawn(), name).id for name in ("Fennel", "Rook"))
 TUBE = Treatment(
-    some_id("tube"), FENNEL, "udder tube", "one tube", "", "", "", 1, 12.0, AT, (AT,),
+    some_id("tube"), FENNEL, "udder tube", "one tube", "", "", "", 1, 12.0, AT, (span(AT),),
     withdrawal=Withdrawal(milk_h=24, meat_days=10),
 )  # fmt: skip
 LATER = AT + timedelta(hours=12)
@@ -36,9 +37,9 @@ def test_ten_days_are_ten_times_24_hours_after_the_last_dose() -> None:
 
 
 def test_each_dose_starts_it_anew_and_one_to_come_keeps_it() -> None:
-    two = treated(doses=2, given_at=(AT, AT - timedelta(hours=12)))
+    two = treated(doses=2, given=(span(AT), span(AT - timedelta(hours=12))))
     assert [each.until for each in meat_withheld_of(two, FENNEL)] == [AT + timedelta(days=10)]
-    three = treated(doses=3, given_at=(AT, AT - timedelta(hours=12)))
+    three = treated(doses=3, given=(span(AT), span(AT - timedelta(hours=12))))
     assert [each.until for each in meat_withheld_of(three, FENNEL)] == [None]
 
 

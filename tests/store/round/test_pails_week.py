@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from store.book.facts.milk import Withholding
+from store.book.facts.span import span
 from store.book.figures import CooledFigure
 from store.book.reading.milk import MilkRound, Use
 from store.book.snapshot import Snapshot
@@ -60,7 +61,7 @@ def pailful(row: list[str]) -> Pailful:
     _, cow, kg, put, into, withheld, _ = row
     into_ids = () if into == "-" else (some_id(into),)
     held = TREATED if withheld == "yes" else None
-    return Pailful(some_id(cow), some_id(f"cow {cow}"), MONDAY, float(kg), Fate(put), held, into_ids)
+    return Pailful(some_id(cow), some_id(f"cow {cow}"), span(MONDAY), float(kg), Fate(put), held, into_ids)
 
 
 def counted(day: str) -> tuple[Went, ...]:
@@ -199,7 +200,13 @@ def pailfuls(pails: list[tuple[float, Fate, bool, list[str]]]) -> list[Pailful]:
     """One for each cow."""
     return [
         Pailful(
-            some_id(cow), some_id(f"cow {cow}"), MONDAY, kg, fate, TREATED if held else None, tuple(map(some_id, into))
+            some_id(cow),
+            some_id(f"cow {cow}"),
+            span(MONDAY),
+            kg,
+            fate,
+            TREATED if held else None,
+            tuple(map(some_id, into)),
         )
         for cow, (kg, fate, held, into) in zip(COWS, pails, strict=False)
     ]

@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 import pytest
 
 from store.book.facts.milk import Withholding
+from store.book.facts.span import span
 from store.book.figures import MilkedFigure
 from store.book.snapshot import Snapshot
 from store.book.words import Fate
@@ -27,8 +28,8 @@ def withheld(until: datetime | None) -> Snapshot:
 
 def test_milk_that_is_not_withheld_may_go_anywhere() -> None:
     """And another cow's stays free beside one that is."""
-    assert fates_of(milk_of(dawn(), "Hazel"), MORNING) == tuple(Fate)
-    assert fates_of(milk_of(withheld(None), "Fennel"), MORNING) == tuple(Fate)
+    assert fates_of(milk_of(dawn(), "Hazel"), span(MORNING)) == tuple(Fate)
+    assert fates_of(milk_of(withheld(None), "Fennel"), span(MORNING)) == tuple(Fate)
 
 
 def test_a_milk_step_says_why_and_until_when() -> None:
@@ -49,13 +50,13 @@ def test_a_milk_step_says_why_and_until_when() -> None:
 )
 def test_withheld_milk_is_thrown_away_until_the_minute(now: datetime, free: bool) -> None:
     """Not a minute longer, and not a minute less, whatever the screen showed before."""
-    assert fates_of(milk_of(withheld(NOON), "Hazel"), now) == (tuple(Fate) if free else (Fate.THROWN_AWAY,))
+    assert fates_of(milk_of(withheld(NOON), "Hazel"), span(now)) == (tuple(Fate) if free else (Fate.THROWN_AWAY,))
 
 
 def test_milk_withheld_until_further_notice_is_thrown_away_for_ever() -> None:
     """Until somebody writes its end."""
     later = MORNING + timedelta(days=400)
-    assert fates_of(milk_of(withheld(None), "Hazel"), later) == (Fate.THROWN_AWAY,)
+    assert fates_of(milk_of(withheld(None), "Hazel"), span(later)) == (Fate.THROWN_AWAY,)
 
 
 @pytest.mark.parametrize("fate", [fate for fate in Fate if fate is not Fate.THROWN_AWAY])

