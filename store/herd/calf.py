@@ -11,7 +11,7 @@ from store.herd.animal import OneAnimal, kept, stages
 from store.herd.answers import a_count, a_number, maybe, words
 from store.herd.milking import LONGEST_H
 from store.herd.nights import some_nights
-from store.herd.sheet import Answers, Choices, Question, Wrong, pick
+from store.herd.sheet import Answers, Choices, Question, Wrong, pick, pick_one
 from store.round.tonight import nights_words
 
 COWS = (Stage.IN_MILK, Stage.SUCKLER, Stage.DRY, Stage.CLOSE_UP)
@@ -128,7 +128,7 @@ class WeaningSheet(SuckingCalf):
     def questions(self) -> tuple[Question, ...]:
         """Why, with which cow now, its class, the nose flap."""
         return (
-            pick("why", "why", tuple((each, each) for each in (WEANED, FOSTERED, OTHER))),
+            pick_one("why", "why", tuple((each, each) for each in (WEANED, FOSTERED, OTHER))),
             pick("cow_id", "fostered by", self.cows("no cow of this farm"), None, "only where it is fostered"),
             pick("stage", "its class now", stages(self.register), self.row["stage"]),
             Question("flap_days", "nose flap in, for", maybe(a_count(1, 30, "days")),

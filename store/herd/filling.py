@@ -57,7 +57,8 @@ class Filling:
         """The choice before or after."""
         if self.question and self.question.picks:
             words = [word for word, _ in self.question.choices]
-            self.texts[self.question.name] = words[(self._picked(self.question, words) + by) % len(words)]
+            here = self._picked(self.question, words)
+            self.texts[self.question.name] = words[((here if by > 0 else max(here, 0)) + by) % len(words)]
 
     def read(self, question: Question) -> Any:
         """The value of an answer; what letters have found, and a day, then stand there whole. Raises Wrong."""
@@ -105,10 +106,13 @@ class Filling:
         return None
 
     def _picked(self, question: Question, words: list[str]) -> int:
-        return words.index(self.texts[question.name]) if self.texts[question.name] in words else 0
+        """Which of the choices stands there; -1: none yet."""
+        return words.index(self.texts[question.name]) if self.texts[question.name] in words else -1
 
 
 def _sentence(problem: Exception, question: Question, typed: str) -> str:
+    if question.picks and question.choices:
+        return f"«{question.words}» needs an answer. Pick one: a digit, or Left and Right."
     if question.picks:
         return f"There is nothing to pick for «{question.words}» yet. Esc leaves; set that up first."
     return str(problem) if typed.strip() else f"«{question.words}» needs an answer. Type it, then Enter."

@@ -10,7 +10,7 @@ from store.book.words import EVENING, MORNING
 from store.herd.animal import OneAnimal
 from store.herd.answers import words
 from store.herd.named_moment import moment_text
-from store.herd.sheet import Answers, Choices, Question, Wrong, pick, yes_or_no
+from store.herd.sheet import Answers, Choices, Question, Wrong, pick_one, yes_or_no
 
 HOW: Choices = tuple((how, how) for how in ("sold", "died", "killed for meat", "gone home", "entered by mistake"))
 
@@ -34,7 +34,7 @@ class LeavingSheet(OneAnimal):
     def questions(self) -> tuple[Question, ...]:
         """How, a word on it, from when."""
         return (
-            pick("how", "how", HOW),
+            pick_one("how", "how", HOW),
             Question("words", "a word on it", lambda text: words(text, 60), "to whom, why; may be left empty"),
             self.question_from(),
             *self._sure(),

@@ -91,6 +91,11 @@ def pick(name: str, words: str, choices: Choices, first: Any = None, hint: str =
     return Question(name, words, dict(offered).__getitem__, hint, word, offered, Ask.PICK)
 
 
+def pick_one(name: str, words: str, choices: Choices, hint: str = "") -> Question:
+    """A question of which nothing is picked at first, so that nothing happens that nobody said."""
+    return replace(pick(name, words, choices, hint=hint), first="")
+
+
 def _told_apart(choices: Choices) -> Iterator[tuple[str, Any]]:
     seen: dict[str, int] = {}
     for word, value in choices:

@@ -9,7 +9,9 @@ from typing import Any
 
 from store.book.drafts import RowDraft
 from store.book.register import SAME, Register
+from store.book.words import EVERY_NIGHT
 from store.herd.dating import at, kept
+from store.herd.task import EVERY_DAY
 from store.herd.treatment import WITHDRAWAL
 
 ENDS: Mapping[str, Mapping[str, Any]] = {
@@ -18,11 +20,16 @@ ENDS: Mapping[str, Mapping[str, Any]] = {
     "animal_as": {"kept": False},
     "standing": {"pen_id": None},
     "sharing": {"shares": False},
+    "apart_rule": {"from_day": 0, "nights": EVERY_NIGHT},
+    "second_cow": {"cow_id": None},
     "feed_as": {"in_use": False},
     "not_for": {"barred": False},
     "free_feed": {"offered": False},
     "feed_plan": {"due_kg": None},
     "milk_plan": {"milked": False},
+    "milk_rhythm": {"every": 1},
+    "substitute": {"by_id": None},
+    "task_due": EVERY_DAY,
     "task_as": {"in_use": False},
     "look_as": {"in_use": False},
     "treatment_as": {"in_use": False},
@@ -30,7 +37,7 @@ ENDS: Mapping[str, Mapping[str, Any]] = {
     "body": {"weight_kg": None, "girth_cm": None},
     "breeding": {"breed": "", "dam_id": None, "served_on": None, "due_on": None},
 }
-"""By table: what ends a thing that was not there before."""
+"""By table: what ends a thing that was not there before. A calf without a rule is shut away every night."""
 
 
 def as_before(register: Register, rows: Sequence[RowDraft]) -> Iterator[RowDraft]:

@@ -66,7 +66,7 @@ def test_the_round_goes_on_at_the_same_step_after_a_move(at_hazel: Sitting) -> N
 
 def test_a_step_that_is_gone_leads_to_the_first_that_is_open(at_hazel: Sitting) -> None:
     """She was sold in the middle of the round."""
-    at_hazel.press("f", "9", "enter", "pagedown", "enter", "escape", "escape")
+    at_hazel.press("f", "9", "enter", "1", "pagedown", "enter", "escape", "escape")
     assert isinstance(at_hazel.place, Lamp)
     assert at_hazel.place.index == at_hazel.walker.first_open()
     assert all(step.name != "Hazel" for step in at_hazel.walker.steps)
@@ -172,9 +172,25 @@ def test_what_was_set_up_anew_is_taken_back_by_its_end(at_hazel: Sitting) -> Non
 
 def test_a_sale_is_taken_back_with_her_milking(at_hazel: Sitting) -> None:
     before = [step.step_id for step in at_hazel.walker.steps]
-    at_hazel.press("f", "9", "enter", "pagedown", "enter", "u", "enter")
+    at_hazel.press("f", "9", "enter", "1", "pagedown", "enter", "u", "enter")
     assert [step.step_id for step in at_hazel.walker.steps] == before
 
 
 def test_nothing_to_take_back_is_said(at_hazel: Sitting) -> None:
     assert "Nothing of my farm was changed" in at_hazel.press("f", "u").said
+
+
+def test_how_she_leaves_has_to_be_said_before_anything_is_written(at_hazel: Sitting) -> None:
+    """Right and Left pick from nothing too."""
+    at_hazel.press("f", "9", "enter", "pagedown")
+    assert "«how» needs an answer. Pick one: a digit, or Left and Right." in at_hazel.said
+    assert "sold" in at_hazel.press("right").text().splitlines()[4]
+    assert "Hazel" in {animal.name for animal in at_hazel.walker.snapshot.animals}
+
+
+def test_what_cannot_be_taken_back_says_that_it_stays(at_hazel: Sitting) -> None:
+    """Milk is withheld on somebody's word: that is let go at its own sheet, and never by U."""
+    at_hazel.press("f", *["down"] * 10, "enter", "the vet", "pagedown", "enter", "u", "enter")
+    assert at_hazel.said.startswith("It stays: milk withheld until further notice: the vet.")
+    at_hazel.press("u")
+    assert "Nothing of my farm was changed in this sitting." in at_hazel.said

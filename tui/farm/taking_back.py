@@ -33,6 +33,9 @@ class TakingBack(Picking):
         if row:
             return self.say("The newest first: an older one may be what it stands on. 1, then Enter.")
         change = self.walker.changes[-1]
+        if not change.as_before and not change.entries:
+            self.walker.changes.pop()
+            return self.came_from.say(f"It stays: {change.words}. Type what is right now at its own sheet.")
         try:
             entries = self._as_they_stand(change.entries)
             unread = self.walker.change(self._rows(change), change.subject, f"taken back: {change.words}", *entries)

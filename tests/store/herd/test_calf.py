@@ -95,7 +95,7 @@ def test_a_calf_that_died_shares_no_more_with_either(book: Book, clock: HandCloc
 def test_weaned_from_a_day_on_it_shares_until_then(book: Book, clock: HandClock) -> None:
     """Its class is another from then on too."""
     sheet = WeaningSheet(register(book), animal(book, "Rook"))
-    typed = {"stage": "steer", "from_at": "tomorrow"}
+    typed = {"why": "weaned", "stage": "steer", "from_at": "tomorrow"}
     assert sheet.told(filled(sheet, **typed).answers()) == "weaned"
     before = write(book, sheet, **typed)
     assert rooks(before).until is None
@@ -111,8 +111,8 @@ def test_weaned_from_a_day_on_it_shares_until_then(book: Book, clock: HandClock)
 def test_a_nose_flap_is_asked_about_once_it_has_been_in_for_so_long(book: Book, clock: HandClock) -> None:
     """Seven days: in the morning round of the seventh day, and not before."""
     sheet = WeaningSheet(register(book), animal(book, "Rook"))
-    assert sheet.told(filled(sheet, flap_days="7").answers()) == "weaned, nose flap in for 7 days"
-    write(book, sheet, flap_days="7")
+    assert sheet.told(filled(sheet, why="weaned", flap_days="7").answers()) == "weaned, nose flap in for 7 days"
+    write(book, sheet, why="weaned", flap_days="7")
     for day in range(1, 9):
         clock.move(days=1)
         today = turn_at(clock.now(), "Europe/Dublin", 12)
@@ -123,7 +123,7 @@ def test_a_nose_flap_is_asked_about_once_it_has_been_in_for_so_long(book: Book, 
 def test_a_fostered_calf_shares_with_another_cow_from_then_on(book: Book) -> None:
     sheet = WeaningSheet(register(book), animal(book, "Rook"))
     with pytest.raises(Wrong, match="only where it is fostered"):
-        sheet.rows(filled(sheet, cow_id="Hazel").answers())
+        sheet.rows(filled(sheet, why="weaned", cow_id="Hazel").answers())
     after = write(book, sheet, why="fostered", cow_id="Hazel")
     assert rooks(after).cow_id == animal(book, "Hazel")
     assert [share.cow_id for share in after.shared_before] == [animal(book, "Fennel")]
