@@ -32,7 +32,8 @@ class SubstituteSheet(FeedSheet):
         most_kg = rule.get("most_kg")
         return (
             pick("by_id", "instead of it", self._feeds(), rule.get("by_id"), "not soaked itself; nothing ends it"),
-            Question("ratio", "so much of it for 1 dry", a_number(0.01, 100, "kg"), "by weight, as 0.8 kg for 1 kg",
+            Question("ratio", "so much of it for 1 dry", a_number(0.01, 100, "kg or lb for 1"),
+                     "by weight: 0.8 is 0.8 kg for 1 kg, or 0.8 lb for 1 lb",
                      f"{rule.get('ratio', 1):g}", was=rule.get("ratio")),
             Question("most_kg", "at most, a head", maybe_weight(self.units, *MOST_KG),
                      "in one feeding; what that leaves is made up by hay. Empty: no cap",

@@ -55,6 +55,11 @@ def test_what_cannot_be_is_said(book: Book, name: str, typed: str) -> None:
     assert problem.value.question == name
 
 
+@pytest.mark.parametrize("typed", ["0.8", "0.8 kg", "0.8 lb"])
+def test_the_ratio_is_the_same_in_either_unit(book: Book, typed: str) -> None:
+    assert filled(sheet(book), by_id=NUTS, ratio=typed).answers()["ratio"] == 0.8
+
+
 def test_what_it_changes_is_said_for_what_the_round_feeds(book: Book) -> None:
     """0.9 kg at 0.8 are 0.72 kg; capped at 0.4 kg, which stand for 0.5 kg, 0.4 kg are left to hay."""
     before = morning(book)
