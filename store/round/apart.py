@@ -13,6 +13,7 @@ from store.round.measured import SURE
 from store.round.planning import Planning
 from store.round.saying import moment_words
 from store.round.steps import ApartStep, SharedCalf
+from store.round.timed import was_out
 from store.round.tonight import is_first_night, last_night, left_in, not_tonight, shut_away_at, too_young
 from store.round.where import where
 
@@ -69,7 +70,7 @@ def _sharing(planning: Planning, cow_id: UUID) -> Iterator[tuple[Share, Animal]]
 
 
 def _of(share: Share, calf: Animal, cow: Animal) -> SharedCalf:
-    return SharedCalf(calf, where(share, cow.id), share.longest_h, share.rule)
+    return SharedCalf(calf, where(share, cow.id), share.longest_h, share.rule, was_out(share, cow.id))
 
 
 def _step(planning: Planning, cow: Animal, calf: SharedCalf, place: str, want: Apart) -> ApartStep:

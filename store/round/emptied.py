@@ -8,7 +8,7 @@ from store.book.facts.calves import Share
 from store.book.facts.milk import PastPail
 from store.book.snapshot import Snapshot
 from store.book.words import Apart
-from store.round.where import may_be_with_her, was_put_back, where
+from store.round.where import may_be_let_in, may_be_with_her, was_put_back, where
 
 CALF_HAD_IT = "the calf had it"
 """Why a cow was not milked: the calf was with her."""
@@ -27,7 +27,8 @@ def emptied_at(
 
     shares: her calves, those too that share no more. pails: her milkings before that moment, newest first.
     A round in which she was not milked empties nothing. None where it is not known: no milking is recorded, the last
-    one is still on paper, or a calf was not shut away, may have got out, or was put back only just now.
+    one is still on paper, or a calf was not shut away, may have got out, was put back only just now, or was shut away
+    or let in between two times and nobody saw when.
     """
     told = [pail for pail in pails if pail.milk_kg is not None or pail.on_paper]
     if told and told[0].on_paper:
@@ -36,7 +37,8 @@ def emptied_at(
     had = max((pail.at for pail in pails if pail.typed == CALF_HAD_IT), default=NEVER)
     starts = [milked_at]
     for share in shares:
-        if share.since is None or before is None or share.since < before:
+        began = share.began(cow_id)
+        if began is None or before is None or began < before:
             sucked = _sucked_until(share, cow_id, before, milked_at, had)
             if sucked is None:
                 return None
@@ -49,9 +51,16 @@ def _sucked_until(
 ) -> datetime | None:
     """Until when a calf may have sucked her; None: perhaps still. had: when the calf was last said to have had it."""
     ended = share.until if share.until and (before is None or share.until <= before) else None
-    shut = where(share, cow_id, ended or before)
-    if shut is None or shut.state is not Apart.SHUT_AWAY or (before and may_be_with_her(share, before)):
+    shut, began = where(share, cow_id, ended or before), share.began(cow_id)
+    if shut is None or shut.state is not Apart.SHUT_AWAY or (before and _may_suck(share, cow_id, before)):
         return ended
-    if shut.at < had <= (ended or had) or (was_put_back(share, shut) and milked_at < shut.at):
+    if shut.at < had <= (ended or had):
         return ended
-    return shut.at if share.since is None or shut.at >= share.since else NEVER
+    if began and shut.at < began:
+        return NEVER
+    unseen = shut.earliest < shut.at or was_put_back(share, cow_id, shut)
+    return None if unseen and milked_at < shut.at else shut.at
+
+
+def _may_suck(share: Share, cow_id: UUID, at: datetime) -> bool:
+    return may_be_with_her(share, cow_id, at) or may_be_let_in(share, cow_id, at)

@@ -6,7 +6,6 @@ from datetime import datetime
 from store.book.drafts import Draft
 from store.book.facts.milk import PastPail
 from store.book.figures import DrawnFigure, MilkedFigure
-from store.book.words import Apart
 from store.husbandry.milk import usual_pail
 from store.husbandry.udder import UNSURE_H, day_kg
 from store.round.steps import MilkStep
@@ -51,7 +50,7 @@ class Judged:
 
 def judged(step: MilkStep, milk_kg: float, at: datetime, *, whole: bool = True, held_back: bool = False) -> Judged:
     """A pail of a milk step as it would be written. [kg]"""
-    got_out = any(calf.last is not None and calf.last.state is Apart.GOT_OUT for calf in step.calves)
+    got_out = any(calf.was_out for calf in step.calves)
     before = step.milking.pails_before
     found = timed(PastPail(at, milk_kg, held_back, whole=whole), step.emptied_at, before, got_out=got_out)
     usual = None if found.elapsed_h is None else usual_pail(step.rates_kg_h, found.elapsed_h)

@@ -151,12 +151,16 @@ class QuarterStep(Step):
 
 @dataclass(frozen=True, slots=True)
 class SharedCalf:
-    """A calf that shares a cow's milk, and the newest that is known of where it is. rule: when it is shut away."""
+    """A calf that shares a cow's milk, and the newest that is known of where it is. rule: when it is shut away.
+
+    was_out: it got out to her last, also where it was put back behind that.
+    """
 
     calf: Animal
     last: Parting | None
     longest_h: float
     rule: ApartRule | None = None
+    was_out: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
 
-from store.book.facts.calves import Parting, Share
+from store.book.facts.calves import Share
 from store.book.facts.milk import PastPail
 from store.book.words import Apart
 from store.husbandry.udder import ESTIMATE_MOST_H, filled_h
@@ -67,11 +67,13 @@ def timed(pail: PastPail, start: datetime | None, before: Sequence[PastPail], *,
 
 def found_out(cow_id: UUID, shares: Sequence[Share], at: datetime) -> bool:
     """Whether a calf had got out to her by a moment, as far as is known now."""
-    return any(may_be_with_her(share, at) or _was_out(where(share, cow_id, at), share) for share in shares)
+    return any(may_be_with_her(share, cow_id, at) or was_out(share, cow_id, at) for share in shares)
 
 
-def _was_out(last: Parting | None, share: Share) -> bool:
-    return last is not None and (last.state is Apart.GOT_OUT or was_put_back(share, last))
+def was_out(share: Share, cow_id: UUID, before: datetime | None = None) -> bool:
+    """Whether a calf got out to a cow last, before a moment (None: up to now), also where it was put back then."""
+    last = where(share, cow_id, before)
+    return last is not None and (last.state is Apart.GOT_OUT or was_put_back(share, cow_id, last))
 
 
 def _why_not(found: TimedPail, before: Sequence[PastPail], *, got_out: bool) -> str:

@@ -80,7 +80,7 @@ def to_shut_away(snapshot: Snapshot) -> Iterator[tuple[Animal, Animal, datetime]
     day = snapshot.turn.day
     for share, calf, cow in _pairs(snapshot):
         at = shut_away_at(snapshot, share)
-        if at and not not_tonight(share, calf, day) and not _since_evening(snapshot, share, day):
+        if at and not not_tonight(share, calf, day) and not _for_the_night(snapshot, share, day):
             yield calf, cow, at
 
 
@@ -104,12 +104,13 @@ def _left_in(snapshot: Snapshot, share: Share, cow: Animal) -> str:
 
 
 def last_night(snapshot: Snapshot, share: Share) -> Parting | None:
-    """What was done with a calf last, since the evening before a morning round: shut away, or left on purpose."""
-    return _since_evening(snapshot, share, snapshot.turn.day - timedelta(days=1))
+    """What was done with a calf last, since the morning before a morning round: shut away, or left on purpose."""
+    return _for_the_night(snapshot, share, snapshot.turn.day - timedelta(days=1))
 
 
-def _since_evening(snapshot: Snapshot, share: Share, day: date) -> Parting | None:
-    since = Turn(day, MORNING).ends(snapshot.farm.zone, snapshot.farm.evening_from_h)
+def _for_the_night(snapshot: Snapshot, share: Share, day: date) -> Parting | None:
+    """Since that day's morning round: a rule of many hours shuts it away before the evening begins."""
+    since = snapshot.farm.usually_begins(Turn(day, MORNING))
     done = (each for each in share.partings if each.at >= since and each.state in (Apart.SHUT_AWAY, Apart.TOGETHER))
     return max(done, key=lambda each: each.at, default=None)
 

@@ -22,18 +22,24 @@ def where(share: Share, cow_id: UUID, before: datetime | None = None) -> Parting
     """
     seen = None
     for each in _in_order(share, before):
-        seen = _then(seen, each, cow_id) if _says(share, each) else None
+        seen = _then(seen, each, cow_id) if _says(share, cow_id, each) else None
     return seen
 
 
-def may_be_with_her(share: Share, at: datetime) -> bool:
+def may_be_with_her(share: Share, cow_id: UUID, at: datetime) -> bool:
     """Whether the calf may have been out at a moment: found out later, not seen apart since before."""
-    return any(since < at <= found for since, found in _out(share))
+    return any(since < at <= found for since, found in _out(share, cow_id))
 
 
-def was_put_back(share: Share, shut: Parting) -> bool:
+def may_be_let_in(share: Share, cow_id: UUID, at: datetime) -> bool:
+    """Whether it may have been let in to her by a moment: between two times, of which only the later lies behind it."""
+    let_in = (each for each in share.partings if each.state in WITH_HER and each.cow_id in (None, cow_id))
+    return any(each.earliest < at <= each.at for each in let_in)
+
+
+def was_put_back(share: Share, cow_id: UUID, shut: Parting) -> bool:
     """Whether the calf was shut away right behind being found: it sucked, but how much nobody knows."""
-    return any(found <= shut.at <= found + PUT_BACK for _, found in _out(share))
+    return any(found <= shut.at <= found + PUT_BACK for _, found in _out(share, cow_id))
 
 
 def last_seen_apart(share: Share, before: datetime | None = None) -> datetime | None:
@@ -50,26 +56,27 @@ def _in_order(share: Share, before: datetime | None) -> list[Parting]:
     return sorted(found, key=lambda each: (each.at, AT_ONE_MOMENT.index(each.state)))
 
 
-def _says(share: Share, each: Parting) -> bool:
+def _says(share: Share, cow_id: UUID, each: Parting) -> bool:
     """What was written before they shared says nothing of this cow, but that the calf was shut away."""
-    return share.since is None or each.at >= share.since or each.state is Apart.SHUT_AWAY
+    began = share.began(cow_id)
+    return began is None or each.at >= began or each.state is Apart.SHUT_AWAY
 
 
 def _then(seen: Parting | None, each: Parting, cow_id: UUID) -> Parting:
     """Where it is as to a cow after one more thing; let in to another cow, it is apart from this one."""
     apart = seen if seen and seen.state is Apart.SHUT_AWAY else None
     if each.state in WITH_HER and each.cow_id not in (None, cow_id):
-        return replace(apart or Parting(Apart.SHUT_AWAY, each.at, None), cow_id=each.cow_id)
+        return replace(apart or Parting(Apart.SHUT_AWAY, each.at, each.since), cow_id=each.cow_id)
     if each.state is not Apart.SHUT_AWAY:
         return each
     from_another = apart if apart and apart.cow_id else None
     return replace(from_another or each, cow_id=None)
 
 
-def _out(share: Share) -> Iterator[tuple[datetime, datetime]]:
+def _out(share: Share, cow_id: UUID) -> Iterator[tuple[datetime, datetime]]:
     """Between when and when the calf got out, each time; without a word of it, since what was written before."""
     before = None
     for each in _in_order(share, None):
-        if each.state is Apart.GOT_OUT:
+        if each.state is Apart.GOT_OUT and _says(share, cow_id, each):
             yield each.since or (before.at if before else each.at), each.at
         before = each

@@ -42,7 +42,9 @@ class ApartRule:
 class Share:
     """A calf and the cow it shares: the farm's longest time apart [h], and what was written of it, newest first.
 
-    since, until: from when to when they share; until None: they still do. second_cow_id: it sucks her too.
+    since, until: from when to when they share; until None: they still do. second_cow_id: it sucks her too,
+    since second_since (None: all along). A second cow that it sucks no more is not kept: her pails of then are taken
+    as those of a cow without this calf.
     rule: when it is shut away; None: the farm has not said it.
     """
 
@@ -54,6 +56,13 @@ class Share:
     until: datetime | None = None
     second_cow_id: UUID | None = None
     rule: ApartRule | None = None
+    second_since: datetime | None = None
+
+    def began(self, cow_id: UUID) -> datetime | None:
+        """Since when it sucks one of its cows; None: all along."""
+        if cow_id != self.second_cow_id:
+            return self.since
+        return max(filter(None, (self.since, self.second_since)), default=None)
 
     @property
     def cow_ids(self) -> tuple[UUID, ...]:

@@ -279,13 +279,20 @@ def shares(
         if do_share:
             before.append(Share(uid(cow), uid(calf), longest_h, since=at))
     by_rule = {uid(id_): ApartRule(*rule) for id_, *rule in rules}
-    second = {uid(id_): uid(cow) for id_, cow in seconds}
+    second = {uid(id_): (uid(cow), moment(at)) for id_, cow, at in seconds}
     return tuple(
-        replace(each, rule=by_rule.get(calf), second_cow_id=None if each.until else second.get(calf))
+        _with_second(replace(each, rule=by_rule.get(calf)), second.get(calf))
         for calf, found in sorted(by_calf.items(), key=lambda pair: pair[0].bytes)
         for each in found
         if (each.until is None or each.until > ended_after) and each.until != each.since
     )
+
+
+def _with_second(share: Share, second: tuple[UUID, datetime] | None) -> Share:
+    """A pair with the other cow that the calf sucks and since when, while it is one."""
+    if second is None or share.until:
+        return share
+    return replace(share, second_cow_id=second[0], second_since=second[1])
 
 
 def substitutes(found: Sequence[FoundRow]) -> dict[UUID, Substitute]:

@@ -69,7 +69,8 @@ JOIN apart_rule r ON r.id = {in_force("apart_rule", "n.calf_id = i.id")}
 """
 
 SECOND_COWS = f"""
-SELECT i.id, s.cow_id FROM animal i JOIN second_cow s ON s.id = {in_force("second_cow", "n.calf_id = i.id")}
+SELECT i.id, s.cow_id, s.begins_at FROM animal i
+JOIN second_cow s ON s.id = {in_force("second_cow", "n.calf_id = i.id")}
 WHERE s.cow_id IS NOT NULL
 """
 
@@ -331,17 +332,25 @@ SELECT f.id, r.water, r.least_h, r.most_h, r.water_per_kg FROM feed f
 JOIN soak_rule r ON r.id = {in_force("soak_rule", "n.feed_id = f.id AND n.air = :air")}
 """
 
+
+def _before(alias: str) -> str:
+    """That an entry is of a round before this one, in the order of days and slots."""
+    slot = f"({alias}.slot = 'morning' AND :slot <> 'morning' OR {alias}.slot = 'evening' AND :slot = 'night')"
+    return f"({alias}.day < :day OR ({alias}.day = :day AND {slot}))"
+
+
 BATCHES = f"""
 SELECT e.happened_at, s.dry_kg, s.water_kg, EXISTS (
   SELECT 1 FROM entry c JOIN soaked k ON k.entry_id = c.id
   WHERE c.feed_id = e.feed_id AND c.kind = 'soak' AND c.state = 'done' AND c.happened_at > e.happened_at - {24 * HOUR}
   AND k.act <> 'started' AND (c.day > e.day OR (c.day = e.day AND c.slot = 'evening' AND e.slot = 'morning'))
-  AND NOT (c.day = :day AND c.slot = :slot)
+  AND {_before("c")}
   AND NOT EXISTS (SELECT 1 FROM entry n WHERE n.step_id = c.step_id AND (n.written_at, n.id) > (c.written_at, c.id))
 ) FROM entry e JOIN soaked s ON s.entry_id = e.id
 WHERE e.feed_id = :subject AND e.kind = 'soak' AND e.state = 'done' AND e.happened_at <= :at
-AND s.act = 'started' AND NOT (e.day = :day AND e.slot = :slot) AND {NEWEST_OF_ITS_STEP}
+AND s.act = 'started' AND {_before("e")} AND {NEWEST_OF_ITS_STEP}
 ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
 """
 """The batch put to soak last, before this round; and whether a round between has fed it or thrown it out already: one
-that comes after the round of its start, whichever of the two was done first at the bench."""
+that comes after the round of its start, whichever of the two was done first at the bench. What later rounds did says
+nothing of a past one that is typed in."""

@@ -1,5 +1,6 @@
 """What a snapshot knows of what came before its round: pails, feeds, latches, soak buckets; never what came after."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 from uuid import UUID
 
@@ -162,6 +163,18 @@ def test_a_batch_that_was_thrown_out_stands_there_no_more(desk_book: Book) -> No
     desk_book.append(skipped(hand(desk_book, found), the_start(found), "ran out"))
     assert batch(evening(desk_book)) is None
     assert soak_check_of(evening(desk_book), LUCERNE).batch is None
+
+
+def test_what_later_rounds_did_takes_no_batch_from_a_round_that_is_typed_in_later(desk_book: Book) -> None:
+    """The evening's look is written, and then the morning's is: it still finds what was put to soak for it."""
+    found, late = morning(desk_book), evening(desk_book)
+    desk_book.append(soak_checked(replace(hand(desk_book, late), turn=late.turn), the_check(late), Soak.FIT))
+    assert (
+        batch(morning(desk_book))
+        == batch(found)
+        == Batch(MORNING.replace(day=10, hour=18, minute=10, second=50), 0.9, 1.8)
+    )
+    assert batch(tomorrow(desk_book)) is None
 
 
 def test_the_next_batch_stands_there_though_it_was_begun_before_the_last_one_was_looked_into(desk_book: Book) -> None:

@@ -69,6 +69,28 @@ def test_an_udder_milked_behind_the_latch_fills_since_the_milking() -> None:
     assert emptied_at(COW, (share((SHUT, ago(0, 15))),), (pail(ago(0, 12), 5.0),)) == ago(0, 12)
 
 
+def test_a_latch_that_nobody_saw_leaves_the_hours_unknown_until_she_is_milked_behind_it() -> None:
+    """Shut away between 13 and 8 hours ago: she fills since some time between. Milked behind the later: since then."""
+    unseen = Share(COW, CALF, 13, (Parting(SHUT, ago(0, 8), ago(0, 13)),))
+    ended = replace(unseen, until=ago(0, 7))
+    for milked_h in (20, 12, 8.01):
+        assert emptied_at(COW, (unseen,), (pail(ago(0, milked_h), 6.0),)) is None
+        assert emptied_at(COW, (ended,), (pail(ago(0, milked_h), 6.0),)) is None
+    assert emptied_at(COW, (unseen,), (pail(ago(0, 8), 6.0),)) == ago(0, 8)
+    seen = replace(unseen, partings=(Parting(SHUT, ago(0, 8), ago(0, 8)),))
+    assert emptied_at(COW, (seen,), (pail(ago(0, 20), 6.0),)) == ago(0, 8)
+
+
+def test_a_calf_let_in_between_two_times_may_have_had_the_pail_between_them() -> None:
+    """Let in between 5 and 3 hours ago, shut away 15 hours ago; let in to another cow, it had nothing of hers."""
+    shut, milked = Parting(SHUT, ago(0, 15), None), (pail(ago(1), 6.0),)
+    for cow_id, found in ((None, None), (COW, None), (animal_named(dawn(), "Hazel").id, ago(0, 15))):
+        loose = Share(COW, CALF, 13, (Parting(LET, ago(0, 3), ago(0, 5), cow_id), shut))
+        assert emptied_at(COW, (loose,), milked, before=ago(0, 4)) == found
+        assert emptied_at(COW, (loose,), milked, before=ago(0, 3)) == found
+        assert emptied_at(COW, (loose,), milked, before=ago(0, 5)) == ago(0, 15)
+
+
 def test_of_two_calves_the_one_shut_away_last_counts() -> None:
     """Until then she was drunk from."""
     shares = (share((SHUT, ago(0, 14))), share((SHUT, ago(0, 11))))

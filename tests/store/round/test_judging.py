@@ -14,7 +14,7 @@ from store.round.confirm import time_of
 from store.round.judging import Judged, judged, judged_draft
 from store.round.measured import milked, not_milked
 from store.round.steps import MilkStep
-from store.round.timed import GOT_OUT, HELD_BACK, LEFT_IN, NOT_KNOWN, PART, TOO_LONG
+from store.round.timed import GOT_OUT, HELD_BACK, LEFT_IN, NOT_KNOWN, PART, TOO_LONG, timed_pails
 from tests.farm import MORNING
 from tests.store.round.made import dawn, hand, wrote
 from tests.store.round.named import milk_of
@@ -73,7 +73,7 @@ def test_a_calf_found_with_her_is_the_reason() -> None:
     """Last seen apart in the evening, found together: stored, and no drop."""
     step = cow()
     out = Parting(Apart.GOT_OUT, MORNING, MORNING - timedelta(hours=9))
-    step = replace(step, emptied_at=None, calves=tuple(replace(each, last=out) for each in step.calves))
+    step = replace(step, emptied_at=None, calves=tuple(replace(each, last=out, was_out=True) for each in step.calves))
     assert judged(step, 1.0, MORNING).timed.why_not == GOT_OUT
 
 
@@ -112,3 +112,17 @@ def test_a_written_pail_keeps_its_hours() -> None:
     assert time_of(late, later) == span(draft.happened_at)
     assert time_of(replace(late, time_set=True), later) == span(late.now)
     assert later.emptied_at == step.emptied_at
+
+
+@pytest.mark.parametrize(("back_h", "why"), [(None, GOT_OUT), (0.5, GOT_OUT), (2.5, "")])
+def test_at_the_step_and_looked_back_at_a_calf_that_got_out_is_the_same_reason(back_h: float | None, why: str) -> None:
+    """Found three hours ago; put back at once or left, nobody knows what it had. Shut away later, all."""
+    (share,) = dawn().shares
+    out = Parting(Apart.GOT_OUT, MORNING - timedelta(hours=3), None, share.cow_id)
+    shut_h = {None: (), 0.5: (2.5,), 2.5: (0.5,)}[back_h]
+    later = tuple(Parting(Apart.SHUT_AWAY, MORNING - timedelta(hours=hours), None) for hours in shut_h)
+    shared = replace(share, partings=(*later, out, *share.partings))
+    step = milk_of(replace(dawn(), shares=(shared,)), "Fennel")
+    pails = (PastPail(MORNING, 9.0, held_back=False), *step.milking.pails_before)
+    back = next(timed_pails(share.cow_id, (shared,), pails))
+    assert judged(step, 9.0, MORNING).timed.why_not == back.why_not == why

@@ -133,3 +133,14 @@ def test_what_is_still_to_be_shut_away_tonight_comes_by_the_clock() -> None:
         done = ruled(dusk(), rule, Parting(state, wall(TUESDAY, 18, 20), None))
         assert not [item for item in calves(done, plan(done)) if item.words.startswith("shut")]
     assert not [item for item in calves(on(evening, SUNDAY), ()) if item.words.startswith("shut")]
+
+
+def test_a_calf_that_a_long_rule_shuts_away_before_the_evening_begins_is_shut_away() -> None:
+    """Eighteen hours before 06:30 it is 12:30, and this farm's evening begins at two. The morning's own hour counts."""
+    noon = ruled(dusk(), ApartRule(18, 21))
+    noon = replace(noon, shares=tuple(replace(each, longest_h=20) for each in noon.shares), entries=())
+    noon = replace(noon, farm=replace(noon.farm, evening_from_h=14))
+    for hour, minute, waits in ((12, 30, False), (6, 30, False), (6, 29, True)):
+        shut = Parting(Apart.SHUT_AWAY, wall(TUESDAY, hour, minute), None)
+        found = replace(noon, shares=tuple(replace(each, partings=(shut,)) for each in noon.shares))
+        assert any(item.words.startswith("shut Rook") for item in calves(found, plan(found))) is waits

@@ -13,7 +13,7 @@ from store.book.facts.calves import Parting, Share
 from store.book.facts.milk import PastPail
 from store.book.words import Apart
 from store.round.emptied import CALF_HAD_IT, emptied_at
-from store.round.where import last_seen_apart, where
+from store.round.where import last_seen_apart, may_be_with_her, was_put_back, where
 from tests.farm import MORNING
 from tests.store.round.made import some_id, unhurried
 
@@ -120,6 +120,39 @@ def test_a_fostered_calf_begins_with_its_new_cow_when_it_comes_to_her() -> None:
     assert emptied_at(AVENS, (was_with_another,), milked, before=ago(11)) == ago(15)
     shut = pipit(was(SHUT, 12), since=ago(10))
     assert emptied_at(AVENS, (shut,), milked) == ago(15)
+
+
+def test_what_a_fostered_calf_did_before_it_came_to_a_cow_leaves_her_hours_alone() -> None:
+    """It got out to the other eleven hours ago and was put back; ten hours ago it came to this one."""
+    milked = (PastPail(ago(13), 6.0, held_back=False),)
+    fostered = pipit(was(SHUT, 30), was(OUT, 11, BURNET, since=14), was(SHUT, 10.9), since=ago(10))
+    assert emptied_at(AVENS, (fostered,), milked) == ago(13)
+    assert not may_be_with_her(fostered, AVENS, ago(12))
+    at_once = replace(fostered, since=ago(11))
+    assert emptied_at(AVENS, (at_once,), milked) is None
+    assert may_be_with_her(at_once, AVENS, ago(12))
+
+
+def test_a_second_cow_is_its_cow_only_since_it_came_to_her_too() -> None:
+    """Let in to Avens before that, it says nothing of Burnet."""
+    milked = (PastPail(ago(15), 6.0, held_back=False),)
+    share = replace(pipit(was(OUT, 14, since=16), was(SHUT, 13.5)), second_since=ago(10))
+    assert emptied_at(BURNET, (share,), milked) == ago(15)
+    assert emptied_at(AVENS, (share,), milked) is None
+    assert [share.began(cow_id) for cow_id in (AVENS, BURNET)] == [None, ago(10)]
+    assert replace(share, since=ago(4)).began(BURNET) == ago(4)
+
+
+@pytest.mark.parametrize(("at", "may"), [(14, False), (13.9, True), (11, True), (10.9, False)])
+def test_a_calf_may_be_out_behind_the_last_time_it_was_seen_apart_up_to_when_it_was_found(at: float, may: bool) -> None:
+    assert may_be_with_her(pipit(was(OUT, 11, since=14)), AVENS, ago(at)) is may
+
+
+@pytest.mark.parametrize(("hours", "back"), [(11, True), (10, True), (9.99, False), (11.01, False)])
+def test_put_back_within_the_hour_is_put_back(hours: float, back: bool) -> None:
+    """Found eleven hours ago."""
+    share = pipit(was(OUT, 11, since=14))
+    assert was_put_back(share, AVENS, was(SHUT, hours)) is back
 
 
 def test_when_it_was_last_seen_apart() -> None:
