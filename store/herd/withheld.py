@@ -8,9 +8,14 @@ from store.herd.answers import a_name, maybe
 from store.herd.named_moment import MOMENT, a_moment, moment_text
 from store.herd.sheet import Answers, Question, Wrong
 
+UNTIL = "empty: until further notice. That is ended by the very same reason again, until now"
+
 
 class WithheldSheet(OneAnimal):
-    """Her milk is withheld on somebody's word: until a moment, or until further notice."""
+    """Her milk is withheld on somebody's word: until a moment, or until further notice.
+
+    What is until further notice is ended by a line that gives the same reason (`reading.facts.withheld`).
+    """
 
     @property
     def title(self) -> str:
@@ -23,7 +28,7 @@ class WithheldSheet(OneAnimal):
         return (
             Question("why", "why", a_name, "as: waits for the vet, test of 5 March"),
             Question("begins", "from", at, MOMENT, "now"),
-            Question("ends", "until", maybe(at), "empty: until further notice, that is until a next line begins here"),
+            Question("ends", "until", maybe(at), UNTIL),
         )
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:

@@ -301,13 +301,15 @@ def substitutes(found: Sequence[FoundRow]) -> dict[UUID, Substitute]:
 
 
 def withheld(found: Sequence[FoundRow]) -> dict[UUID, tuple[Withholding, ...]]:
-    """Whose milk is withheld, from when and until when. Every row with an end holds until it, whatever came later;
-    one without an end holds until the next row begins."""
+    """Whose milk is withheld, from when and until when, oldest first. Every row with an end holds until it; one without
+    holds until the next row of hers that gives the same reason begins: what is about something else leaves it.
+    """
     by_animal: dict[UUID, tuple[Withholding, ...]] = {}
     for animal, begins, ends, why in found:
         since, until = moment(begins), None if ends is None else moment(ends)
         before = tuple(
-            replace(each, until=since) if each.until is None else each for each in by_animal.get(uid(animal), ())
+            replace(each, until=since) if each.until is None and each.why == why else each
+            for each in by_animal.get(uid(animal), ())
         )
         by_animal[uid(animal)] = (*before, Withholding(since, until, why))
     return by_animal

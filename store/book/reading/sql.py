@@ -311,13 +311,14 @@ WHERE w.id = (
 )
 """
 
-WITHHELD = """
-SELECT i.id, w.begins_at, w.ends_at, w.why FROM animal i JOIN withheld w ON w.id IN (
-  SELECT n.id FROM withheld n WHERE n.animal_id = i.id AND n.begins_at <= :at
-  ORDER BY n.begins_at DESC, n.written_at DESC, n.id DESC LIMIT 8
-) ORDER BY w.begins_at, w.written_at, w.id
+WITHHELD = f"""
+SELECT i.id, w.begins_at, w.ends_at, w.why FROM animal i CROSS JOIN withheld w
+WHERE w.animal_id = i.id AND w.begins_at <= :at AND (w.ends_at IS NULL OR w.ends_at > :at - {40 * 24 * HOUR} OR EXISTS (
+  SELECT 1 FROM withheld o WHERE o.animal_id = w.animal_id AND o.ends_at IS NULL AND o.why = w.why
+)) ORDER BY w.begins_at, w.written_at, w.id
 """
-"""An animal's last withholdings, also those that are over: a milking is judged by its own minute."""
+"""What was typed by hand and runs, or ended in the last weeks: a milking is judged by its own minute, and the milk
+store looks back a month. Also what may have ended one without an end, however long ago."""
 
 BARRED = """
 SELECT f.id, n.species FROM feed f JOIN not_for n ON n.feed_id = f.id

@@ -69,8 +69,31 @@ def test_milk_withheld_until_further_notice_is_withheld_until_a_row_ends_it(desk
     year = NOW + timedelta(days=365)
     assert seen(desk, year).withheld[hazel][-1].until is None
     assert not free(desk, year)
-    put(desk, Withheld, animal_id=hazel, ends_at=year, why="cleared", begins_at=year, written_at=year)
+    put(desk, Withheld, animal_id=hazel, ends_at=year, why="test", begins_at=year, written_at=year)
+    assert not free(desk, year)
+    put(desk, Withheld, animal_id=hazel, ends_at=year, why="waits for the vet", begins_at=year, written_at=year)
     assert free(desk, year)
+    assert free(desk, year + timedelta(days=400))
+
+
+def test_what_is_about_something_else_does_not_end_what_is_until_further_notice(desk: Desk) -> None:
+    """She waits for the vet; a test for an hour, typed here or merged from another book, changes nothing of it."""
+    hazel = animal(seen(desk), "Hazel").id
+    put(desk, Withheld, animal_id=hazel, why="waits for the vet")
+    put(desk, Withheld, animal_id=hazel, ends_at=NOW + 2 * HOUR, why="test", begins_at=NOW + HOUR)
+    assert not free(desk, NOW + 9 * HOUR)
+
+
+def test_a_long_withholding_is_not_lost_behind_many_short_ones(desk: Desk) -> None:
+    """A month, and a test each day."""
+    hazel = animal(seen(desk), "Hazel").id
+    put(desk, Withheld, animal_id=hazel, ends_at=NOW + timedelta(days=30), why="long")
+    for day in range(12):
+        put(desk, Withheld, animal_id=hazel, begins_at=NOW + timedelta(days=day),
+            ends_at=NOW + timedelta(days=day, hours=1), why=f"test {day}")  # fmt: skip
+    assert not free(desk, NOW + timedelta(days=12))
+    assert free(desk, NOW + timedelta(days=30))
+    assert seen(desk, NOW + timedelta(days=30)).withheld[hazel][0].why == "long"
 
 
 def test_of_two_withholdings_the_one_that_ends_last_holds(desk: Desk) -> None:
