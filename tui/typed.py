@@ -14,6 +14,11 @@ def is_pick(character: str) -> bool:
     return character in set("123456789")
 
 
+def is_number(text: str) -> bool:
+    """Whether some digits are the number of a line: plain ones, from 1 on."""
+    return is_pick(text[:1]) and set(text) <= set("0123456789")
+
+
 def path_of(text: str) -> Path:
     """A path as it is typed; `~` is the own folder, `~ann` another person's. Raises BookError for somebody unknown."""
     try:

@@ -28,8 +28,6 @@ class Kind(StrEnum):
     JAR = "jar"  # milk for the house is used up
 
 
-OUTSIDE_OF_ROUNDS = frozenset((Kind.DELIVERY, Kind.STOCK, Kind.LOSS, Kind.WEATHER, Kind.BIRTH, Kind.WATCH, Kind.JAR))
-"""Kinds of entry that have neither a day nor a slot, and name their own step."""
 MAY_BE_OF_ALL = (Kind.NOTE, Kind.ROUND, Kind.WEATHER, Kind.COOL, Kind.WATCH)
 """Kinds of entry that may be about the whole yard."""
 

@@ -15,7 +15,6 @@ from store.herd.thing import ThingSheet
 from store.round.amount import Unreadable
 
 WHICH: Choices = tuple((slot, slot) for slot in SLOTS)
-AT_ONCE = "at once"
 
 
 class TaskSheet(ThingSheet):

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
+from enum import IntEnum
 from uuid import UUID, uuid5
 
 from store.book.drafts import Draft, Subject
@@ -16,7 +17,8 @@ from store.round.pails import FOR_PEOPLE, Went, Withheld, by_use, went
 
 @dataclass(frozen=True, slots=True)
 class Jar:
-    """The house milk of one milking. cold_after None: it is not written as in ice. use: what is written of the jar."""
+    """The house milk of one milking. cold_after None: that it is in ice is not written, or only before it was milked.
+    use: what is written of the jar."""
 
     turn: Turn
     went: Went
@@ -33,6 +35,21 @@ class Jar:
     def used_up(self) -> bool:
         """Whether nothing is left of it."""
         return self.use is not None and self.use.used_up
+
+
+class Group(IntEnum):
+    """What is to be done with a jar, the most urgent first."""
+
+    TO_THROW_AWAY = 0
+    TO_USE = 1
+    USED_UP = 2
+
+
+def group_of(jar: Jar) -> Group:
+    """What is to be done with a jar; of one that is used up nothing, whatever it was."""
+    if jar.used_up:
+        return Group.USED_UP
+    return Group.TO_THROW_AWAY if jar.went.unsafe else Group.TO_USE
 
 
 def step_id_of(pail: Went) -> UUID:
@@ -55,7 +72,8 @@ def _of_round(each: MilkRound, withheld: Withheld, within_min: float, uses: Mapp
     late = bool(cold_at and first_at and cold_at - first_at > timedelta(minutes=within_min))
     for pail in pails:
         if pail.put is Fate.HOUSE:
-            cold_after = cold_at - pail.pailful.when.earliest if cold_at else None
+            milked_at = pail.pailful.when.earliest
+            cold_after = cold_at - milked_at if cold_at and cold_at >= milked_at else None
             yield Jar(each.turn, pail, cold_after, late, uses.get(step_id_of(pail)))
 
 

@@ -60,14 +60,21 @@ def test_a_jar_says_how_soon_it_was_cold_and_whether_that_was_late(sitting: Sitt
 
 def test_enter_writes_a_jar_used_up_and_enter_on_it_takes_that_back(store: Sitting) -> None:
     store.press("enter")
-    assert store.said.startswith("Used up.")
+    assert store.said == "Used up. Enter on it takes that back."
     assert OLDEST in lines(store)[-1]
     assert "used up" in lines(store)[-1]
-    assert "10 jars" in store.text()
-    store.press("up", "enter")
+    assert "10 jars" in store.text(110, 40)
+    store.press("enter")
     assert store.said == "Taken back: it is there again."
     assert OLDEST in lines(store)[0]
     assert "11 jars" in store.text()
+    assert "used up" not in "".join(lines(store))
+
+
+def test_the_eleventh_jar_is_picked_by_its_number(store: Sitting) -> None:
+    last = place_of(store).jars[10]
+    store.press("11", "enter")
+    assert [jar.step_id for jar in place_of(store).jars if jar.used_up] == [last.step_id]
 
 
 def test_what_is_written_belongs_to_no_round_and_names_its_milking(store: Sitting, book: Book) -> None:
@@ -85,14 +92,46 @@ def test_what_is_written_belongs_to_no_round_and_names_its_milking(store: Sittin
     assert (taken_back.state, taken_back.shown) == (State.OPEN, uses[jar.step_id].entry_id)
 
 
-def test_milk_that_is_now_known_withheld_is_said_and_counts_as_thrown_away(sitting: Sitting, book: Book) -> None:
-    hazel = animal_named(dawn(), "Hazel").id
-    since = MORNING - timedelta(days=2)
+@pytest.fixture
+def withheld(sitting: Sitting, book: Book) -> Sitting:
+    """The store; Hazel's milk is now known withheld for two days, in which three jars of hers were put to the house."""
+    hazel, since = animal_named(dawn(), "Hazel").id, MORNING - timedelta(days=2)
     put(book.desk, Withheld, animal_id=hazel, begins_at=since, ends_at=None, why="udder tube")
-    text = sitting.press("x").text(110, 40)
-    assert "THROW AWAY: Tue 10 Mar morning, Hazel, now known withheld since Mon 9 Mar 06:31" in text
-    assert sum("THROW AWAY" in row for row in lines(sitting)) == 3
-    assert "thrown away" in text
+    return sitting.press("x")
+
+
+def test_milk_that_is_now_known_withheld_is_no_jar_to_use(withheld: Sitting) -> None:
+    text = withheld.text(110, 40)
+    assert "THROW AWAY: 3 jars of Hazel, now known withheld since Mon 9 Mar 06:31" in text
+    assert "MILK STORE  8 jars, oldest first" in text
+    assert "thrown away 23.1 kg" in text
+    order = [
+        words for words in text.splitlines() if "THROW AWAY" in words or "TO USE" in words or " Sat 7 Mar" in words
+    ]
+    assert ["THROW AWAY" in words for words in order] == [True] * 5 + [False] * 4
+    assert order[5].strip() == "TO USE, oldest first"
+
+
+def test_the_first_page_has_what_must_go_and_the_litres_also_where_there_are_many_jars(withheld: Sitting) -> None:
+    text = withheld.text()
+    assert "THROW AWAY: 3 jars of Hazel" in text
+    assert "7 days: house 96.2 kg" in text
+    assert "TO USE, oldest first" in text
+
+
+def test_a_jar_of_it_that_is_gone_is_still_said(withheld: Sitting) -> None:
+    text = withheld.press("enter").text(110, 40)
+    assert "THROW AWAY: 2 jars of Hazel" in text
+    assert "USED UP OR THROWN AWAY: Mon 9 Mar morning, Hazel, now known withheld since Mon 9 Mar 06:31" in text
+    assert "used up" in lines(withheld)[-1]
+
+
+def test_a_pail_milked_after_the_ice_is_not_cold_by_it(sitting: Sitting, clock: HandClock) -> None:
+    sitting.to_step("Fennel", "milk").press("6.4", "enter").to_step("Milk", "cool").press("enter")
+    clock.move(minutes=20)
+    sitting.to_step("Hazel", "milk").press("8.2!", "enter", "x")
+    assert "Hazel" in lines(sitting)[-1]
+    assert "not in ice" in lines(sitting)[-1]
 
 
 def test_the_litres_of_a_week_and_of_the_month_stand_below(store: Sitting) -> None:

@@ -79,9 +79,7 @@ class Listing(Picking):
 
     def enter(self) -> Place:
         """Open the picked one; in an empty list, a new one."""
-        if not self.entries:
-            return self.add()
-        return self.picked(min(self.row or 0, len(self.entries) - 1))
+        return super().enter() if self.entries else self.add()
 
     def add(self) -> Place:
         """A new one."""

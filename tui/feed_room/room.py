@@ -1,6 +1,6 @@
 """The feed room: every feed with what is there and how long it lasts."""
 
-from typing import ClassVar, Self
+from typing import ClassVar
 
 from store.book.errors import BookError
 from store.feedroom.room import RoomLine, read_room
@@ -57,22 +57,14 @@ class FeedRoom(Picking):
         said = [row for each in self.told for row in wrapped(each, size.width, Role.TEXT, "   ")]
         return [(), *said] if said else []
 
-    def takes(self, character: str) -> bool:
-        """A digit looks at a feed."""
-        taken = super().takes(character)
-        if taken:
-            self._look_at_line()
-        return taken
-
-    def move(self, by: int) -> Self:
-        """The feed above or below."""
-        super().move(by)
+    def mark(self, row: int | None, number: str = "") -> None:
+        """Another feed is looked at."""
+        super().mark(row, number)
         self._look_at_line()
-        return self
 
     def enter(self) -> Place:
         """Open the feed; where there is none, say what fills the room."""
-        return self.picked(self.row or 0) if self.lines else self.say("There is no feed yet. F sets one up.")
+        return super().enter() if self.lines else self.say("There is no feed yet. F sets one up.")
 
     def picked(self, row: int) -> Place:
         """What can be written of it."""

@@ -7,10 +7,10 @@ from store.book.reading import read_snapshot
 from store.book.reading.milk import MilkRound, read_milk, read_uses
 from store.book.turn import local
 from store.book.words import Fate
-from store.round.jars import jars, total, used_up
+from store.round.jars import Group, group_of, jars, total, used_up
 from store.round.withholding import withheld_of
 from tui.changed import said
-from tui.milk_store.words import jar_words, totals_words, warnings
+from tui.milk_store.words import GROUP_WORDS, jar_words, totals_words, warnings
 from tui.page import Line, Role, Size, wrapped
 from tui.place import Place, Rooms
 from tui.walk.picking import Picking
@@ -42,41 +42,44 @@ class MilkStore(Picking):
         uses = read_uses(desk, cows, now - timedelta(days=limits.jar_days + 2))
         lately = [each for each in rounds if each.turn.day >= kept_from]
         found = jars(lately, withheld, limits.cold_within_min, uses)
-        self.jars = tuple(sorted(found, key=lambda jar: jar.used_up))
+        self.jars = tuple(sorted(found, key=group_of))
         self.totals = (("7 days", total(rounds, withheld, today - WEEK + timedelta(days=1))),
                        (f"{today:%B}", total(rounds, withheld, today.replace(day=1))))  # fmt: skip
 
     def heading(self) -> str:
-        """How much of it is there."""
-        left = [jar for jar in self.jars if not jar.used_up]
+        """How much of it is there, and is fit to be used."""
         if not self.jars:
             return f"MILK STORE  no milk was put to the {Fate.HOUSE.value} in the last days"
-        return f"MILK STORE  {len(left)} {'jar' if len(left) == 1 else 'jars'}, oldest first: use that one first"
+        left = [group_of(jar) for jar in self.jars].count(Group.TO_USE)
+        return f"MILK STORE  {left} {'jar' if left == 1 else 'jars'}, oldest first: use that one first"
 
-    def choices(self) -> list[str]:
-        """A line for each jar; those that are used up stand last."""
-        return [jar_words(self.walker, jar) for jar in self.jars]
-
-    def below(self, size: Size) -> list[Line]:
+    def above(self, size: Size) -> list[Line]:
         """What must not be drunk, then where all of the milk went."""
         bad = [row for each in warnings(self.walker, self.jars) for row in wrapped(each, size.width, Role.WARNING, " ")]
         told = [totals_words(name, kg, self.walker.farm.units) for name, kg in self.totals]
-        return [(), *bad, *(row for each in told for row in wrapped(each, size.width, Role.TEXT, "  "))]
+        return [*bad, *(row for each in told for row in wrapped(each, size.width, Role.TEXT, "  ")), ()]
 
-    def move(self, by: int) -> "MilkStore":
-        """Nothing to move among while there is none."""
-        return super().move(by) if self.jars else self
+    def choices(self) -> list[str]:
+        """A line for each jar: what must go, what is to be used, what is used up."""
+        return [jar_words(self.walker, jar) for jar in self.jars]
+
+    def group(self, row: int) -> str:
+        """Which of the three."""
+        return GROUP_WORDS[group_of(self.jars[row])]
+
+    def enter(self) -> Place:
+        """Where there is no jar, say so."""
+        return super().enter() if self.jars else self.say("There is no jar. A pail put to the house is one.")
 
     def picked(self, row: int) -> Place:
-        """Used up, or taken back; where there is no jar, say so."""
-        if not self.jars:
-            return self.say("There is no jar. A pail put to the house is one.")
+        """Used up, or taken back; the mark stays on the jar, wherever it stands then."""
         jar = self.jars[row]
         at = self.walker.set_at or self.walker.book.clock.now()
         problem = self.walker.write(used_up(self.walker.person.id, at, jar))
         if problem:
             return self.say(problem)
         unread = said(self.look)
+        self.mark(next((at for at, each in enumerate(self.jars) if each.step_id == jar.step_id), row))
         done = "Taken back: it is there again." if jar.used_up else "Used up. Enter on it takes that back."
         return self.say(f"{done} {unread or ''}".rstrip())
 

@@ -1,14 +1,21 @@
 """What the milk store says of its jars, and of where milk went."""
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from uuid import UUID
 
 from store.book.words import Fate, Units
-from store.round.jars import Jar
+from store.round.jars import Group, Jar
 from store.round.saying import weight
 from tui.telling import turn_words
 from tui.walker import Walker
 from tui.words import elapsed, volume, when
+
+GROUP_WORDS = {
+    Group.TO_THROW_AWAY: "THROW AWAY, not to be drunk",
+    Group.TO_USE: "TO USE, oldest first",
+    Group.USED_UP: "USED UP",
+}
 
 
 def jar_words(walker: Walker, jar: Jar) -> str:
@@ -32,12 +39,18 @@ def _state(jar: Jar) -> str:
 
 
 def warnings(walker: Walker, jars: Iterable[Jar]) -> Iterator[str]:
-    """What was put to the house and is now known to be withheld, used up or not."""
+    """What was put to the house and is now known to be withheld: what is left of each cow, and what is not left."""
+    left = Counter[str]()
+    gone: list[str] = []
     for jar in jars:
         if jar.went.unsafe and jar.went.withheld:
-            since = when(jar.went.withheld.since, walker.zone)
-            act = "WAS USED UP" if jar.used_up else "THROW AWAY"
-            yield f"{act}: {turn_words(jar.turn)}, {_name(walker, jar)}, now known withheld since {since}"
+            known = f"{_name(walker, jar)}, now known withheld since {when(jar.went.withheld.since, walker.zone)}"
+            if jar.used_up:
+                gone.append(f"USED UP OR THROWN AWAY: {turn_words(jar.turn)}, {known}")
+            else:
+                left[known] += 1
+    yield from (f"THROW AWAY: {many} {'jar' if many == 1 else 'jars'} of {known}" for known, many in left.items())
+    yield from gone
 
 
 def totals_words(name: str, kg: Mapping[Fate, float], units: Units) -> str:

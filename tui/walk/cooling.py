@@ -17,6 +17,7 @@ from tui.walk.title import scale_for, title
 from tui.words import clock, elapsed, volume
 
 LATE_WORDS = ("kept all the same", "to the calves", "to other animals", "thrown away")
+ANSWER_CELLS = 24
 RAW = (
     "Raw milk: no look, smell or taste shows that it is safe. Children, the pregnant, the old and the ill should not "
     "drink it. Common practice: local rules and your vet decide."
@@ -69,12 +70,18 @@ def cool_lines(shown: Shown, step: CoolStep, size: Size) -> list[Line]:
 
 
 def _late(shown: Shown, size: Size) -> list[Line]:
-    """The question, and its answers in a row."""
-    chosen = [
-        Span(f" {'>' if row == shown.row else ' '} {row + 1} {words} ", Role.HERE if row == shown.row else Role.TEXT)
+    """The question, and its answers, as many in a row as fit whole."""
+    answers = [
+        Span(f" {'>' if row == shown.row else ' '} {row + 1} {words:<{ANSWER_CELLS - 6}} ", _role(row, shown))
         for row, words in enumerate(LATE_WORDS)
     ]
-    return [*wrapped("LATE. What becomes of the milk for people?", size.width, Role.WARNING, "  "), tuple(chosen)]
+    a_row = max(size.width // ANSWER_CELLS, 1)
+    rows = [tuple(answers[at : at + a_row]) for at in range(0, len(answers), a_row)]
+    return [*wrapped("LATE. What becomes of the milk for people?", size.width, Role.WARNING, "  "), *rows]
+
+
+def _role(row: int, shown: Shown) -> Role:
+    return Role.HERE if row == shown.row else Role.TEXT
 
 
 def _kept(shown: Shown, step: CoolStep) -> str:

@@ -1,4 +1,7 @@
-"""A list that opens over a place: digits or arrows pick, Enter writes, Backspace goes back."""
+"""A list that opens over a place: digits or arrows pick, Enter writes, Backspace goes back.
+
+A second digit goes on with the number while there is a line of it, so that a long list is picked from in the same way.
+"""
 
 from abc import abstractmethod
 from typing import ClassVar, Self
@@ -6,8 +9,8 @@ from typing import ClassVar, Self
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
 from tui.place import HELP_KEY, LEAVE_KEY, Over, Place, Rooms
-from tui.typed import is_pick
-from tui.view import BACKSPACE, ENTER, PAGE_KEYS, Key, go_back
+from tui.typed import is_number
+from tui.view import BACKSPACE, ENTER, PAGE_KEYS, Key
 
 
 class Picking(Over):
@@ -20,6 +23,8 @@ class Picking(Over):
         """Over the place that it goes back to."""
         super().__init__(rooms, back)
         self.row: int | None = None
+        self.number = ""
+        """The digits that picked the marked line; none where something else did."""
 
     @abstractmethod
     def choices(self) -> list[str]:
@@ -37,47 +42,69 @@ class Picking(Over):
         """What stands over the list."""
         return []
 
+    def group(self, row: int) -> str:  # noqa: ARG002
+        """What a line belongs to, said over the first of its kind; empty: nothing is said."""
+        return ""
+
     def below(self, size: Size) -> list[Line]:  # noqa: ARG002
         """What stands under the list."""
         return []
 
     def takes(self, character: str) -> bool:
-        """A digit picks."""
-        if not is_pick(character) or int(character) > len(self.choices()):
-            return False
-        self.row = int(character) - 1
-        return True
+        """A digit picks, or goes on with the number that picked."""
+        lines = len(self.choices())
+        numbers = (each for each in (self.number + character, character) if is_number(each) and int(each) <= lines)
+        number = next(numbers, "")
+        if number:
+            self.mark(int(number) - 1, number)
+        return bool(number)
+
+    def mark(self, row: int | None, number: str = "") -> None:
+        """Another line is the marked one. number: the digits that picked it."""
+        self.row, self.number = row, number
 
     def move(self, by: int) -> Self:
         """The line above or below."""
         if not self.choices():
             return self
         first = 0 if by > 0 else len(self.choices()) - 1
-        self.row = first if self.row is None else (self.row + by) % len(self.choices())
+        self.mark(first if self.row is None else (self.row + by) % len(self.choices()))
+        return self
+
+    def unpick(self) -> Place:
+        """The number that picked is taken away; without one, back."""
+        if not self.number:
+            return self.back()
+        self.mark(None)
         return self
 
     def enter(self) -> Place:
         """Write what is picked."""
-        if self.row is None:
-            return self.say("Nothing is picked yet. A digit or Up and Down pick, then Enter writes.")
+        self.number = ""
+        if self.row is None or self.row >= len(self.choices()):
+            return self.say("Nothing is picked yet. Digits or Up and Down pick, then Enter writes.")
         return self.picked(self.row)
 
     def draw(self, size: Size) -> Page:
         """The list, the picked line marked."""
         body: list[Line] = [(), *wrapped(self.heading(), size.width, Role.STRONG, "  "), ()]
         body += self.above(size)
-        for row, choice in enumerate(self.choices()):
+        group, choices = "", self.choices()
+        for row, choice in enumerate(choices):
+            if group != (group := self.group(row)):
+                body.append(line(Span(f"  {group}", Role.STRONG)))
             here = row == self.row
-            words = cut(f" {'>' if here else ' '} {row + 1}  {choice} ", size.width - 2)
+            words = cut(f" {'>' if here else ' '} {row + 1:>{len(str(len(choices)))}}  {choice} ", size.width - 2)
             body.append(line(" ", Span(words, Role.HERE if here else Role.TEXT)))
         return framed(self, [*body, *self.below(size)], size)
 
     KEYS: ClassVar[tuple[Key, ...]] = (
-        Key(ENTER, "Enter", lambda place: place.ENTER_WORDS, "Takes what is picked.", enter),
-        Key((), "1-9", "pick", "Picks a line of the list."),
+        Key(ENTER, "Enter", lambda place: place.ENTER_WORDS, "Takes what is picked.", lambda place: place.enter()),
+        Key((), "digits", "pick", "Pick a line of the list by its number; Backspace takes the number away."),
         Key(("up",), "Up Down", "line", "The line above or below.", lambda place: place.move(-1)),
         Key(("down",), "Down", "", "", lambda place: place.move(1)),
-        Key((*BACKSPACE, "left", "escape"), "Backspace", "back", "Goes back; nothing is written.", go_back),
+        Key((*BACKSPACE, "left", "escape"), "Backspace", "back", "Goes back; nothing is written.",
+            lambda place: place.unpick()),
         *PAGE_KEYS,
         HELP_KEY,
         LEAVE_KEY,

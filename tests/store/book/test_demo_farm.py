@@ -16,7 +16,7 @@ from store.book.opening import Book, open_book
 from store.book.reading import last_written, read_facts, read_snapshot
 from store.book.snapshot import Snapshot
 from store.book.turn import from_wall, turn_at
-from store.book.words import OUTSIDE_OF_ROUNDS, Kind, State
+from store.book.words import Kind, State
 from store.round.plan import plan
 from store.round.steps import (
     ApartStep,
@@ -42,6 +42,9 @@ EVERY_STEP = {
     ApartStep, CoolStep, CountStep, DoseStep, FeedStep, LookStep, MilkStep, QuarterStep, SoakCheckStep, SoakStartStep,
     TaskStep, UdderStep,
 }  # fmt: skip
+
+OUTSIDE_OF_ROUNDS = {Kind.DELIVERY, Kind.STOCK, Kind.LOSS, Kind.WEATHER, Kind.BIRTH, Kind.WATCH, Kind.JAR}
+"""Kinds of entry that have neither a day nor a slot, and name their own step."""
 
 
 @pytest.fixture(scope="module")
