@@ -43,6 +43,9 @@ class Rooms(Protocol):
     def pouring(self, back: Any) -> "Place":
         """With which other pail a pail was poured together."""
 
+    def left_with_her(self, back: Any, step: Any) -> "Place":
+        """Why a calf is left with its cow tonight."""
+
     def why(self, back: Any) -> "Place":
         """What the numbers of a step are made of."""
 

@@ -19,6 +19,7 @@ from tui.walk.asking import ExtraFed, LeftOver, NewScoop, Reason
 from tui.walk.dropped import Dropped
 from tui.walk.lamp import Lamp
 from tui.walk.later import Later
+from tui.walk.left_with_her import LeftWithHer
 from tui.walk.more import MoreList
 from tui.walk.pouring import Pouring
 from tui.walk.quarters import QuarterPage
@@ -109,6 +110,10 @@ class House:
     def pouring(self, back: Lamp) -> Place:
         """With which other pail a pail was poured together."""
         return Pouring(self, back)
+
+    def left_with_her(self, back: Lamp, step: ApartStep) -> Place:
+        """Why a calf is left with its cow tonight."""
+        return LeftWithHer(self, back, step)
 
     def why(self, back: Lamp) -> Place:
         """What the numbers of a step are made of."""

@@ -66,7 +66,9 @@ def test_left_with_her_for_a_night_says_once_what_follows_and_then_writes_it(
 def test_a_reason_of_ones_own_is_typed(sitting: Sitting, clock: HandClock) -> None:
     in_the_evening(sitting, clock).to_step("Rook", "apart").press("m", "2", "enter", "5", "enter", "enter")
     assert "Nothing is typed" in sitting.said
-    sitting.press("the gate is frozen", "enter", "enter")
+    sitting.press("the gate is frozen", "enter", "backspace")
+    assert "the gate is frozen_" in sitting.text()
+    sitting.press("enter", "enter")
     assert sitting.newest().reason == "the gate is frozen"
 
 
@@ -99,10 +101,13 @@ def test_a_marked_quarter_is_still_asked_about_where_no_milking_is_expected(sitt
 
 def test_a_pail_can_be_typed_all_the_same(sitting: Sitting, clock: HandClock) -> None:
     in_the_evening(sitting, clock).to_step("Rook", "apart").press(*LEFT, "enter")
-    next_morning(sitting, clock).to_step("Fennel", "milk").press("3.4", "enter")
+    next_morning(sitting, clock).to_step("Fennel", "milk").press("3.4")
+    assert "No pail" not in wide(sitting)
+    sitting.press("enter")
     milked = sitting.newest().the(MilkedFigure)
     assert milked is not None
     assert milked.milk_kg == pytest.approx(2.0)
+    assert "No pail" not in wide(sitting.to_step("Fennel", "milk"))
 
 
 def test_what_was_left_together_is_shut_away_after_all_from_that_moment_on(sitting: Sitting, clock: HandClock) -> None:

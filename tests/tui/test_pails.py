@@ -152,3 +152,9 @@ def test_one_cow_alone_has_nobody_to_be_poured_together_with(sitting: Sitting) -
     sitting.walker.steps = tuple(each for each in sitting.walker.steps if (each.name, each.kind) != ("Hazel", "milk"))
     sitting.to_step("Fennel", "milk").press("m")
     assert "Poured together" not in sitting.text()
+
+
+def test_a_mark_that_is_taken_away_again_is_said_to_be_gone(both: Sitting) -> None:
+    both.press("m", POUR, "enter", "1", "enter", "m", POUR, "enter", "1", "enter")
+    assert both.said == "The mark is taken away: not poured together with Fennel's."
+    assert "TOGETHER" not in both.text()

@@ -7,8 +7,11 @@ import pytest
 from syrupy.assertion import SnapshotAssertion
 
 from store.book.figures import QuarterFigure
+from store.book.records.yard import Withheld
 from store.book.words import Kind, Quarter, Sign, State
 from tests.farm import MORNING, HandClock
+from tests.store.book.seeing import put
+from tests.store.round.made import animal_named, dawn
 from tests.tui.keys import Sitting
 from tui.walk.lamp import Lamp
 from tui.walk.quarters import QuarterPage
@@ -83,6 +86,27 @@ def test_it_stands_in_the_closing_until_it_is_answered(asked: Sitting) -> None:
 def test_an_answer_is_corrected_by_picking_again(asked: Sitting) -> None:
     asked.to_step("Hazel", "look").press("2", "enter").to_step("Hazel", "look").press("2", "7", "enter")
     assert asked.newest().figures == (QuarterFigure(Quarter.LEFT_HIND, Sign.CLEAR),)
+
+
+def test_what_enter_writes_and_who_she_is_stand_above_what_falls_off_a_small_page(sitting: Sitting) -> None:
+    cow_id = animal_named(dawn(), "Hazel").id
+    put(
+        sitting.walker.book.desk,
+        Withheld,
+        animal_id=cow_id,
+        begins_at=MORNING - timedelta(hours=12),
+        ends_at=None,
+        why="udder tube",
+    )
+    sitting.walker.look()
+    sitting.to_step("Hazel", "milk").press(
+        *HARD_HOT, "m", "1", "enter", "m", "6", "enter", "m", "5", "enter", "1", "enter"
+    )
+    text = sitting.text()
+    who = ("!! MILK WITHHELD  MILK LAST", "Stall", "tag ", "MILK LAST: left hind hard, hot since Wed morning")
+    for words in (*who, "KEEP NONE", "TOGETHER with Fennel", "MARKED  held back, not milked out", "QUARTER LEFT HIND"):
+        assert words in text
+    assert "BEFORE" not in sitting.press("9.8").text()
 
 
 def test_two_quarters_are_marked_in_one_entry(sitting: Sitting) -> None:

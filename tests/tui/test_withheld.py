@@ -46,7 +46,7 @@ def dosed(treated: Sitting) -> Sitting:
 def test_the_milk_card_says_keep_none_until_when_and_why(treated: Sitting) -> None:
     """96 h after 06:20 is Sunday 06:20: the round of that morning, milked twice a day, is the first to keep."""
     page = dosed(treated).text()
-    assert "MILK LAST  !! MILK WITHHELD" in page
+    assert "!! MILK WITHHELD  MILK LAST" in page
     assert "KEEP NONE BEFORE Sun 15 Mar morning: udder tube, last dose Wed 11 Mar 06:20," in page
     assert "96 h, 0 of 6 milkings" in page
     assert "GOES TO > THROWN AWAY" in page
@@ -61,7 +61,7 @@ def test_no_other_use_can_be_picked(treated: Sitting) -> None:
 
 def test_she_is_marked_at_her_other_steps_too(treated: Sitting) -> None:
     dosed(treated)
-    assert "FEED  !! MILK WITHHELD" in treated.to_step("Hazel", "feed").text()
+    assert "!! MILK WITHHELD  FEED" in treated.to_step("Hazel", "feed").text()
     assert "MILK WITHHELD" not in treated.to_step("Fennel", "feed").text()
 
 

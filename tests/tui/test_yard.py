@@ -211,3 +211,11 @@ def test_back_after_an_hour_the_screen_says_what_has_gone_stale(sitting: Sitting
     assert "BACK AT THE BENCH" in text
     assert "MILK  Hazel: milked 06:31, in ice since?" in text
     assert "CALF  Rook: shut away 13 h 34, past your limit of 13 h" in text
+
+
+def test_milk_that_is_in_ice_has_not_gone_stale(sitting: Sitting, clock: HandClock) -> None:
+    sitting.to_step("Hazel", "milk").press("10", "enter").to_step("Milk", "cool").press("enter")
+    clock.move(minutes=65)
+    sitting.place = sitting.house.this_round()
+    assert "BACK AT THE BENCH" in sitting.text()
+    assert "in ice since?" not in sitting.text()

@@ -89,15 +89,20 @@ class Bench(Place):
     def draw(self, size: Size) -> Page:
         """The next thing large, the list under it, and what is not known."""
         items = self.items
-        self.row = min(self.row, max(len(items) - 1, 0))
         top = [header(self.walker, size.width), *next_large(self.walker, items, size)]
         below = not_known_lines(self.not_known.told(self.walker), size.width)
         last = line(Span(WAKES, Role.STRONG)) if self.asleep else last_written(self.walker, size.width)
-        return laid_out(self, top, list_lines(self.walker, items, self.row, size.width), [*below, last], size)
+        return laid_out(
+            self, top, list_lines(self.walker, items, self._row_of(items), size.width), [*below, last], size
+        )
+
+    def _row_of(self, items: tuple[Item, ...]) -> int:
+        """The marked line; the last one where the list has become shorter."""
+        return min(self.row, max(len(items) - 1, 0))
 
     def choose(self, by: int) -> Place:
         """Mark another line."""
-        self.row = max(self.row + by, 0)
+        self.row = max(self._row_of(self.items) + by, 0)
         self.scroll.moved = 0
         return self
 
@@ -105,7 +110,7 @@ class Bench(Place):
         """To where the marked thing is done."""
         if not self.items:
             return self.say("Nothing is due. R lists the rounds.")
-        item = self.items[min(self.row, len(self.items) - 1)]
+        item = self.items[self._row_of(self.items)]
         if item.watch:
             return self.rooms.looking_again(self)
         index = next((at for at, step in enumerate(self.walker.steps) if _is(item, step.step_id)), None)

@@ -1,18 +1,16 @@
 """The step under the lamp, drawn: the drawing of its kind, and what the book holds for it already."""
 
-from store.book.words import Kind, State
-from store.round.quarters import open_marks
+from store.book.words import State
 from tui.page import Line, Role, Size, Span, line, wrapped
 from tui.telling import entry_words, turn_words
 from tui.walk.job import AnyJob
-from tui.walk.quarter_cards import was_words
 from tui.walk.shown import Shown
 
 
 def card(shown: Shown, job: AnyJob, size: Size) -> list[Line]:
     """The body of the screen for a step."""
     body = job.lines(shown, shown.step, size)
-    return [(), *_flags(shown, size), *body, *_marked(shown, size), *_already(shown, size)]
+    return [(), *_flags(shown, size), *body, *_already(shown, size)]
 
 
 def _flags(shown: Shown, size: Size) -> list[Line]:
@@ -26,15 +24,6 @@ def _flags(shown: Shown, size: Size) -> list[Line]:
     if any(getattr(each, "adult_only", False) for each in flagged):
         words.append("ADULT only." if shown.walker.person.adult else "ADULT only: fetch one, or S skips.")
     return [*moved, *(wrapped(" ".join(words), size.width, Role.WARNING, "  ") if words else [])]
-
-
-def _marked(shown: Shown, size: Size) -> list[Line]:
-    """Quarters that are not clear yet, wherever her udder or milk is looked at."""
-    walker, cow_id = shown.walker, shown.step.subject.animal_id
-    if cow_id is None or shown.step.kind not in (Kind.UDDER, Kind.MILK):
-        return []
-    words = "; ".join(was_words(mark, walker) for mark in open_marks(walker.snapshot, cow_id))
-    return wrapped(f"QUARTER {words}: look at it again", size.width, Role.WARNING, "  ") if words else []
 
 
 def _already(shown: Shown, size: Size) -> list[Line]:

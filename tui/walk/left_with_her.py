@@ -1,20 +1,18 @@
 """Tonight's exception: a calf is left with its cow. Why, then what follows from it, and Enter writes it."""
 
-from typing import TYPE_CHECKING, ClassVar
+from typing import ClassVar
 
 from store.round.confirm import left_together
 from store.round.quarters import open_marks
 from store.round.steps import ApartStep
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, wrapped
-from tui.place import HELP_KEY, LEAVE_KEY, Over, Place
+from tui.place import HELP_KEY, LEAVE_KEY, Over, Place, Rooms
 from tui.view import BACKSPACE, ENTER, SCROLL_KEYS, Key, go_back
+from tui.walk.lamp import Lamp
 from tui.walk.picking import Picking
 from tui.walk.quarter_cards import was_words
 from tui.yard.wording import Wording
-
-if TYPE_CHECKING:
-    from tui.walk.lamp import Lamp
 
 NOBODY, UNWELL, STORM, TOO_YOUNG = "nobody here at milking", "calf unwell", "storm", "calf too young"
 REASONS = (NOBODY, UNWELL, STORM, TOO_YOUNG, "another reason: type it")
@@ -26,9 +24,9 @@ class LeftWithHer(Picking):
 
     ENTER_WORDS = "what follows from it"
 
-    def __init__(self, lamp: "Lamp", step: ApartStep) -> None:
+    def __init__(self, rooms: Rooms, lamp: Lamp, step: ApartStep) -> None:
         """Over a lamp at a calf."""
-        super().__init__(lamp.rooms, lamp)
+        super().__init__(rooms, lamp)
         self.lamp, self.step = lamp, step
 
     def heading(self) -> str:
@@ -51,7 +49,7 @@ class OwnReason(Wording):
 
     MOST: ClassVar[int] = 80
 
-    def __init__(self, back: Place, lamp: "Lamp", step: ApartStep) -> None:
+    def __init__(self, back: Place, lamp: Lamp, step: ApartStep) -> None:
         """Over the list."""
         super().__init__(back.rooms, back)
         self.lamp, self.step = lamp, step
@@ -64,14 +62,14 @@ class OwnReason(Wording):
         """What follows from it."""
         if not self.text.strip():
             return self.say("Nothing is typed. Type the reason, or Esc goes back.")
-        return Follows(self.came_from, self.lamp, self.step, self.text.strip())
+        return Follows(self, self.lamp, self.step, self.text.strip())
 
 
 class Follows(Over):
     """What it means for the morning, once; Enter writes it."""
 
-    def __init__(self, back: Place, lamp: "Lamp", step: ApartStep, why: str) -> None:
-        """Over the list of reasons."""
+    def __init__(self, back: Place, lamp: Lamp, step: ApartStep, why: str) -> None:
+        """Over the list of reasons, or over the one that is typed: going back keeps it."""
         super().__init__(back.rooms, back)
         self.lamp, self.step, self.why = lamp, step, why
 

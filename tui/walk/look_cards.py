@@ -7,6 +7,7 @@ from store.book.words import Fill
 from store.round.steps import CountStep, UdderStep
 from tui.page import Line, Role, Size, Span, beside, large_lines, line, width_of, wrapped
 from tui.walk.apart_card import staying_lines
+from tui.walk.quarter_cards import marked_lines
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, scale_for, title
 
@@ -48,7 +49,8 @@ def udder_lines(shown: Shown, step: UdderStep, size: Size) -> list[Line]:
     """The findings to pick from."""
     facts = animal_facts("UDDER", step.animal, step.place, shown)
     lines = [*title(step.name, facts, size), *wrapped(UDDER, size.width, Role.STRONG, "  "), ()]
-    return [*lines, *findings([FILL_WORDS[fill] for fill in Fill], shown.row)]
+    lines += findings([FILL_WORDS[fill] for fill in Fill], shown.row)
+    return [*lines, *marked_lines(shown.walker, step.animal.id, size)]
 
 
 def findings(choices: Sequence[str], picked: int) -> list[Line]:

@@ -17,7 +17,6 @@ from store.round.steps import ApartStep, CountStep, SharedCalf, Step, UdderStep
 from tui.page import Line, Size
 from tui.walk.apart_card import apart_lines
 from tui.walk.job import Job, More
-from tui.walk.left_with_her import LeftWithHer
 from tui.walk.look_cards import count_lines, udder_lines
 from tui.walk.shown import Shown
 from tui.walk.task_card import task_lines
@@ -141,7 +140,7 @@ def _otherwise(step: ApartStep) -> Iterator[More]:
     if step.want is Apart.SHUT_AWAY:
         if written and written.state is Apart.TOGETHER:
             yield More("Shut away after all, now", lambda lamp: lamp.write(parted(lamp.walker.hand(), step)))
-        yield More("Left with her tonight: why", lambda lamp: LeftWithHer(lamp, step))
+        yield More("Left with her tonight: why", lambda lamp: lamp.rooms.left_with_her(lamp, step))
     if step.other_cow:
         other = step.other_cow
         words = f"Let in to {other.name} instead"

@@ -11,14 +11,16 @@ from store.round.timed import HELD_BACK, PART
 from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of, wrapped
 from tui.walk.apart_card import calf_words, left_in_lines
 from tui.walk.judged_lines import before_words, judged_words, usual_words
-from tui.walk.milked_last import milk_title
+from tui.walk.milked_last import last_lines, milk_title
 from tui.walk.poured import POURED, poured_lines
+from tui.walk.quarter_cards import marked_lines
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, scale_for, title
 from tui.walk.withheld_card import withheld_lines
 from tui.words import volume
 
-BEFORE = "Wipe. First squirts clear? Four quarters alike? If not: M, S or V"
+BEFORE = "  BEFORE  Wipe. First squirts clear? Four quarters alike? If not: M, S or V"
+WEIGH = "  WEIGH   let the froth settle, then the pail as it stands on the scale"
 
 
 def milk_lines(shown: Shown, step: MilkStep, size: Size, fate: Fate) -> list[Line]:
@@ -26,13 +28,22 @@ def milk_lines(shown: Shown, step: MilkStep, size: Size, fate: Fate) -> list[Lin
     facts = animal_facts(milk_title(shown.walker, step), step.animal, step.place, shown)
     return [
         *title(step.name, facts, size),
+        *last_lines(shown.walker, step, size),
         *_figures(shown, step, size),
         (),
         *withheld_lines(shown, step, size),
         _goes_to(shown, step, fate),
         *_poured(shown, step, fate, size),
+        *_marked(shown, size),
+        *marked_lines(shown.walker, step.animal.id, size),
         *_context(shown, step, size),
     ]
+
+
+def _marked(shown: Shown, size: Size) -> list[Line]:
+    """How she was milked, which Enter writes with the pail."""
+    words = ", ".join(mark for mark in sorted(shown.marks) if not mark.startswith(POURED))
+    return wrapped(f"MARKED  {words}", size.width, Role.STRONG, "  ") if words else []
 
 
 def _figures(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
@@ -97,21 +108,19 @@ def _judgement(shown: Shown, step: MilkStep) -> list[Line]:
 
 
 def _context(shown: Shown, step: MilkStep, size: Size) -> list[Line]:
+    """Around the pail; before there is one, also what to do at her."""
     pails = [pail.milk_kg for pail in step.milking.pails_before if pail.milk_kg is not None]
     before = "  ".join(weight(kg, shown.units).split()[0] for kg in pails[:3])
     zone = shown.walker.farm.zone
     calves = [calf_words(calf, shown.now, zone) for calf in step.calves]
     lines = [line(Span(f"  CALF    {words}", Role.TEXT if fine else Role.WARNING)) for words, fine in calves]
+    is_before = not shown.typed.get(0) and step.state is not State.DONE
     lines += [
-        *left_in_lines(step),
-        line(f"  BEFORE  {BEFORE}"),
-        line("  WEIGH   let the froth settle, then the pail as it stands on the scale"),
+        *((*left_in_lines(step), line(BEFORE)) if is_before else ()),
         line(f"  UDDER   {before_words(_judged(shown, step, 0.0), shown.units)}"),
         *_judgement(shown, step),
         line(f"  LAST    {before or 'nothing recorded'}, newest first; Y looks back"),
-    ]
-    lines += [
-        line(Span(f"  MARKED  {mark}", Role.STRONG)) for mark in sorted(shown.marks) if not mark.startswith(POURED)
+        *((line(WEIGH),) if is_before else ()),
     ]
     return [tuple(Span(cut(span.text, size.width - 1), span.role) for span in each) for each in lines]
 

@@ -31,5 +31,8 @@ class Pouring(Picking):
 
     def picked(self, row: int) -> Place:
         """Mark it, or take the mark away; Enter at the step writes it."""
-        marked = self.lamp.mark(mark_of(self.others[row].step_id))
-        return marked.say("Marked. Enter writes it, once the pail is typed.")
+        other = self.others[row]
+        self.lamp.mark(mark_of(other.step_id))
+        if mark_of(other.step_id) not in self.lamp.marks:
+            return self.lamp.say(f"The mark is taken away: not poured together with {other.name}'s.")
+        return self.lamp.say("Marked. Enter writes it, once the pail is typed.")

@@ -49,6 +49,12 @@ def was_words(mark: Mark, walker: Walker) -> str:
     return f"{_name(mark.quarter, walker).upper()} was {signs} {lately(mark.at, today)}{clear}"
 
 
+def marked_lines(walker: Walker, cow_id: UUID, size: Size) -> list[Line]:
+    """Quarters that are not clear yet, wherever her udder or milk is looked at."""
+    words = "; ".join(was_words(mark, walker) for mark in open_marks(walker.snapshot, cow_id))
+    return wrapped(f"QUARTER {words}: look at it again", size.width, Role.WARNING, "  ") if words else []
+
+
 def udder_drawing(
     walker: Walker, cow_id: UUID, picked: Mapping[Quarter, Collection[Sign]], here: Quarter | None, size: Size
 ) -> list[Line]:

@@ -8,7 +8,7 @@ from store.round.dialect import said
 from store.round.measured import holding
 from store.round.withholding import withheld_of
 from tui.frame import SMALL
-from tui.page import Line, Role, Size, Span, beside, cut, large_lines, line, width_of
+from tui.page import Line, Role, Size, Span, beside, large_lines, line, width_of, wrapped
 from tui.walk.shown import Shown
 from tui.words import age
 
@@ -30,8 +30,8 @@ def title(name: str, facts: list[str], size: Size) -> list[Line]:
     if size.width - taken >= max(map(len, facts), default=0):
         told = [line(Span(fact, _role(at, fact))) for at, fact in enumerate(facts)]
         return [*beside(large, told, taken), ()]
-    below = line(Span(cut("  " + ",  ".join(facts), size.width - 1)))
-    return [*large, below, ()] if size.height >= SMALL.height else large
+    below = wrapped(",  ".join(each for each in facts if each), size.width, Role.TEXT, "  ")
+    return [*large, *below, ()] if size.height >= SMALL.height else large
 
 
 def animal_facts(what: str, animal: Animal, place: str, shown: Shown) -> list[str]:
@@ -43,7 +43,7 @@ def animal_facts(what: str, animal: Animal, place: str, shown: Shown) -> list[st
     if days is not None and 0 <= days <= JUST_CALVED.days:
         stage = f"{named}, just calved, day {days}"
     born = f", {age(animal.born_on, today)} old" if animal.born_on and not animal.calved_on else ""
-    marked = f"{what}  {WITHHELD}" if _is_withheld(animal, shown) else what
+    marked = f"{WITHHELD}  {what}" if _is_withheld(animal, shown) else what
     return [marked, f"{place}   {tag_words(animal)}".rstrip(), stage + born]
 
 

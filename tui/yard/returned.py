@@ -6,8 +6,9 @@ from typing import ClassVar
 
 from store.book.figures import MilkedFigure
 from store.book.words import Fate, State
+from store.round.cool import UNSETTLED
 from store.round.overdue import overdue_calves
-from store.round.steps import SoakCheckStep
+from store.round.steps import CoolStep, SoakCheckStep
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, large_lines, line, wrapped
 from tui.place import Over
@@ -53,7 +54,8 @@ def is_long_ago(walker: Walker) -> bool:
 def stale(walker: Walker) -> Iterator[str]:
     """What the time has changed."""
     now, zone = walker.book.clock.now(), walker.farm.zone
-    for entry in walker.snapshot.counts().values():
+    to_cool = any(isinstance(step, CoolStep) and step.state in UNSETTLED for step in walker.steps)
+    for entry in walker.snapshot.counts().values() if to_cool else ():
         milked = entry.the(MilkedFigure)
         age_h = (now - entry.happened_at).total_seconds() / 3600
         if milked and milked.fate is Fate.HOUSE and entry.state is State.DONE and age_h > MILK_COLD_H:
