@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 
+from store.book.turn import local
 from store.book.words import State
 from store.round.steps import Step
 from tui.page import Line, Page, Role, Size, Span, apart, cut, fit, line, width_of, wrapped
@@ -83,12 +84,16 @@ def header(walker: Walker, width: int) -> Line:
     which = f"DEMO, PRETEND {slot_name(walker.snapshot)}" if walker.pretend else slot_name(walker.snapshot)
     which = which if walker.live else f"PAST {which}"
     time = clock(now, farm.zone) if walker.live else ""
+    other_day = walker.set_at is not None and local(walker.set_at, farm.zone).date() != walker.turn.day
     if walker.set_at:
-        time = f"SET {span_words(walker.set_from, walker.set_at, farm.zone)}"
-    day_and_time = time if walker.set_from else f"{day(walker.turn.day)}  {time}"
+        time = f"SET {span_words(walker.set_from, walker.set_at, farm.zone, walker.turn.day)}"
+    day_and_time = time if walker.set_from or other_day else f"{day(walker.turn.day)}  {time}"
     who = f" {which}  {day_and_time}  {walker.person.name}"
+    to_do = f"{states.count(State.OPEN)} to do "
     if width < SMALL.width:
-        who, counts = f" {which}", f"{time}  {states.count(State.OPEN)} to do "
+        who, counts = f" {which}", f"{time}  {to_do}"
+    elif walker.set_at and len(who) + len(counts) >= width:
+        counts = to_do
     return line(Span(apart(who, counts, width), Role.HEADER))
 
 

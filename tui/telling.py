@@ -27,7 +27,7 @@ from store.round.saying import weight
 from store.round.steps import ApartStep, CoolStep, DoseStep, LookStep, QuarterStep, SoakCheckStep, SoakStartStep, Step
 from store.round.together import AS_ONE
 from tui.walker import Walker
-from tui.words import clock, day, look_words
+from tui.words import day, ends_of, look_words
 
 A_WEEK = 7
 
@@ -39,9 +39,9 @@ def entry_words(walker: Walker, entry: Written) -> str:
 
 def time_words(walker: Walker, entry: Written) -> str:
     """When it happened; of what was written together, when it was written."""
-    zone, at = walker.farm.zone, clock(entry.happened_at, walker.farm.zone)
-    between = entry.happened_from is not None and entry.reason != AS_ONE
-    return f"between {clock(entry.happened_from, zone)} and {at}" if entry.happened_from and between else at
+    since = None if entry.reason == AS_ONE else entry.happened_from
+    ends = ends_of(since, entry.happened_at, walker.farm.zone, walker.turn.day)
+    return f"between {' and '.join(ends)}" if since else ends[0]
 
 
 def step_words(step: Step) -> str:

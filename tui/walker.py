@@ -134,8 +134,12 @@ class Walker:
 
     def moment(self) -> datetime:
         """When what is written next happened: the time set, else now; in a past round, after its last entry."""
-        if self.set_at or self.live:
-            return self.set_at or self.book.clock.now()
+        return self.set_at or self.unset_moment()
+
+    def unset_moment(self) -> datetime:
+        """The same without a time set."""
+        if self.live:
+            return self.book.clock.now()
         begins = self.turn.begins(self.zone)
         done = (entry.happened_at for entry in self.snapshot.entries if entry.state is State.DONE)
         return max((at for at in done if begins - A_DAY < at < self.latest()), default=begins - A_STEP) + A_STEP

@@ -77,9 +77,23 @@ def clock(moment: datetime, zone: str) -> str:
     return local(moment, zone).strftime("%H:%M")
 
 
-def span_words(since: datetime | None, at: datetime, zone: str) -> str:
-    """`06:42`; `02:30-05:50` where it was somewhen between two moments."""
-    return f"{clock(since, zone)}-{clock(at, zone)}" if since else clock(at, zone)
+def ends_of(since: datetime | None, at: datetime, zone: str, of: date) -> tuple[str, ...]:
+    """`06:42`, or the two moments between which it was; with the day where one is not meant of itself.
+
+    of: the day of the round, which is not said: `Tue 10 Mar 00:00` and `23:59`; `Tue 10 Mar 02:30` and `Wed 05:50`.
+    """
+    on = local(at, zone).date()
+    if since is None:
+        return (clock(at, zone) if on == of else when(at, zone),)
+    if on == of and at - since < timedelta(days=1):
+        return clock(since, zone), clock(at, zone)
+    same = local(since, zone).date() == on
+    return when(since, zone), clock(at, zone) if same else f"{on:%a} {clock(at, zone)}"
+
+
+def span_words(since: datetime | None, at: datetime, zone: str, of: date) -> str:
+    """`06:42`; `02:30-05:50` where it was somewhen between two moments; with its day as `ends_of`."""
+    return "-".join(ends_of(since, at, zone, of))
 
 
 def near(moment: datetime, now: datetime, zone: str) -> str:

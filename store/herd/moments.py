@@ -42,12 +42,17 @@ class Happened:
         return self.since or self.at
 
 
-def happened(text: str, now: datetime, zone: str) -> Happened:
-    """When something happened, at the latest `now`. A day alone is the whole of it. Raises Unreadable."""
+def happened(text: str, now: datetime, zone: str, *, whole_days: bool = True) -> Happened:
+    """When something happened, at the latest `now`. Raises Unreadable.
+
+    whole_days: whether a day alone is the whole of it; else it needs a time.
+    """
     typed = " ".join(text.lower().split()).removeprefix("between ").removeprefix("from ")
     if typed in ("", "now"):
         return Happened(now)
     day = _maybe_day(typed, local(now, zone).date())
+    if day is not None and not whole_days:
+        raise Unreadable(f"«{text.strip()}» is a whole day. Type a time too, as {typed} 18:20.")
     if day is not None:
         return _whole(day, now, zone)
     parts = _BETWEEN.split(typed)

@@ -165,7 +165,7 @@ def test_both_ends_of_a_broken_latch_are_typed_and_the_pail_behind_it_is_kept_an
 
 def test_a_calf_that_had_got_out_before_it_was_seen_apart_last_did_so_at_that_time(sitting: Sitting) -> None:
     """Shut away at 18:02, says the book; at 17:00 it had been let in, and no beginning is made up."""
-    sitting.to_step("Fennel", "milk").press("t", "17:00", "enter", "m")
+    sitting.to_step("Fennel", "milk").press("t", "17:00!", "enter", "m")
     assert "Rook had got out: found with Fennel" in sitting.text()
     sitting.press("1", "enter")
     entry = sitting.newest()

@@ -9,6 +9,7 @@ from store.book.words import Kind, State
 from tests.farm import MORNING, HandClock
 from tests.tui.keys import Sitting
 from tui.place import Place
+from tui.words import clock
 
 AT_THE_END = ["left", *["right"] * 18]
 
@@ -98,6 +99,45 @@ def test_what_nobody_saw_happened_between_two_times(sitting: Sitting) -> None:
     assert "between 02:30 and 05:50 Ann   Hazel" in sitting.text()
     sitting.to_step("Rook", "feed").press("enter")
     assert sitting.newest().happened_from is None
+
+
+def test_a_day_alone_is_no_time(sitting: Sitting) -> None:
+    assert (
+        "«yesterday» is a whole day. Type a time too, as yesterday 18:20."
+        in sitting.press("t", "yesterday", "enter").said
+    )
+
+
+@pytest.mark.parametrize(
+    ("typed", "asked", "header", "told"),
+    [
+        ("yesterday 17:00", "is before the round before was done", "SET Tue 10 Mar 17:00  Ann", "Tue 10 Mar 17:00 Ann"),
+        ("5 mar 10:00-11:00", "is before the round before was done", "SET Thu 5 Mar 10:00-11:00  Ann",
+         "between Thu 5 Mar 10:00 and 11:00 Ann"),
+        ("9 mar 22:00-yesterday 02:30", "is before the round before was done", "SET Mon 9 Mar 22:00-Tue 02:30  Ann",
+         "between Mon 9 Mar 22:00 and Tue 02:30 Ann"),
+    ],
+)  # fmt: skip
+def test_a_time_of_another_day_is_asked_about_and_says_its_day(
+    sitting: Sitting, typed: str, asked: str, header: str, told: str
+) -> None:
+    sitting.to_step("Water trough runs", "task").press("t", typed, "enter")
+    assert asked in sitting.said
+    sitting.press("!", "enter")
+    assert header in sitting.text()
+    sitting.press("enter")
+    assert told in sitting.text()
+
+
+def test_in_a_past_round_now_is_behind_its_last_step(sitting: Sitting) -> None:
+    sitting.press("r", "2", "enter", "t")
+    at = clock(sitting.walker.unset_moment(), sitting.walker.zone)
+    assert f"Enter alone means behind the last step of that round, at {at}" in " ".join(sitting.text(160).split())
+    for typed in ("now", ""):
+        sitting.press(*typed, "enter")
+        assert sitting.said == f"The next entry happens behind the last step of that round, at {at}."
+        assert sitting.walker.set_at is None
+        sitting.press("t")
 
 
 def test_vet_keeps_what_is_half_typed(sitting: Sitting) -> None:

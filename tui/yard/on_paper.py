@@ -54,7 +54,7 @@ class OnPaper(Wording):
         if isinstance(step, DoseStep) and self.text.strip().lower() in NOT_GIVEN:
             return walker.write(skipped(walker.hand(), step, "not given"))
         try:
-            found = happened(self.text, walker.latest(), walker.zone)
+            found = happened(self.text, walker.latest(), walker.zone, whole_days=False)
         except Unreadable:
             return f"«{self.text}» is no time. Type hours and minutes, as 18:50, or Enter alone."
         if found.earliest < walker.turn.day_begins(walker.zone):
