@@ -108,7 +108,7 @@ class Snapshot:
     pen_of: Mapping[UUID, UUID]  # by task and pen: where it is
     shares: tuple[Share, ...]  # in force
     shared_before: tuple[Share, ...]  # that ended in the last weeks
-    pails: Mapping[UUID, tuple[PastPail, ...]]  # by cow in milk or dry: of earlier rounds, newest first
+    pails: Mapping[UUID, tuple[PastPail, ...]]  # by cow, also by any milked lately: earlier rounds, newest first
     quarters: Mapping[UUID, tuple[QuarterFound, ...]]  # by cow: of earlier rounds of the last weeks, newest first
     births: Mapping[UUID, Birth]  # by cow: the last one
     substitutes: Mapping[UUID, Substitute]  # by soaked feed

@@ -7,7 +7,7 @@ from uuid import UUID
 
 from store.book.drafts import RowDraft
 from store.book.register import Register
-from store.book.words import DOSES_MOST, DRY_MOST_DAYS, MEAT_MOST_DAYS, MILKINGS_MOST, WITHHELD_MOST_H, SaidBy
+from store.book.words import DOSES_MOST, DRY_MOST_DAYS, MEAT_MOST_DAYS, WITHHELD_MOST_H, SaidBy
 from store.herd.animal import OneAnimal
 from store.herd.answers import a_count, a_name, a_number, maybe, words
 from store.herd.moments import Happened
@@ -15,6 +15,8 @@ from store.herd.named_moment import MOMENT, a_moment, moment_text
 from store.herd.sheet import Answers, Choices, Question, Wrong, pick, yes_or_no
 
 EVERY_MOST_H = 8784
+MILKINGS_READ = 30
+"""So many milkings are surely read back (`reading.sql.PAILS_BEFORE`): more would never be over."""
 NOT_KNOWN = "may be left empty: then it is withheld until it is typed"
 WITHDRAWAL = ("milk_h", "milkings", "meat_days", "dry_days", "calved_h", "calved_milkings")
 BY: Choices = (("the label", SaidBy.LABEL), ("the vet", SaidBy.VET))
@@ -77,7 +79,7 @@ class TreatmentSheet(OneAnimal):
 
     def _withdrawal(self) -> Iterator[Question]:
         hours, days = a_number(0, WITHHELD_MOST_H, "hours"), a_number(0, MEAT_MOST_DAYS, "days")
-        milkings, dry = a_count(0, MILKINGS_MOST, "milkings"), a_number(0, DRY_MOST_DAYS, "days")
+        milkings, dry = a_count(0, MILKINGS_READ, "milkings"), a_number(0, DRY_MOST_DAYS, "days")
         asked = (
             ("milk_h", "milk withheld, hours", hours, f"after the last dose; 0: none is; {NOT_KNOWN}"),
             ("milkings", "milk withheld, milkings", milkings, "where the label counts them; of both the later counts"),

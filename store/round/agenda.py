@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from store.book.facts.farm import FarmFacts
+from store.book.figures import MilkedFigure
 from store.book.reading.watches import Watch
-from store.book.snapshot import Snapshot
+from store.book.snapshot import Snapshot, Written
 from store.book.turn import Turn
 from store.book.words import State
 from store.round.item import Item
@@ -63,13 +64,19 @@ def _milk(snapshot: Snapshot, steps: Iterable[Step]) -> Iterator[Item]:
     for animal in snapshot.animals:
         withheld = withheld_of(snapshot, animal.id) if pails_of(snapshot, animal.id) else ()
         milked = own.get(animal.id)
-        times = [milked.happened_at] if milked and milked.state is State.DONE else []
+        times = [milked.happened_at] if milked and _has_pail(milked) else []
         times += (
             [snapshot.farm.usually_begins(turn) for turn in coming_milkings(snapshot, animal.id)] if withheld else []
         )
         first = first_to_keep(snapshot, animal.id, times)
         if first and first != times[0]:
             yield Item(first, f"{animal.name}'s milk: the first that may be kept", asks=False)
+
+
+def _has_pail(entry: Written) -> bool:
+    """Whether she was milked; that the calf had it is no milking."""
+    figure = entry.the(MilkedFigure)
+    return entry.state is State.DONE and figure is not None and figure.milk_kg is not None
 
 
 def _between(farm: FarmFacts, now: datetime, besides: Besides) -> Iterator[Item]:

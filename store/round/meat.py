@@ -39,8 +39,11 @@ def _own(snapshot: Snapshot, animal_id: UUID) -> Iterator[Withholding]:
 
 def _by_sucking(snapshot: Snapshot, calf_id: UUID) -> Iterator[Withholding]:
     round_ends = snapshot.turn.ends(snapshot.farm.zone, snapshot.farm.evening_from_h)
-    for share in snapshot.shares:
+    for share in (*snapshot.shares, *snapshot.shared_before):
+        sucked_until = share.until or round_ends
         for cow_id in share.cow_ids if share.calf_id == calf_id else ():
-            if treated := sucks_treated(snapshot, cow_id, round_ends):
-                why = f"it sucks {snapshot.names.get(cow_id, 'a cow')}, who is treated: your vet decides how long"
+            treated = sucks_treated(snapshot, cow_id, sucked_until)
+            if treated and treated.holds_at(round_ends):
+                verb = "sucked" if share.until else "sucks"
+                why = f"it {verb} {snapshot.names.get(cow_id, 'a cow')}, who is treated: your vet decides how long"
                 yield Withholding(treated.since, None, why)

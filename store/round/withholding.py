@@ -110,10 +110,14 @@ def first_to_keep(snapshot: Snapshot, animal_id: UUID, milkings_at: Sequence[dat
 
 
 def coming_milkings(snapshot: Snapshot, animal_id: UUID) -> tuple[Turn, ...]:
-    """The rounds after this one in which she is likely milked: of the slots in which she was milked lately."""
+    """The rounds after this one in which she is likely milked: of the slots in which she was milked lately, by her
+    rhythm where she is milked now.
+    """
+    milking = snapshot.milkings.get(animal_id)
+    every = milking.every if milking else 1
     slots = {pail.turn.slot for pail in pails_of(snapshot, animal_id) if pail.turn and pail.milk_kg is not None}
     slots |= {snapshot.turn.slot} if animal_id in snapshot.milkings else set()
     turns = [snapshot.turn]
     while len(turns) <= ROUNDS_AHEAD:
         turns.append(turns[-1].after())
-    return tuple(turn for turn in turns[1:] if turn.slot in slots)
+    return tuple(turn for turn in turns[1:] if turn.slot in slots)[every - 1 :: every]

@@ -29,6 +29,8 @@ PASSED_OVER_MOST = 14
 """So many rounds in which nothing was written are passed over: a week of two a day."""
 SHARED_BEFORE, QUARTERS_BEFORE = timedelta(days=30), timedelta(days=30)
 """A pair that ended, or a quarter that was found so, longer ago says nothing of this round."""
+MILKED_BEFORE = timedelta(days=8)
+"""So long ago a pail can still be house milk that must not be drunk."""
 UDDERS = (Stage.IN_MILK, Stage.DRY, Stage.CLOSE_UP)
 LOTS_MOST = 12
 """So many deliveries back it is looked for the beginning of a lot."""
@@ -69,7 +71,7 @@ def read_snapshot(desk: ReadingDesk, turn: Turn, now: datetime) -> Snapshot:
     next_animal, next_pen = _portions(reading, feeds, turn.after().slot, at=micros(next_begins))
     shares = _shares(reading)
     animals = facts.animals(rows(sql.ANIMALS))
-    pails = {each.id: _pails(reading, each.id) for each in animals if each.stage in UDDERS}
+    pails = {id_: _pails(reading, id_) for id_ in _milked(reading, turn, animals)}
     all_portions = animal_portions | pen_portions
     named = rows(sql.NAMES)
     return Snapshot(
@@ -199,6 +201,13 @@ def _shares(reading: Reading) -> tuple[Share, ...]:
 
 def _now(shares: tuple[Share, ...]) -> tuple[Share, ...]:
     return tuple(each for each in shares if each.until is None)
+
+
+def _milked(reading: Reading, turn: Turn, animals: Sequence[Animal]) -> dict[UUID, None]:
+    """The cows in milk or dry, then whatever else was milked in the last days, also one that is gone since."""
+    lately = reading.rows(sql.MILKED_LATELY, since_day=(turn.day - MILKED_BEFORE).isoformat())
+    in_milk = (each.id for each in animals if each.stage in UDDERS)
+    return dict.fromkeys((*in_milk, *sorted(uid(id_) for (id_,) in lately)))
 
 
 def _pails(reading: Reading, cow_id: UUID) -> tuple[PastPail, ...]:

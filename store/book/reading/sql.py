@@ -248,9 +248,15 @@ SELECT e.happened_at, e.happened_from, m.milk_kg, m.held_back, e.state, COALESCE
 FROM entry e LEFT JOIN milked m ON m.entry_id = e.id LEFT JOIN drawn d ON d.entry_id = e.id
 WHERE e.animal_id = :subject AND e.kind = 'milk' AND e.state IN ('done', 'on paper')
 AND NOT (e.day = :day AND e.slot = :slot) AND e.happened_at < :at AND {NEWEST_OF_ITS_STEP}
-ORDER BY e.happened_at DESC, e.id DESC LIMIT 40
+ORDER BY e.happened_at DESC, e.id DESC LIMIT 60
 """
-"""Also what is still on paper: she was emptied then, but when is not known."""
+"""Also what is still on paper: she was emptied then, but when is not known. As many as a withholding by milkings needs,
+with those left out between."""
+
+MILKED_LATELY = """
+SELECT DISTINCT e.animal_id FROM entry e WHERE e.day >= :since_day AND e.day <= :day AND e.kind = 'milk'
+"""
+"""Whatever was milked in the last days: a goat, a suckler, a cow that is gone since."""
 
 PARTINGS = f"""
 SELECT p.state, e.happened_at, e.happened_from, p.cow_id, e.reason FROM entry e LEFT JOIN parted p ON p.entry_id = e.id

@@ -163,3 +163,15 @@ def test_a_feed_keeps_its_bucket_and_its_bales(desk: Desk) -> None:
     put(desk, FeedAs, feed_id=lucerne, name="lucerne chop", soaked=False, baled=True)
     found = seen(desk).feeds[lucerne]
     assert (found.name, found.soaked, found.bucket, found.baled) == ("lucerne chop", False, "", True)
+
+
+def test_the_pails_of_a_cow_that_is_gone_or_no_cow_in_milk_are_read_in_every_round(desk: Desk) -> None:
+    """Milked on the day before; then called something else than in milk, then sold: what she gave is in the house."""
+    hazel = animal(seen(desk), "Hazel")
+    row = {"animal_id": hazel.id, "name": hazel.name, "species": hazel.species, "written_at": NOW}
+    before = seen(desk).pails[hazel.id]
+    assert before
+    for changed in ({"stage": "other"}, {"stage": "in milk", "kept": False}):
+        put(desk, AnimalAs, **row, **changed)
+        row["written_at"] = NOW + HOUR
+        assert seen(desk).pails[hazel.id] == before

@@ -151,14 +151,17 @@ def test_no_pail_is_unsafe_where_nothing_was_given(book: Book) -> None:
     assert unsafe_pails(treated(book)) == ()
 
 
-def test_milk_is_withheld_by_hand_until_further_notice_and_let_go_by_a_second_line(
+def test_milk_is_withheld_by_hand_until_further_notice_and_let_go_by_the_same_reason(
     book: Book, clock: HandClock
 ) -> None:
     held = write(book, WithheldSheet(register(book), animal(book, "Fennel")), why="waits for the vet")
     now = held.turn.begins(ZONE)
     assert fates_of(milk_of(held, "Fennel"), span(now)) == (Fate.THROWN_AWAY,)
     clock.move(minutes=2)
-    write(book, WithheldSheet(register(book), animal(book, "Fennel")), why="clear again", ends="now")
+    write(book, WithheldSheet(register(book), animal(book, "Fennel")), why="test", ends="now")
+    assert fates_of(milk_of(morning(book), "Fennel"), span(now)) == (Fate.THROWN_AWAY,)
+    clock.move(minutes=2)
+    write(book, WithheldSheet(register(book), animal(book, "Fennel")), why="waits for the vet", ends="now")
     clock.move(minutes=2)
     assert Fate.HOUSE in fates_of(milk_of(morning(book), "Fennel"), span(now))
 

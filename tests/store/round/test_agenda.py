@@ -8,16 +8,18 @@ import pytest
 
 from store.book.drafts import Subject
 from store.book.facts.calves import Parting, Share
-from store.book.facts.care import Treatment
+from store.book.facts.care import Treatment, Withdrawal
 from store.book.facts.milk import Withholding
 from store.book.facts.span import span
+from store.book.figures import MilkedFigure
 from store.book.reading.watches import Watch
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn
-from store.book.words import EVENING, MIDDAY, MORNING, NIGHT, Apart, State
+from store.book.words import EVENING, MIDDAY, MORNING, NIGHT, Apart, Fate, State
 from store.round.agenda import NOTHING, Besides, agenda
 from store.round.confirm import done, draft, parted, skipped
 from store.round.item import Item
+from store.round.measured import not_milked
 from store.round.plan import plan
 from store.round.steps import ApartStep, DoseStep, MilkStep, SoakCheckStep, SoakStartStep, Step
 from tests.farm import MORNING as SIX_31
@@ -193,7 +195,7 @@ def test_milk_that_is_withheld_is_told_by_the_first_milking_behind_it(
     withheld = tuple(Withholding(at(6, day=10), end, "typed") for end in ends)
     morning = replace(timed(), withheld={hazel: withheld})
     milk = next(step for step in plan(morning) if isinstance(step, MilkStep) and step.name == "Hazel")
-    milked = wrote(morning, draft(hand(morning), milk, State.DONE, ()))
+    milked = wrote(morning, draft(hand(morning), milk, State.DONE, (MilkedFigure(8.5, fate=Fate.THROWN_AWAY),)))
     assert [row for row in told(milked, at(7)) if "Hazel" in row] == rows
 
 
@@ -228,3 +230,29 @@ def test_a_thing_with_some_time_for_it_is_due_from_its_beginning_and_late_behind
 def test_what_only_comes_is_never_late() -> None:
     item = Item(SIX_31, "Hazel's milk: first that may be kept", asks=False)
     assert not item.is_late(SIX_31 + H)
+
+
+def test_the_first_milk_to_keep_counts_milkings_by_her_rhythm_and_none_that_the_calf_had() -> None:
+    """One milking more is withheld: this one where she is milked, else the next; every other one is in the morning."""
+    morning = in_milk(1)
+    step = next(each for each in plan(morning) if isinstance(each, MilkStep) and each.name == "Hazel")
+    pail = draft(hand(morning), step, State.DONE, (MilkedFigure(8.5, fate=Fate.THROWN_AWAY),))
+    assert first_milk(wrote(morning, pail)) == ["11 17:10"]
+    assert first_milk(wrote(morning, not_milked(hand(morning), step, "the calf had it"))) == ["12 06:30"]
+    assert first_milk(wrote(in_milk(2), pail)) == ["12 06:30"]
+
+
+def in_milk(every: int) -> Snapshot:
+    """Hazel, milked in every round before, got a dose yesterday; one milking behind it is withheld."""
+    hazel = animal_named(dawn(), "Hazel").id
+    tube = Treatment(
+        some_id("tube"), hazel, "tube", "", "", "", "", 1, 24, at(22, day=10), (span(at(22, day=10)),),
+        withdrawal=Withdrawal(milkings=1),
+    )  # fmt: skip
+    milkings = {hazel: replace(timed().milkings[hazel], every=every)}
+    return replace(timed(), treatments=(tube,), milkings=milkings)
+
+
+def first_milk(snapshot: Snapshot) -> list[str]:
+    """When the first milk of hers that may be kept comes."""
+    return [row[:8] for row in told(snapshot, at(7)) if "Hazel's milk" in row]

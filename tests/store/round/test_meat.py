@@ -64,6 +64,17 @@ def test_a_calf_that_sucks_a_treated_cow_is_the_vets_to_decide() -> None:
     assert meat_withheld_of(dawn(), ROOK) == ()
 
 
+def test_a_calf_weaned_from_a_treated_cow_is_not_free_at_once() -> None:
+    """As long as it would be if it sucked still; a cow treated only after it was weaned is nothing to it."""
+    (share,) = dawn().shares
+    weaned = replace(treated(), shares=(), shared_before=(replace(share, until=AT + timedelta(hours=12)),))
+    assert [each.why for each in meat_withheld_of(weaned, ROOK)] == [
+        "it sucked Fennel, who is treated: your vet decides how long"
+    ]
+    before = replace(weaned, shared_before=(replace(share, until=AT - timedelta(hours=1)),))
+    assert meat_withheld_of(before, ROOK) == ()
+
+
 @pytest.mark.parametrize(
     ("typed", "words"),
     [

@@ -9,14 +9,15 @@ from store.book.facts.care import NotGiven, Treatment, Withdrawal
 from store.book.facts.span import Span, span
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn
-from store.book.words import EVENING, MORNING, State
+from store.book.words import EVENING, MORNING, Fate, State
 from store.round.care import dosed
 from store.round.confirm import Hand, left_open, skipped
 from store.round.meat import meat_withheld_of
 from store.round.plan import plan
 from store.round.steps import DoseStep
+from store.round.unsafe import unsafe_pails
 from store.round.withholding import withheld_of
-from tests.store.round.made import hand, wrote
+from tests.store.round.made import hand, without_animal, wrote
 from tests.store.round.test_withholding_week import DOSES, HAZEL, TUBE, at, may_be_kept, one, week
 
 ONE = replace(TUBE, doses=1, first_at=at(11, "16:00"), withdrawal=Withdrawal(milk_h=96, meat_days=10))
@@ -134,3 +135,9 @@ def test_a_dose_of_this_round_between_two_times_is_the_same() -> None:
     there = replace(hand_at(course, "19:00"), happened_from=at(11, "17:00"), time_set=True)
     after = wrote(course, dosed(there, dose_of(course)))
     assert (one(after).since, one(after).until) == (at(11, "17:00"), at(15, "19:00"))
+
+
+def test_a_pail_that_must_not_be_drunk_is_told_of_a_cow_that_is_gone_too() -> None:
+    course = week(at(12, "06:30"), replace(ONE, first_at=DOSES[0]), DOSES[:1], [at(11, "06:30")], Fate.HOUSE)
+    for known in (course, without_animal(course, "Hazel")):
+        assert [(each.cow_id, each.pail.at) for each in unsafe_pails(known)] == [(HAZEL.id, at(11, "06:30"))]
