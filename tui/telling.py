@@ -44,20 +44,20 @@ def time_words(walker: Walker, entry: Written) -> str:
     return f"between {' and '.join(ends)}" if since else ends[0]
 
 
-def step_words(step: Step) -> str:
+def step_words(walker: Walker, step: Step) -> str:
     """Whose step, and what it asks: `Hazel (milk)`, `Rook (let in)`; a task is its own name."""
-    whose = step.name if step.kind is Kind.TASK else f"{step.name} ({_asked(step)})"
+    whose = step.name if step.kind is Kind.TASK else f"{step.name} ({_asked(walker, step)})"
     return f"{whose}, moved on from {turn_words(step.moved_from)}" if step.moved_from else whose
 
 
-def _asked(step: Step) -> str:
+def _asked(walker: Walker, step: Step) -> str:
     """What a step asks, in a word or two."""
     if isinstance(step, ApartStep):
         return step.want.value
     if isinstance(step, LookStep):
         return f"look: {step.look.name}"
     if isinstance(step, QuarterStep):
-        return f"{step.mark.quarter.value}, how is it now?"
+        return f"{said(step.mark.quarter.value, walker.farm.dialect)}, how is it now?"
     if isinstance(step, DoseStep):
         return f"dose {step.number} of {step.treatment.doses}"
     named = {SoakCheckStep: "soaked, fit?", SoakStartStep: "start soak", CoolStep: "into ice"}

@@ -77,7 +77,7 @@ def test_the_morning_behind_it_feels_her_and_enter_at_her_milk_writes_that_the_c
 ) -> None:
     in_the_evening(sitting, clock).to_step("Rook", "apart").press(*LEFT, "enter")
     next_morning(sitting, clock)
-    assert "FOUND  Rook: left together: storm" in wide(sitting)
+    assert "TOGETHER  Rook is with Fennel: storm" in wide(sitting)
     kinds = [step.kind for step in sitting.walker.steps if step.name == "Fennel"]
     assert kinds.index(Kind.UDDER) < kinds.index(Kind.MILK)
     assert Kind.APART not in {step.kind for step in sitting.walker.steps}

@@ -7,6 +7,7 @@ from store.book.figures import DrawnFigure, MilkedFigure, NotedFigure
 from store.book.opening import Book
 from store.book.reading import read_facts
 from store.book.words import Kind, SettingName
+from tests.farm import HandClock
 from tests.tui.keys import Sitting
 from tui.rooms import House
 from tui.telling import entry_words
@@ -123,3 +124,15 @@ def test_on_a_farm_of_pounds_everything_is_said_in_pounds(book: Book) -> None:
     sitting.press("enter").to_step("Fennel", "milk").press("y")
     assert "lb/h" in sitting.text()
     assert "kg" not in sitting.text().split("FENNEL")[1].split("WRITTEN")[0]
+
+
+def test_an_american_quarter_is_a_rear_one_in_every_list(book: Book, clock: HandClock) -> None:
+    book.change([RowDraft("setting", {"name": SettingName.UNITS, "value": "us"})])
+    sitting = Sitting(House(Walker(book, read_facts(book.desk, book.clock.now()), pretend=True)))
+    sitting.to_step("Hazel", "milk").press("m", "2", "enter", "3", "2", "enter")
+    sitting.place = sitting.house.closing()
+    sitting.press("e", "enter")
+    clock.move(hours=12)
+    sitting.begin().place = sitting.house.closing()
+    assert "Hazel (left rear, how is it now?)" in sitting.text(120, 60)
+    assert "left hind" not in sitting.text(120, 60)

@@ -122,7 +122,7 @@ def test_the_marked_line_is_on_the_screen_wherever_it_is(sitting: Sitting, size:
     PLACES["closing at once"](sitting)
     for step in summarise(sitting.walker.snapshot, sitting.walker.steps).not_recorded:
         rows = sitting.text(*size).split("\n")
-        assert any(">" in row and step_words(step)[:8] in row for row in rows[2:]), step.name
+        assert any(">" in row and step_words(sitting.walker, step)[:8] in row for row in rows[2:]), step.name
         sitting.press("down")
 
 

@@ -33,7 +33,7 @@ def _told(walker: Walker) -> str:
 def _not_known(walker: Walker) -> list[str]:
     """Of this round once it is ended; before it is begun, of the one before."""
     if walker.snapshot.entries:
-        return [_step(step) for step in walker.steps if step.state is State.OPEN] if walker.ended() else []
+        return [_step(walker, step) for step in walker.steps if step.state is State.OPEN] if walker.ended() else []
     unfinished = walker.left_unfinished(walker.turn)
     if unfinished:
         return [f"{turn_words(unfinished)} was not ended; R opens it"]
@@ -41,9 +41,9 @@ def _not_known(walker: Walker) -> list[str]:
     return [words for _, words in sorted(left)]
 
 
-def _step(step: Step) -> str:
+def _step(walker: Walker, step: Step) -> str:
     """A job with where it is; the name of anything else says that."""
-    return f"{step.place}: {step_words(step)}" if step.kind is Kind.TASK else step_words(step)
+    return f"{step.place}: {step_words(walker, step)}" if step.kind is Kind.TASK else step_words(walker, step)
 
 
 def _entry(walker: Walker, entry: Written) -> str:

@@ -29,7 +29,7 @@ Besides = Sequence[tuple[str, Sequence[str]]]
 
 def closing_lines(walker: Walker, summary: Summary, besides: Besides, row: int, width: int) -> list[Line]:
     """The body of the closing screen. besides: what is said of feeds that will not last, and of what comes."""
-    lists = [*_not_recorded(summary, row), *_lists(walker, summary, width)]
+    lists = [*_not_recorded(walker, summary, row), *_lists(walker, summary, width)]
     return [*_head(walker, summary), (), *lists, (), *_totals(walker, summary, besides, width)]
 
 
@@ -49,13 +49,13 @@ def _some(steps: Sequence[Step], words: str) -> str:
     return f" + {len(steps)} {words}" if steps else ""
 
 
-def _not_recorded(summary: Summary, row: int) -> Iterator[Line]:
+def _not_recorded(walker: Walker, summary: Summary, row: int) -> Iterator[Line]:
     if not summary.steps:
         yield line(" Nothing is planned for this round. F opens my farm: pens, animals, feeds.")
     missing = summary.not_recorded
     row = min(row, len(missing) - 1)
     for at, step in enumerate(missing):
-        words = f"{step.place:<12} {step_words(step)}{_seen(step)}"
+        words = f"{step.place:<12} {step_words(walker, step)}{_seen(step)}"
         yield line(
             Span(" NOT RECORDED " if at == 0 else " " * INDENT, Role.WARNING),
             Span(f"{'>' if at == row else ' '} {words} ", Role.HERE if at == row else Role.WARNING),
@@ -71,8 +71,8 @@ def _seen(step: Step) -> str:
 def _lists(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:
     yield from _list(width, "FOUND", (entry_words(walker, entry) for entry in found_of(walker.snapshot.entries)))
     yield from _list(width, "NOT MILKED", _not_milked(walker, summary))
-    yield from _list(width, "SKIPPED", (_skipped(step) for step in summary.skipped))
-    yield from _list(width, "MOVED ON", (step_words(step) for step in summary.moved_on))
+    yield from _list(width, "SKIPPED", (_skipped(walker, step) for step in summary.skipped))
+    yield from _list(width, "MOVED ON", (step_words(walker, step) for step in summary.moved_on))
     yield from _list(width, "ON PAPER", _together(summary.on_paper))
     yield from _list(width, "OTHERWISE", (_difference(walker, each) for each in summary.differences))
     yield from _list(width, "CHANGED", (_change(walker, each) for each in summary.changes))
@@ -106,8 +106,8 @@ def _as_one(walker: Walker, summary: Summary) -> Iterator[str]:
         yield f"{len(entries)} steps, done between {clock(first, zone)} and {clock(last, zone)}"
 
 
-def _skipped(step: Step) -> str:
-    return f"{step_words(step)}: {step.entry.reason if step.entry else ''}"
+def _skipped(walker: Walker, step: Step) -> str:
+    return f"{step_words(walker, step)}: {step.entry.reason if step.entry else ''}"
 
 
 def _difference(walker: Walker, each: Difference) -> str:

@@ -163,7 +163,7 @@ def _heads(step: FeedStep) -> str:
 def told_in_short(shown: Shown, step: Step, width: int) -> list[str]:
     """A step for a board: the animal, her tag, and every amount, in as many rows as they need; nothing is cut off."""
     if not isinstance(step, FeedStep):
-        return [cut(step_words(step), width)]
+        return [cut(step_words(shown.walker, step), width)]
     tag = tag_words(step.animal) if step.animal else f"{len(step.heads)} heads"
     rows = [f"{step.name.upper():<9} {tag:<{TAG_CELLS}}"]
     for row, due in enumerate(step.due):

@@ -22,7 +22,7 @@ class Later(Picking):
         why = (
             "" if may_move(step) else ". The next round asks for it by itself, or it is no job to make up for: S skips"
         )
-        return f"LATER  {step_words(step)}, {step.place}{why}"
+        return f"LATER  {step_words(self.walker, step)}, {step.place}{why}"
 
     def choices(self) -> list[str]:
         """Two kinds of later, where the next round can do it."""

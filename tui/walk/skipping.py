@@ -18,7 +18,7 @@ class Skipping(Picking):
     def heading(self) -> str:
         """Whose step is skipped."""
         step = self.walker.steps[self.index]
-        return f"SKIP  {step_words(step)}, {step.place}: why?"
+        return f"SKIP  {step_words(self.walker, step)}, {step.place}: why?"
 
     def choices(self) -> list[str]:
         """The reasons."""

@@ -54,7 +54,9 @@ class Going(Wording):
         lines: list[Line] = []
         for at, index in enumerate(found[first : first + SHOWN], first):
             step = self.walker.steps[index]
-            words = f" {'>' if at == self.row else ' '} {step_words(step)}, {step.place}: {step.state.value} "
+            words = (
+                f" {'>' if at == self.row else ' '} {step_words(self.walker, step)}, {step.place}: {step.state.value} "
+            )
             lines.append(line("  ", Span(cut(words, size.width - 4), Role.HERE if at == self.row else Role.TEXT)))
         return lines
 

@@ -3,10 +3,11 @@
 from collections.abc import Iterator, Sequence
 from typing import ClassVar
 
-from store.book.figures import CountedFigure, LookedFigure, NotedFigure
+from store.book.drafts import Subject
+from store.book.figures import CountedFigure, LookedFigure, NotedFigure, PartedFigure
 from store.book.reading.watches import open_watches
 from store.book.snapshot import LastRound, Written, found_of, notes_of
-from store.book.words import NOT_NEEDED, Kind, State
+from store.book.words import NOT_NEEDED, Apart, Kind, State
 from store.round.steps import DoseStep
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, wrapped
@@ -62,7 +63,7 @@ def _left(walker: Walker) -> Iterator[tuple[str, Role]]:
     entries = walker.snapshot.last.all_entries
     notes = [each for each in notes_of(entries) if any(note.tell for note in each.of(NotedFigure))]
     yield from ((f"{_whose(walker, entry)}: {_signed(walker, entry)}", Role.STRONG) for entry in notes)
-    yield from ((f"FOUND  {_whose(walker, each)}: {_signed(walker, each)}", Role.STRONG) for each in found_of(entries))
+    yield from ((_found(walker, each), Role.STRONG) for each in found_of(entries))
     yield from ((words, Role.STRONG) for words in _due(walker))
     yield from ((words, Role.STRONG) for words in _watched(walker))
     yield from ((f"NOT TYPED  {words}", Role.TEXT) for words in gap_words(walker))
@@ -70,6 +71,15 @@ def _left(walker: Walker) -> Iterator[tuple[str, Role]]:
         for last in walker.snapshot.last.with_between:
             yield from ((words, Role.TEXT) for words in _not_done(walker, last, state, heading))
     yield from ((words, Role.TEXT) for words in _between(walker))
+
+
+def _found(walker: Walker, entry: Written) -> str:
+    """What was found; of a calf that was left with its cow, where it is."""
+    parted = entry.the(PartedFigure)
+    if parted is None or parted.state is not Apart.TOGETHER:
+        return f"FOUND  {_whose(walker, entry)}: {_signed(walker, entry)}"
+    cow = walker.snapshot.name_of(Subject(animal_id=parted.cow_id))
+    return f"TOGETHER  {_whose(walker, entry)} is with {cow}: {entry.reason}  ({_by(walker, entry)})"
 
 
 def _due(walker: Walker) -> Iterator[str]:
@@ -93,7 +103,8 @@ def _between(walker: Walker) -> Iterator[str]:
     """What is open of a midday or night round: still to be walked, or too late for it."""
     for turn, steps in walker.left_between():
         heading = "STILL TO DO" if walker.is_now(turn) else "NOT RECORDED"
-        yield f"{heading}  {turn_words(turn)}: {', '.join(map(step_words, steps))}. {way_to(walker, turn)}"
+        words = ", ".join(step_words(walker, step) for step in steps)
+        yield f"{heading}  {turn_words(turn)}: {words}. {way_to(walker, turn)}"
 
 
 def _not_done(walker: Walker, last: LastRound, state: State, heading: str) -> Iterator[str]:
@@ -129,4 +140,9 @@ def _what(walker: Walker, entry: Written) -> str:
 def _signed(walker: Walker, entry: Written) -> str:
     plain = STATE_WORDS.get(entry.state) if _is_plain(entry) else None
     words = plain or figure(walker, entry)
-    return f"{words}  ({clock(entry.happened_at, walker.farm.zone)} {who(walker, entry)})"
+    return f"{words}  ({_by(walker, entry)})"
+
+
+def _by(walker: Walker, entry: Written) -> str:
+    """When, and who."""
+    return f"{clock(entry.happened_at, walker.farm.zone)} {who(walker, entry)}"
