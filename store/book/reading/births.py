@@ -7,7 +7,7 @@ from uuid import UUID
 from store.book.clock import micros
 from store.book.desk import ReadingDesk
 from store.book.facts.calves import Birth
-from store.book.reading import facts, sql
+from store.book.reading import care_facts, care_sql
 from store.book.reading.facts import uid
 
 
@@ -22,5 +22,5 @@ class KnownBirth:
 
 def last_birth(desk: ReadingDesk, cow_id: UUID, at: datetime) -> KnownBirth | None:
     """Her last calving; None where none is in the book with its time."""
-    found = desk.rows(sql.LAST_BIRTH, {"subject": cow_id.bytes, "at": micros(at)})
-    return KnownBirth(uid(found[0][4]), uid(found[0][5]), facts.birth(found)) if found else None
+    found = desk.rows(care_sql.LAST_BIRTH, {"subject": cow_id.bytes, "at": micros(at)})
+    return KnownBirth(uid(found[0][4]), uid(found[0][5]), care_facts.birth(found)) if found else None

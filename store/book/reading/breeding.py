@@ -6,7 +6,7 @@ from uuid import UUID
 
 from store.book.clock import micros
 from store.book.desk import ReadingDesk
-from store.book.reading import sql
+from store.book.reading import care_sql
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,6 +19,6 @@ class Carries:
 
 def read_carries(desk: ReadingDesk, animal_id: UUID, now: datetime) -> Carries | None:
     """None where nothing was ever written of it."""
-    rows = desk.rows(sql.CARRIES, {"subject": animal_id.bytes, "at": micros(now)})
+    rows = desk.rows(care_sql.CARRIES, {"subject": animal_id.bytes, "at": micros(now)})
     days = [None if each is None else date.fromisoformat(each) for each in rows[0]] if rows else []
     return Carries(*days) if days else None

@@ -12,7 +12,7 @@ from uuid import UUID
 from store.book.clock import micros
 from store.book.desk import ReadingDesk
 from store.book.figures import CooledFigure, MilkedFigure, PouredFigure
-from store.book.reading import sql
+from store.book.reading import milk_sql
 from store.book.reading.entries import read_entries
 from store.book.reading.facts import uid
 from store.book.snapshot import Written, counting
@@ -55,5 +55,5 @@ def read_uses(desk: ReadingDesk, cow_ids: Iterable[UUID], since: datetime) -> Ma
     return {
         uid(step_id): Use(uid(id_), state == State.DONE)
         for cow_id in cow_ids
-        for id_, step_id, state in desk.rows(sql.JARS, {"subject": cow_id.bytes, "since": micros(since)})
+        for id_, step_id, state in desk.rows(milk_sql.JARS, {"subject": cow_id.bytes, "since": micros(since)})
     }

@@ -9,16 +9,16 @@ from store.book.clock import micros, moment
 from store.book.desk import Desk, FoundRow
 from store.book.drafts import Subject
 from store.book.needs import Need, NeedRow, Needs
-from store.book.reading import facts, sql, stock_sql
+from store.book.reading import facts, feed_sql, sql, stock_sql
 from store.book.reading.facts import maybe_uid, read_facts, uid
-from store.book.reading.round import FOR_EVER
+from store.book.reading.reading import FOR_EVER
 from store.book.reading.stock import feeds_at, since_day
 from store.book.turn import Turn, turn_at
 from store.book.words import EVENING, MORNING, Kind, State
 
 SUBJECTS = (
-    ("animal_id", sql.ANIMAL_PLANS, stock_sql.ANIMAL_PLANS_TO_COME),
-    ("pen_id", sql.PEN_PLANS, stock_sql.PEN_PLANS_TO_COME),
+    ("animal_id", feed_sql.ANIMAL_PLANS, stock_sql.ANIMAL_PLANS_TO_COME),
+    ("pen_id", feed_sql.PEN_PLANS, stock_sql.PEN_PLANS_TO_COME),
 )
 
 

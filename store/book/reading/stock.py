@@ -11,7 +11,7 @@ from store.book.clock import micros, moment
 from store.book.desk import Desk, FoundRow
 from store.book.drafts import Subject
 from store.book.facts.feed import Feed, Told
-from store.book.reading import facts, sql, stock_sql
+from store.book.reading import feed_facts, feed_sql, sql, stock_sql
 from store.book.reading.facts import maybe_uid, read_facts, uid
 from store.book.stocks import Delivered, FeedSettings, FeedStock, Lost, Row, Stocked, Weighed
 from store.book.turn import Turn, local
@@ -29,7 +29,7 @@ SOAKS_MOST = timedelta(days=3)
 def feeds_at(desk: Desk, now: datetime) -> dict[UUID, Feed]:
     """Every feed by its id, those out of use too."""
     values = {"at": micros(now)}
-    return facts.feeds(desk.rows(sql.FEEDS, values), desk.rows(sql.BARRED, values))
+    return feed_facts.feeds(desk.rows(feed_sql.FEEDS, values), desk.rows(feed_sql.BARRED, values))
 
 
 def read_stock(desk: Desk, now: datetime, *, out_of_use: bool = False) -> tuple[FeedStock, ...]:
@@ -170,7 +170,7 @@ def _row(found: FoundRow) -> Row:
 
 def told_at(desk: Desk, now: datetime) -> Mapping[tuple[UUID, UUID], Told]:
     """Every measure for every feed, by their ids."""
-    return facts.told(desk.rows(sql.MEASURES, {"at": micros(now)}))
+    return feed_facts.told(desk.rows(feed_sql.MEASURES, {"at": micros(now)}))
 
 
 def names_at(desk: Desk, now: datetime) -> Mapping[UUID, str]:

@@ -8,7 +8,7 @@ from store.book.clock import first_id, micros, moment
 from store.book.desk import FoundRow, ReadingDesk
 from store.book.drafts import Subject
 from store.book.figures import WatchedFigure
-from store.book.reading import sql
+from store.book.reading import care_sql
 from store.book.reading.facts import maybe_uid, uid
 from store.book.words import Looks
 
@@ -57,12 +57,12 @@ class Looked:
 def open_watches(desk: ReadingDesk, at: datetime) -> tuple[Watch, ...]:
     """What is still to be looked at again, soonest first, as the book stands. at: the moment of asking."""
     values = {"at": micros(at), "long_ago": micros(at - LOOKED_BACK)}
-    return tuple(_watch(found) for found in desk.rows(sql.OPEN_WATCHES, values))
+    return tuple(_watch(found) for found in desk.rows(care_sql.OPEN_WATCHES, values))
 
 
 def looked_lately(desk: ReadingDesk, at: datetime) -> tuple[Looked, ...]:
     """What was written of watches in the last day, newest first: what can be taken back."""
-    found = desk.rows(sql.LOOKED_LATELY, {"first_id": first_id(at - LATELY).bytes})
+    found = desk.rows(care_sql.LOOKED_LATELY, {"first_id": first_id(at - LATELY).bytes})
     return tuple(_looked(each) for each in found)
 
 

@@ -7,7 +7,7 @@ from uuid import UUID
 
 from store.book.clock import micros
 from store.book.desk import Desk
-from store.book.reading import sql
+from store.book.reading import feed_sql, sql
 from store.book.reading.facts import uid
 from store.book.words import EVENING, MORNING
 
@@ -50,7 +50,7 @@ class Yard:
 def read_yard(desk: Desk, now: datetime) -> Yard:
     """Read it. Costs a few look-ups for each thing there is, and all deliveries."""
     at = {"at": micros(now)}
-    feeds = {uid(row[0]): (row[1], bool(row[5])) for row in desk.rows(sql.FEEDS, at)}
+    feeds = {uid(row[0]): (row[1], bool(row[5])) for row in desk.rows(feed_sql.FEEDS, at)}
     return Yard(
         tagged=tuple(sorted((row[1], row[2]) for row in desk.rows(sql.ANIMALS, at))),
         pens=tuple(sorted(row[1] for row in desk.rows(sql.PENS, at))),
@@ -66,7 +66,7 @@ def _plans(desk: Desk, now: datetime, gone: dict[UUID, str]) -> tuple[tuple[str,
     names = {uid(row[0]): row[1] for row in desk.rows(sql.NAMES, {"at": micros(now)})}
     found = {
         (names[uid(row[0])], gone[uid(row[1])])
-        for statement in (sql.ANIMAL_PLANS, sql.PEN_PLANS)
+        for statement in (feed_sql.ANIMAL_PLANS, feed_sql.PEN_PLANS)
         for slot in (MORNING, EVENING)
         for row in desk.rows(statement, at | {"slot": slot})
         if uid(row[1]) in gone and row[2]
@@ -79,7 +79,7 @@ def _weighed(desk: Desk, now: datetime, feeds: dict[UUID, str]) -> tuple[Weighed
     holds_l = {uid(row[0]): float(row[1]) for row in desk.rows(VOLUMES, at)}
     found = (
         (row[1], feeds[uid(row[3])], float(row[4]), holds_l[uid(row[0])])
-        for row in desk.rows(sql.MEASURES, at)
+        for row in desk.rows(feed_sql.MEASURES, at)
         if row[4] is not None and uid(row[0]) in holds_l and uid(row[3]) in feeds
     )
     return tuple(Weighed(*each) for each in sorted(found))

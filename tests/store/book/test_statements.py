@@ -14,7 +14,7 @@ import pytest
 from store.book.clock import MICROSECOND, micros
 from store.book.desk import Desk, FileDesk
 from store.book.figures import FIGURES
-from store.book.reading import sql, stock_sql
+from store.book.reading import care_sql, feed_sql, milk_sql, sql, stock_sql
 from store.book.reading.entries import STATEMENTS as FIGURES_READ
 from store.book.records import RECORDS, Dated, Entry, Line, Row, Setting
 from tests.farm import MORNING
@@ -28,7 +28,7 @@ FEW = ("BARRED", "SHARINGS")
 
 WRITTEN_OUT = {
     name: text
-    for module in (sql, stock_sql)
+    for module in (sql, milk_sql, care_sql, feed_sql, stock_sql)
     for name, text in vars(module).items()
     if name.isupper() and isinstance(text, str) and name not in FRAGMENTS and not name.startswith("_")
 }
