@@ -10,10 +10,11 @@ from store.book.clock import new_id
 from store.book.opening import Book
 from store.book.reading import read_facts
 from store.book.records.care import Look, LookAs, Treatment, TreatmentAs
-from store.book.words import Asks
+from store.book.words import Asks, SettingName
 from tests.farm import MORNING
 from tests.store.book.seeing import put
 from tests.store.round.made import animal_named, dawn
+from tests.tui.benched import set_to
 from tests.tui.keys import Sitting
 from tui.rooms import House
 from tui.walker import Walker
@@ -52,4 +53,12 @@ def cared(book: Book) -> Sitting:
         book.desk, TreatmentAs, treatment_id=spray, animal_id=sloe, product="foot spray", amount="cover the sole",
         doses=3, every_h=12, first_at=MORNING + timedelta(minutes=29),
     )  # fmt: skip
+    return Sitting(House(Walker(book, read_facts(book.desk, book.clock.now()), pretend=True)))
+
+
+@pytest.fixture
+def timed(book: Book) -> Sitting:
+    """The pretend morning of a farm that has said when its rounds begin."""
+    set_to(book, SettingName.MORNING_AT, "06:30")
+    set_to(book, SettingName.EVENING_AT, "17:10")
     return Sitting(House(Walker(book, read_facts(book.desk, book.clock.now()), pretend=True)))

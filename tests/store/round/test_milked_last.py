@@ -11,7 +11,7 @@ from store.round.confirm import undone
 from store.round.plan import plan
 from store.round.steps import ApartStep, MilkStep, QuarterStep
 from tests.store.round.made import animal_named, dawn, hand, moved, wrote
-from tests.store.round.test_quarters_week import HARD_MONDAY, before
+from tests.store.round.test_quarter_step import HARD_MONDAY, before
 
 
 def order(snapshot: Snapshot, *kinds: type) -> list[str]:
