@@ -18,7 +18,7 @@ from store.round.steps import DoseStep
 from store.round.unsafe import unsafe_pails
 from store.round.withholding import withheld_of
 from tests.store.round.made import hand, without_animal, wrote
-from tests.store.round.test_withholding_week import DOSES, HAZEL, TUBE, at, may_be_kept, one, week
+from tests.store.round.week import DOSES, HAZEL, TUBE, at, may_be_kept, one, week
 
 ONE = replace(TUBE, doses=1, first_at=at(11, "16:00"), withdrawal=Withdrawal(milk_h=96, meat_days=10))
 EVENING_ROUND = at(11, "17:50")

@@ -9,86 +9,29 @@ Hazel, three doses twelve hours apart, 96 h and no fewer than 6 milkings after t
     so       Sat 06:30 withheld; Sat 17:50 withheld, 30 min short; Sun 06:30 is the first to keep
 """
 
-from collections.abc import Sequence
 from dataclasses import replace
-from datetime import UTC, date, datetime, timedelta
+from datetime import timedelta
 from random import Random
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from store.book.facts.calves import Birth
-from store.book.facts.care import Treatment, Withdrawal
-from store.book.facts.milk import PastPail, Withholding
-from store.book.facts.span import span
+from store.book.facts.care import Withdrawal
+from store.book.facts.milk import Withholding
 from store.book.figures import DosedFigure
-from store.book.snapshot import Snapshot
-from store.book.turn import Turn, turn_at
 from store.book.words import Fate, Kind, SaidBy
 from store.round.amount import Unreadable
 from store.round.confirm import unplanned
-from store.round.measured import fates_of, milked
-from store.round.pails import Pailful, mixed, withheld_in
+from store.round.measured import milked
+from store.round.pails import withheld_in
 from store.round.plan import plan
-from store.round.withholding import calving_of, first_to_keep, withheld_of
-from tests.store.round.made import animal_named, dawn, hand, some_id, unhurried, with_animal, wrote
+from store.round.withholding import first_to_keep, withheld_of
+from tests.store.round.made import hand, unhurried, wrote
 from tests.store.round.named import milk_of
+from tests.store.round.week import DOSES, HAZEL, MILKINGS, TUBE, at, may_be_kept, one, week
 
-HAZEL = animal_named(dawn(), "Hazel")
-ZONE = dawn().farm.zone
 KEPT, WITHHELD = True, False
-
-
-def at(day: int, clock: str) -> datetime:
-    """A time of a day in March, when the farm's wall clock shows UTC; of April below, an hour of summer time."""
-    hour, minute = map(int, clock.split(":"))
-    return datetime(2026, 3, day, hour, minute, tzinfo=UTC)
-
-
-DOSES = (at(9, "18:20"), at(10, "06:20"), at(10, "18:20"))
-MILKINGS = tuple(at(day, clock) for day in range(9, 20) for clock in ("06:30", "17:50"))
-LABEL = Withdrawal(milk_h=96, milkings=6, said_by=SaidBy.LABEL)
-TUBE = Treatment(
-    some_id("tube"), HAZEL.id, "udder tube", "one tube", "udder", "clots", "", 3, 12.0, DOSES[0], withdrawal=LABEL
-)
-
-
-def pail(milked_at: datetime, fate: Fate = Fate.THROWN_AWAY) -> PastPail:
-    """Her pail of a moment."""
-    turn = turn_at(milked_at, ZONE, dawn().farm.evening_from_h)
-    return PastPail(milked_at, 8.5, held_back=False, turn=turn, fate=fate, step_id=some_id(str(milked_at)))
-
-
-def week(
-    now: datetime,
-    treatment: Treatment = TUBE,
-    doses: Sequence[datetime] = DOSES,
-    milkings: Sequence[datetime] = MILKINGS,
-    fate: Fate = Fate.THROWN_AWAY,
-) -> Snapshot:
-    """The round of a moment, as the book holds it then: the doses and milkings before it are written."""
-    turn = turn_at(now, ZONE, dawn().farm.evening_from_h)
-    before = [pail(each, fate) for each in sorted(milkings, reverse=True) if each < now and pail(each).turn != turn]
-    given_then = tuple(span(each) for each in sorted((each for each in doses if each <= now), reverse=True))
-    return replace(
-        dawn(),
-        turn=turn,
-        treatments=(replace(treatment, given=given_then),),
-        pails={HAZEL.id: tuple(before)},
-        milkings={HAZEL.id: replace(dawn().milkings[HAZEL.id], pails_before=tuple(before))},
-    )
-
-
-def may_be_kept(snapshot: Snapshot, now: datetime) -> bool:
-    """Whether the house is among the uses of her milk at a moment."""
-    return Fate.HOUSE in fates_of(milk_of(snapshot, "Hazel"), span(now))
-
-
-def one(snapshot: Snapshot) -> Withholding:
-    """The one thing that withholds her milk."""
-    (found,) = withheld_of(snapshot, HAZEL.id)
-    return found
 
 
 @pytest.mark.parametrize(
@@ -205,104 +148,6 @@ def test_what_was_typed_by_hand_is_beside_it() -> None:
     assert not may_be_kept(course, at(15, "06:30"))
 
 
-DRY = Treatment(
-    some_id("dry"), HAZEL.id, "dry-cow tube", "four tubes", "udder", "", "", 1, 24.0, at(2, "10:00"),
-    given=(span(at(2, "10:00")),), withdrawal=Withdrawal(dry_days=54, calved_h=96),
-)  # fmt: skip
-
-
-def calved(treatment: Treatment, birth: Birth | None, now: datetime, milkings: Sequence[datetime] = ()) -> Snapshot:
-    """Hazel after a dry-cow tube on 2 March, calved or not; the farm's rule for colostrum is 0."""
-    farm = replace(dawn().farm, milk_limits=replace(dawn().farm.milk_limits, colostrum_milkings=0))
-    course = replace(
-        week(now, treatment, treatment.given_at, milkings), farm=farm, births={HAZEL.id: birth} if birth else {}
-    )
-    return with_animal(course, replace(HAZEL, calved_on=birth.at.date() if birth else None))
-
-
-def day_of(number: int) -> datetime:
-    """So many days of 24 h after the tube."""
-    return at(2, "10:00") + timedelta(days=number)
-
-
-@pytest.mark.parametrize(
-    ("calved_at", "first_milk"),
-    [
-        # too early, day 49 = Mon 20 Apr: 2 Mar 10:00 + 54 d = 25 Apr 10:00; + 96 h = 29 Apr 10:00
-        (day_of(49), datetime(2026, 4, 29, 10, tzinfo=UTC)),
-        # late enough, day 60 = 1 May 10:00; + 96 h = 5 May 10:00
-        (day_of(60), datetime(2026, 5, 5, 10, tzinfo=UTC)),
-    ],
-)
-def test_after_a_dry_cow_tube_the_later_of_calving_and_least_days_counts(
-    calved_at: datetime, first_milk: datetime
-) -> None:
-    course = calved(DRY, Birth(None, calved_at), calved_at + timedelta(days=2))
-    assert one(course).until == first_milk
-    assert ("ask your vet" in one(course).why) is (calved_at == day_of(49))
-    assert not may_be_kept(course, first_milk - timedelta(minutes=1))
-    assert may_be_kept(course, first_milk)
-
-
-def test_after_a_dry_cow_tube_nothing_is_kept_before_she_has_calved() -> None:
-    found = one(calved(DRY, None, day_of(80)))
-    assert (found.until, found.why.rsplit(", ", 2)[1:]) == (None, ["until she has calved", "and longer"])
-
-
-@pytest.mark.parametrize("typed", [Withdrawal(dry_days=54), Withdrawal(calved_h=96)])
-def test_a_dry_cow_tube_needs_both_of_its_figures(typed: Withdrawal) -> None:
-    course = calved(replace(DRY, withdrawal=typed), Birth(None, day_of(60)), day_of(90))
-    assert one(course).until is None
-    assert "how long is not typed" in one(course).why
-
-
-def test_a_dry_cow_tube_in_milkings_counts_them_from_calving_on() -> None:
-    """Eight milkings after calving on day 60: day 60 at 18:00 is the first, twelve hours apart."""
-    eight = replace(DRY, withdrawal=Withdrawal(dry_days=54, calved_milkings=8))
-    every = [day_of(60) + timedelta(hours=8 + 12 * n) for n in range(9)]
-    birth = Birth(None, day_of(60))
-    assert one(calved(eight, birth, every[7], every)).why.endswith("7 of 8 milkings from calving")
-    assert not may_be_kept(calved(eight, birth, every[7], every), every[7])
-    assert may_be_kept(calved(eight, birth, every[8], every), every[8])
-
-
-def fresh(now: datetime) -> Snapshot:
-    """Hazel calved in the night to Tuesday 10 March, seen at six; nothing was given to her."""
-    course = replace(week(now), treatments=(), births={HAZEL.id: Birth(at(9, "22:00"), at(10, "06:00"))})
-    return with_animal(course, replace(HAZEL, calved_on=date(2026, 3, 10)))
-
-
-@pytest.mark.parametrize(("day", "clock", "number"), [(10, "06:30", 1), (10, "17:50", 2), (13, "17:50", 8)])
-def test_colostrum_is_counted_and_not_kept(day: int, clock: str, number: int) -> None:
-    """Eight milkings: Tue, Wed, Thu, Fri, twice each. Calves may have it, the house may not."""
-    found = one(fresh(at(day, clock)))
-    assert found.why == f"colostrum, milking {number} of 8"
-    fates = fates_of(milk_of(fresh(at(day, clock)), "Hazel"), span(at(day, clock)))
-    assert fates == (Fate.CALVES, Fate.OTHER_ANIMALS, Fate.THROWN_AWAY)
-
-
-def test_the_ninth_milking_after_calving_may_be_kept() -> None:
-    assert may_be_kept(fresh(at(14, "06:30")), at(14, "06:30"))
-
-
-def test_a_cow_milked_once_a_day_has_no_colostrum_after_as_many_days() -> None:
-    """And one that calved long ago has none, however few of her milkings are in the book."""
-    course = replace(fresh(at(18, "06:30")), pails={})
-    assert may_be_kept(course, at(18, "06:30"))
-    assert withheld_of(replace(course, turn=Turn(date(2026, 4, 20), "morning")), HAZEL.id) == ()
-
-
-def test_a_treated_cow_just_calved_is_withheld_from_calves_too() -> None:
-    course = replace(fresh(at(11, "06:30")), treatments=(replace(TUBE, given=tuple(map(span, DOSES[::-1]))),))
-    assert fates_of(milk_of(course, "Hazel"), span(at(11, "06:30"))) == (Fate.THROWN_AWAY,)
-
-
-def test_without_a_birth_in_the_book_the_day_she_calved_counts_from_its_midnight() -> None:
-    found = calving_of(with_animal(dawn(), replace(HAZEL, calved_on=date(2026, 3, 10))), HAZEL.id)
-    assert found
-    assert (found.earliest, found.latest) == (at(10, "00:00"), at(11, "00:00"))
-
-
 HOURS = st.floats(0, 300)
 
 
@@ -329,14 +174,6 @@ def test_a_withheld_pail_is_never_house_milk_and_typing_order_does_not_matter(
     free = last is not None and (milk_h is not None or milkings is not None)
     free &= now >= hours_end.replace(second=0, microsecond=0) and len(after) >= (milkings or 0)
     assert may_be_kept(course, now) is free
-
-
-def test_colostrum_for_the_calves_counts_as_theirs_and_for_the_house_as_theirs_too() -> None:
-    """It is not thrown away; nor does anybody drink it, whatever was written before the calving was."""
-    found = one(fresh(at(11, "06:30")))
-    for put in (Fate.CALVES, Fate.HOUSE):
-        pailful = Pailful(some_id("pail"), HAZEL.id, span(at(11, "06:30")), 6.0, put, found)
-        assert [each.use for each in mixed((pailful,))] == [Fate.CALVES]
 
 
 def test_a_pail_of_a_cow_that_is_no_longer_milked_is_withheld_too() -> None:
