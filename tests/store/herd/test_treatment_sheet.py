@@ -1,14 +1,16 @@
 """A treatment is set up, mended and ended by its sheet; what it withholds follows, and what is missing is listed."""
 
 from dataclasses import replace
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 
 import pytest
 
 from store.book.facts.span import span
 from store.book.opening import Book
+from store.book.reading import read_facts, read_snapshot
 from store.book.snapshot import Snapshot
-from store.book.words import Fate, SaidBy
+from store.book.turn import Turn
+from store.book.words import FEEDING, Fate, SaidBy
 from store.herd.filling import Filling
 from store.herd.leaving import LeavingSheet
 from store.herd.named_moment import a_moment, moment_text
@@ -145,6 +147,19 @@ def test_a_dose_typed_late_tells_which_pail_must_not_be_drunk(book: Book, clock:
     assert (evening.names[unsafe.cow_id], unsafe.pail.fate, unsafe.withheld.since) == ("Hazel", Fate.HOUSE, AT)
     clock.move(days=9)
     assert unsafe_pails(morning(book)) == ()
+
+
+def test_a_past_round_knows_a_dose_that_was_typed_after_its_day(book: Book, clock: HandClock) -> None:
+    """The evening of 11 March is typed in on the 12th, as is the dose of its morning."""
+    clock.move(days=1)
+    treated(book, doses="1", first_at="yesterday 6:20")
+    morning_before, evening_before = (Turn(date(2026, 3, 11), slot) for slot in FEEDING)
+    step = step_of(read_snapshot(book.desk, morning_before, AT + timedelta(hours=1)), DoseStep, "Hazel")
+    book.append(dosed(replace(hand(book, morning(book)), turn=morning_before, now=AT, time_set=True), step))
+    farm = read_facts(book.desk, AT)
+    at = evening_before.facts_at(farm.zone, farm.evening_from_h)
+    past = read_snapshot(book.desk, evening_before, at)
+    assert of_hazel(past).startswith("udder tube, last dose Wed 11 Mar 06:20")
 
 
 def test_no_pail_is_unsafe_where_nothing_was_given(book: Book) -> None:
