@@ -1,6 +1,6 @@
 """The statements about feed: feeds and measures, plans, what was given before, what soaks."""
 
-from store.book.reading.sql import HOUR, NEWEST_OF_ITS_STEP, _before, in_force
+from store.book.reading.sql import HOUR, NEWEST_OF_ITS_STEP, in_force
 
 MEASURES = f"""
 SELECT i.id, a.name, a.plural, f.id, w.holds_kg, w.begins_at FROM measure i
@@ -71,6 +71,13 @@ SOAK_RULES = f"""
 SELECT f.id, r.water, r.least_h, r.most_h, r.water_per_kg FROM feed f
 JOIN soak_rule r ON r.id = {in_force("soak_rule", "n.feed_id = f.id AND n.air = :air")}
 """
+
+
+def _before(alias: str) -> str:
+    """That an entry is of a round before this one, in the order of days and slots."""
+    slot = f"({alias}.slot = 'morning' AND :slot <> 'morning' OR {alias}.slot = 'evening' AND :slot = 'night')"
+    return f"({alias}.day < :day OR ({alias}.day = :day AND {slot}))"
+
 
 BATCHES = f"""
 SELECT e.happened_at, s.dry_kg, s.water_kg, EXISTS (

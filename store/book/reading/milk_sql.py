@@ -32,6 +32,11 @@ SELECT e.id, e.step_id, e.state FROM entry e
 WHERE e.animal_id = :subject AND e.kind = 'jar' AND e.happened_at > :since AND {NEWEST_OF_ITS_STEP}
 """
 
+MILKED_LATELY = """
+SELECT DISTINCT e.animal_id FROM entry e WHERE e.day >= :since_day AND e.day <= :day AND e.kind = 'milk'
+"""
+"""Whatever was milked in the last days: a goat, a suckler, a cow that is gone since."""
+
 PAILS_BEFORE = f"""
 SELECT e.happened_at, e.happened_from, m.milk_kg, m.held_back, e.state, COALESCE(d.whole, TRUE), e.day, e.slot, m.fate,
   m.typed, e.step_id

@@ -1,15 +1,12 @@
 """The snapshot of one round."""
 
-from collections.abc import Sequence
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import datetime
 from functools import partial
-from uuid import UUID
 
 from store.book.clock import micros
 from store.book.desk import FoundRow, ReadingDesk
 from store.book.facts.care import Look, Treatment
-from store.book.facts.farm import Animal
 from store.book.facts.jobs import Job
 from store.book.reading import care_facts, care_sql, facts, feed_facts, feed_sql, milk_facts, milk_sql, sql
 from store.book.reading.done import done_on
@@ -17,18 +14,21 @@ from store.book.reading.entries import read_entries
 from store.book.reading.facts import uid
 from store.book.reading.fed import read_batches, read_given_before, read_new_bags, read_portions, read_told, with_rows
 from store.book.reading.reading import FOR_EVER, Reading, named
-from store.book.reading.udders import read_births, read_milkings, read_pails, read_quarters, read_shares, sharing_now
+from store.book.reading.udders import (
+    UDDERS,
+    read_births,
+    read_milked,
+    read_milkings,
+    read_pails,
+    read_quarters,
+    read_shares,
+    sharing_now,
+)
 from store.book.snapshot import LastRound, Snapshot, Written
 from store.book.turn import Turn
-from store.book.words import Stage
 
 PASSED_OVER_MOST = 14
 """So many rounds in which nothing was written are passed over: a week of two a day."""
-
-MILKED_BEFORE = timedelta(days=8)
-"""So long ago a pail can still be house milk that must not be drunk."""
-
-UDDERS = (Stage.IN_MILK, Stage.DRY, Stage.CLOSE_UP)
 
 
 def read_snapshot(desk: ReadingDesk, turn: Turn, now: datetime) -> Snapshot:
@@ -44,7 +44,7 @@ def read_snapshot(desk: ReadingDesk, turn: Turn, now: datetime) -> Snapshot:
     next_animal, next_pen = read_portions(reading, feeds, turn.after().slot, at=micros(next_begins))
     shares = read_shares(reading)
     animals = facts.animals(rows(sql.ANIMALS))
-    pails = {id_: read_pails(reading, id_) for id_ in _milked(reading, turn, animals)}
+    pails = {id_: read_pails(reading, id_) for id_ in read_milked(reading, turn, animals)}
     all_portions = animal_portions | pen_portions
     things = rows(sql.NAMES)
     return Snapshot(
@@ -128,10 +128,3 @@ def _treatment(reading: Reading, found: FoundRow) -> Treatment:
         reading.rows(statement, **of_it) for statement in (care_sql.DOSES_BEFORE, care_sql.DOSES_NOT_GIVEN)
     )
     return care_facts.treatment(found, given, not_given)
-
-
-def _milked(reading: Reading, turn: Turn, animals: Sequence[Animal]) -> dict[UUID, None]:
-    """The cows in milk or dry, then whatever else was milked in the last days, also one that is gone since."""
-    lately = reading.rows(sql.MILKED_LATELY, since_day=(turn.day - MILKED_BEFORE).isoformat())
-    in_milk = (each.id for each in animals if each.stage in UDDERS)
-    return dict.fromkeys((*in_milk, *sorted(uid(id_) for (id_,) in lately)))

@@ -108,11 +108,6 @@ WHERE e.day = :day AND e.slot = :slot ORDER BY l.position, l.id
 """
 
 
-MILKED_LATELY = """
-SELECT DISTINCT e.animal_id FROM entry e WHERE e.day >= :since_day AND e.day <= :day AND e.kind = 'milk'
-"""
-"""Whatever was milked in the last days: a goat, a suckler, a cow that is gone since."""
-
 NEWEST_OF_STEP = "SELECT id FROM entry WHERE step_id = :step ORDER BY written_at DESC, id DESC LIMIT 1"
 
 LAST_FORECAST = f"""
@@ -123,9 +118,3 @@ WHERE w.id = (
   AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
 )
 """
-
-
-def _before(alias: str) -> str:
-    """That an entry is of a round before this one, in the order of days and slots."""
-    slot = f"({alias}.slot = 'morning' AND :slot <> 'morning' OR {alias}.slot = 'evening' AND :slot = 'night')"
-    return f"({alias}.day < :day OR ({alias}.day = :day AND {slot}))"

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from datetime import timedelta
 from uuid import UUID
 
 from store.book.clock import moment
@@ -14,6 +15,12 @@ from store.book.reading.facts import uid
 from store.book.reading.reading import SHARED_BEFORE, Reading
 from store.book.rhythm import is_her_turn
 from store.book.turn import Turn
+from store.book.words import Stage
+
+MILKED_BEFORE = timedelta(days=8)
+"""So long ago a pail can still be house milk that must not be drunk."""
+
+UDDERS = (Stage.IN_MILK, Stage.DRY, Stage.CLOSE_UP)
 
 
 def read_shares(reading: Reading) -> tuple[Share, ...]:
@@ -36,6 +43,13 @@ def read_shares(reading: Reading) -> tuple[Share, ...]:
 def sharing_now(shares: tuple[Share, ...]) -> tuple[Share, ...]:
     """Those that share now."""
     return tuple(each for each in shares if each.until is None)
+
+
+def read_milked(reading: Reading, turn: Turn, animals: Sequence[Animal]) -> dict[UUID, None]:
+    """The cows in milk or dry, then whatever else was milked in the last days, also one that is gone since."""
+    lately = reading.rows(milk_sql.MILKED_LATELY, since_day=(turn.day - MILKED_BEFORE).isoformat())
+    in_milk = (each.id for each in animals if each.stage in UDDERS)
+    return dict.fromkeys((*in_milk, *sorted(uid(id_) for (id_,) in lately)))
 
 
 def read_pails(reading: Reading, cow_id: UUID) -> tuple[PastPail, ...]:
