@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
-from functools import cache
+from functools import cache, lru_cache
 from uuid import UUID, uuid5
 
 import pendulum
@@ -92,6 +92,7 @@ def local(moment: datetime, zone: str) -> datetime:
     return datetime.fromisoformat(pendulum.instance(moment).in_timezone(_known(zone)).isoformat())
 
 
+@lru_cache(maxsize=4096)
 def from_wall(wall: datetime, zone: str, *, first: bool = False) -> datetime:
     """The moment, in UTC, that the farm's wall clock showed. Of an hour that came twice the second, or the first."""
     shown = pendulum.instance(wall.replace(fold=0 if first else 1), tz=_known(zone))

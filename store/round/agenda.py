@@ -6,6 +6,8 @@ A pure function: the same snapshot and the same moment give the same list, in th
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import chain
+from uuid import UUID
 
 from store.book.facts.farm import FarmFacts
 from store.book.figures import MilkedFigure
@@ -30,8 +32,8 @@ class Besides:
 NOTHING = Besides()
 
 
-def agenda(snapshot: Snapshot, steps: Sequence[Step], now: datetime, besides: Besides = NOTHING) -> tuple[Item, ...]:
-    """All that comes, soonest first; what is late stands first therefore. What only comes and has gone by is left out.
+def all_coming(snapshot: Snapshot, steps: Sequence[Step], besides: Besides = NOTHING) -> tuple[Item, ...]:
+    """All that comes by the clock, soonest first: the same for each moment until the book is read again.
 
     steps: the plan of the snapshot.
     """
@@ -41,11 +43,17 @@ def agenda(snapshot: Snapshot, steps: Sequence[Step], now: datetime, besides: Be
         *calves(snapshot, steps),
         *doses(snapshot, steps),
         *_milk(snapshot, steps),
-        *_between(snapshot.farm, now, besides),
+        *_between(snapshot.farm, besides),
         *_watches(snapshot, besides.watches),
     )
-    left = (item for item in found if item.asks or item.at > now)
-    return tuple(sorted(left, key=lambda item: (item.at, item.words)))
+    return tuple(sorted(found, key=lambda item: (item.at, item.words)))
+
+
+def agenda(coming: Iterable[Item], now: datetime) -> tuple[Item, ...]:
+    """Of all that comes, what counts at a moment; what is late stands first. What only comes and has gone by is left
+    out, and so is what it is too late for."""
+    open_still = (item for item in coming if item.over_at is None or now < item.over_at)
+    return tuple(item for item in open_still if item.asks or item.at > now)
 
 
 def _rounds(snapshot: Snapshot) -> Iterator[Item]:
@@ -62,15 +70,19 @@ def _milk(snapshot: Snapshot, steps: Iterable[Step]) -> Iterator[Item]:
     """The first milking to come whose milk may be kept, of a cow whose milk is withheld; none where it is not known."""
     own = {step.subject.animal_id: step.entry for step in steps if isinstance(step, MilkStep) and step.entry}
     for animal in snapshot.animals:
-        withheld = withheld_of(snapshot, animal.id) if pails_of(snapshot, animal.id) else ()
-        milked = own.get(animal.id)
-        times = [milked.happened_at] if milked and _has_pail(milked) else []
-        times += (
-            [snapshot.farm.usually_begins(turn) for turn in coming_milkings(snapshot, animal.id)] if withheld else []
-        )
-        first = first_to_keep(snapshot, animal.id, times)
-        if first and first != times[0]:
-            yield Item(first, f"{animal.name}'s milk: the first that may be kept", asks=False)
+        if pails_of(snapshot, animal.id) and withheld_of(snapshot, animal.id):
+            times = _milkings(snapshot, animal.id, own.get(animal.id))
+            soonest = next(times, None)
+            first = first_to_keep(snapshot, animal.id, chain([soonest] if soonest else [], times))
+            if first and first != soonest:
+                yield Item(first, f"{animal.name}'s milk: the first that may be kept", asks=False)
+
+
+def _milkings(snapshot: Snapshot, animal_id: UUID, written: Written | None) -> Iterator[datetime]:
+    """When she was milked in this round, if she was, and then usually will be."""
+    if written and _has_pail(written):
+        yield written.happened_at
+    yield from map(snapshot.farm.usually_begins, coming_milkings(snapshot, animal_id))
 
 
 def _has_pail(entry: Written) -> bool:
@@ -79,12 +91,13 @@ def _has_pail(entry: Written) -> bool:
     return entry.state is State.DONE and figure is not None and figure.milk_kg is not None
 
 
-def _between(farm: FarmFacts, now: datetime, besides: Besides) -> Iterator[Item]:
-    """Looks and jobs of a midday or night round that can be walked still."""
+def _between(farm: FarmFacts, besides: Besides) -> Iterator[Item]:
+    """Looks and jobs of a midday or night round, as long as it can be walked."""
     for turn, steps in besides.between:
-        for step in steps if now < turn.ends(farm.zone, farm.evening_from_h) else ():
+        ends = turn.ends(farm.zone, farm.evening_from_h)
+        for step in steps:
             words = f"look at {step.name}: {step.look.name}" if isinstance(step, LookStep) else step.name
-            yield Item(turn.begins(farm.zone), words, f"{turn.slot} round", step=step, turn=turn)
+            yield Item(turn.begins(farm.zone), words, f"{turn.slot} round", step=step, turn=turn, over_at=ends)
 
 
 def _watches(snapshot: Snapshot, watches: Iterable[Watch]) -> Iterator[Item]:

@@ -15,13 +15,14 @@ class Item:
 
     step: where it is done, if that stands in some round now; turn: which round that is, or which one begins.
     missed: the round before this one that asks for it, and in which nothing of it was written in its time.
-    watch: what is to be looked at again. note: a little more of it.
+    over_at: from then on it is too late for it. watch: what is to be looked at again. note: a little more of it.
     """
 
     at: datetime
     words: str
     note: str = ""
     until: datetime | None = None
+    over_at: datetime | None = None
     asks: bool = True
     step: Step | None = None
     turn: Turn | None = None

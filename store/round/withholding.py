@@ -3,8 +3,9 @@
 A pure function of the snapshot, so that it does not matter in which order anything was typed.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import datetime, timedelta
+from itertools import islice
 from uuid import UUID
 
 from store.book.facts.care import Treatment
@@ -99,17 +100,22 @@ def _colostrum(snapshot: Snapshot, calving: Span, milked: Sequence[Span]) -> Ite
     yield Withholding(calving.earliest, until, f"colostrum, milking {number} of {milkings}", to_calves=True)
 
 
-def first_to_keep(snapshot: Snapshot, animal_id: UUID, milkings_at: Sequence[datetime]) -> datetime | None:
-    """The first of some planned milkings that may be kept; None where none of them may, or it is not known yet."""
+def first_to_keep(snapshot: Snapshot, animal_id: UUID, milkings_at: Iterable[datetime]) -> datetime | None:
+    """The first of some planned milkings that may be kept; None where none of them may, or it is not known yet.
+
+    milkings_at: soonest first; only as many are asked for as it takes.
+    """
+    if any(each.until is None for each in snapshot.withheld.get(animal_id, ())):
+        return None
     milked = list(milkings_of(snapshot, animal_id))
-    for at in sorted(milkings_at):
+    for at in milkings_at:
         if not any(each.holds_at(at) for each in withheld_of(snapshot, animal_id, milked)):
             return at
         milked.append(span(at))
     return None
 
 
-def coming_milkings(snapshot: Snapshot, animal_id: UUID) -> tuple[Turn, ...]:
+def coming_milkings(snapshot: Snapshot, animal_id: UUID) -> Iterator[Turn]:
     """The rounds after this one in which she is likely milked: of the slots in which she was milked lately, by her
     rhythm where she is milked now.
     """
@@ -117,7 +123,10 @@ def coming_milkings(snapshot: Snapshot, animal_id: UUID) -> tuple[Turn, ...]:
     every = milking.every if milking else 1
     slots = {pail.turn.slot for pail in pails_of(snapshot, animal_id) if pail.turn and pail.milk_kg is not None}
     slots |= {snapshot.turn.slot} if animal_id in snapshot.milkings else set()
-    turns = [snapshot.turn]
-    while len(turns) <= ROUNDS_AHEAD:
-        turns.append(turns[-1].after())
-    return tuple(turn for turn in turns[1:] if turn.slot in slots)[every - 1 :: every]
+    return islice((turn for turn in _rounds_after(snapshot.turn) if turn.slot in slots), every - 1, None, every)
+
+
+def _rounds_after(turn: Turn) -> Iterator[Turn]:
+    for _ in range(ROUNDS_AHEAD):
+        turn = turn.after()
+        yield turn

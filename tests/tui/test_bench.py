@@ -17,6 +17,7 @@ from tests.store.round.made import animal_named, dawn, some_id
 from tests.tui.benched import at, bench_of, clock_of, ended, set_to
 from tests.tui.keys import Sitting
 from tui.app import PenwalkApp
+from tui.bench import coming
 from tui.bench.bench import Bench
 from tui.bench.left import left_words
 from tui.page import Size
@@ -86,6 +87,26 @@ def test_behind_noon_enter_at_a_calf_that_was_never_let_in_shuts_nothing_away(ti
     assert (timed.written(), timed.said[:34]) == (0, "Rook is written as shut away since")
     timed.press("!", "enter")
     assert timed.newest().kind is Kind.APART
+
+
+def test_what_comes_is_read_and_reckoned_once_for_each_look(timed: Sitting, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Painted again, at another line or at another minute, it is the same list."""
+    place, looks = bench_of(ended(timed)), []
+
+    def counted(*of: object) -> tuple[Item, ...]:
+        looks.append(of)
+        return ()
+
+    monkeypatch.setattr(coming, "all_coming", counted)
+    at(timed, 11, 52).walker.look()
+    for key in ("down", "up"):
+        timed.press(key).text(120, 40)
+    at(timed, 11, 54).text()
+    place.minute()
+    assert len(looks) == 1
+    at(timed, 12).walker.look()
+    timed.text()
+    assert len(looks) == 2
 
 
 async def test_the_bell_of_the_terminal_rings_at_the_minute(timed: Sitting, monkeypatch: pytest.MonkeyPatch) -> None:

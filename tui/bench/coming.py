@@ -1,11 +1,11 @@
-"""What comes by the clock: what a round does not hold of it is read once for each look at the book."""
+"""What comes by the clock: read and reckoned once for each look at the book, not at every painting."""
 
 from datetime import datetime
 
 from store.book.errors import BookError
 from store.book.reading.watches import open_watches
 from store.book.snapshot import Snapshot
-from store.round.agenda import NOTHING, Besides, agenda
+from store.round.agenda import NOTHING, Besides, agenda, all_coming
 from store.round.item import Item
 from tui.walker import Walker
 from tui.words import at_hour
@@ -17,7 +17,7 @@ class Coming:
     def __init__(self) -> None:
         """Nothing is read yet."""
         self.of: Snapshot | None = None
-        self.besides = NOTHING
+        self.coming: tuple[Item, ...] = ()
         self.unread = ""
 
     def items(self, walker: Walker) -> tuple[Item, ...]:
@@ -26,16 +26,17 @@ class Coming:
             return ()
         now = walker.book.clock.now()
         if self.of is not walker.snapshot:
-            self.of, self.besides, self.unread = walker.snapshot, NOTHING, ""
-            self._read(walker, now)
-        return agenda(walker.snapshot, walker.steps, now, self.besides)
+            self.of, self.unread = walker.snapshot, ""
+            self.coming = all_coming(walker.snapshot, walker.steps, self._besides(walker, now))
+        return agenda(self.coming, now)
 
-    def _read(self, walker: Walker, now: datetime) -> None:
+    def _besides(self, walker: Walker, now: datetime) -> Besides:
         """What cannot be read is said, and the rest is told all the same."""
         try:
-            self.besides = Besides(walker.open_between(), open_watches(walker.book.desk, now))
+            return Besides(walker.open_between(), open_watches(walker.book.desk, now))
         except BookError as problem:
             self.unread = str(problem)
+            return NOTHING
 
 
 def next_lines(walker: Walker, coming: Coming) -> list[str]:

@@ -1,6 +1,7 @@
 """Withheld milk on a card: until when none is kept, how short this milking is, which is the first to keep, and why."""
 
 from datetime import timedelta
+from itertools import chain
 from math import ceil
 
 from store.book.facts.milk import Withholding
@@ -43,9 +44,9 @@ def _until(shown: Shown, step: MilkStep, withheld: Withholding) -> str:
 
 def _first(shown: Shown, step: MilkStep) -> str:
     """`Sun 15 Mar morning`; empty where that cannot be reckoned."""
-    walker = shown.walker
-    turns = coming_milkings(walker.snapshot, step.animal.id)
-    times = {walker.farm.usually_begins(turn): turn for turn in turns}
-    found = first_to_keep(walker.snapshot, step.animal.id, (shown.done(step).earliest, *times))
-    turn = times.get(found) if found else None
+    snapshot, begins = shown.walker.snapshot, shown.walker.farm.usually_begins
+    coming = coming_milkings(snapshot, step.animal.id)
+    found = first_to_keep(snapshot, step.animal.id, chain([shown.done(step).earliest], map(begins, coming)))
+    turns = (turn for turn in coming_milkings(snapshot, step.animal.id) if begins(turn) == found)
+    turn = next(turns, None) if found else None
     return turn_words(turn) if turn else ""

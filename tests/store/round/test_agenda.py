@@ -1,6 +1,6 @@
 """What comes by the clock between rounds, worked by hand on the small farm. In March its wall clock shows UTC."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 
@@ -16,12 +16,13 @@ from store.book.reading.watches import Watch
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn
 from store.book.words import EVENING, MIDDAY, MORNING, NIGHT, Apart, Fate, State
-from store.round.agenda import NOTHING, Besides, agenda
+from store.round.agenda import NOTHING, Besides, agenda, all_coming
 from store.round.confirm import done, draft, parted, skipped
 from store.round.item import Item
 from store.round.measured import not_milked
 from store.round.plan import plan
 from store.round.steps import ApartStep, DoseStep, MilkStep, SoakCheckStep, SoakStartStep, Step
+from store.round.withholding import first_to_keep
 from tests.farm import MORNING as SIX_31
 from tests.store.round.made import animal_named, dawn, hand, some_id, wrote
 
@@ -41,7 +42,7 @@ def at(hour: int, minute: int = 0, day: int = 11) -> datetime:
 
 def told(snapshot: Snapshot, now: datetime, besides: Besides = NOTHING) -> list[str]:
     """The agenda as one would write it on the wall; what is late has a sign."""
-    items = agenda(snapshot, plan(snapshot), now, besides)
+    items = agenda(all_coming(snapshot, plan(snapshot), besides), now)
     return [f"{item.at:%d %H:%M} {item.words}{' !' if item.is_late(now) else ''}" for item in items]
 
 
@@ -125,11 +126,11 @@ def test_a_calf_past_its_limit_is_late() -> None:
 def test_in_the_evening_a_calf_that_was_never_let_in_leads_to_no_latch_but_to_the_round_that_asks() -> None:
     """The evening's own step shuts away: its clock would begin anew. Shut away since, the next morning asks for it."""
     evening = replace(timed(), turn=Turn(date(2026, 3, 11), EVENING))
-    (row,) = (item for item in agenda(evening, plan(evening), at(12, 31)) if "let Rook in" in item.words)
+    (row,) = (item for item in agenda(all_coming(evening, plan(evening)), at(12, 31)) if "let Rook in" in item.words)
     assert (row.step, row.missed) == (None, Turn(date(2026, 3, 11), MORNING))
     for shut_at in (at(6, 30), at(18)):
         shut = with_calf(evening, Parting(Apart.SHUT_AWAY, shut_at, None))
-        (row,) = (item for item in agenda(shut, plan(shut), at(18)) if "let Rook in" in item.words)
+        (row,) = (item for item in agenda(all_coming(shut, plan(shut)), at(18)) if "let Rook in" in item.words)
         assert (row.step, row.missed) == (None, None)
 
 
@@ -256,3 +257,21 @@ def in_milk(every: int) -> Snapshot:
 def first_milk(snapshot: Snapshot) -> list[str]:
     """When the first milk of hers that may be kept comes."""
     return [row[:8] for row in told(snapshot, at(7)) if "Hazel's milk" in row]
+
+
+def test_milkings_to_come_are_asked_for_only_until_one_may_be_kept() -> None:
+    """A card that is painted at every digit would else reckon two months of them."""
+    hazel = animal_named(dawn(), "Hazel").id
+    asked: list[datetime] = []
+
+    def coming() -> Iterator[datetime]:
+        for hours in range(0, 240, 12):
+            asked.append(at(6, 30) + hours * H)
+            yield asked[-1]
+
+    short = replace(timed(), withheld={hazel: (Withholding(at(6, day=10), at(18), "typed"),)})
+    assert first_to_keep(short, hazel, coming()) == at(18, 30)
+    assert len(asked) == 2
+    for_good = replace(timed(), withheld={hazel: (Withholding(at(6, day=10), None, "typed"),)})
+    assert first_to_keep(for_good, hazel, coming()) is None
+    assert len(asked) == 2
