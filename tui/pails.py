@@ -4,12 +4,14 @@ from collections.abc import Iterable, Iterator
 
 from store.book.figures import CooledFigure
 from store.book.words import Fate
-from store.round.cool import is_late, since_first
+from store.round.cool import is_late
 from store.round.pails import Pailful, Went
 from store.round.saying import weight
 from store.round.steps import CoolStep
 from tui.walker import Walker
 from tui.words import clock, elapsed, when
+
+ANEW = "G to it, T and Enter write it anew"
 
 
 def mix_words(walker: Walker, went: Went) -> str:
@@ -33,15 +35,22 @@ def mixes(pails: Iterable[Went]) -> Iterator[Went]:
 
 
 def ice_words(walker: Walker, step: CoolStep) -> str:
-    """When the milk was in ice: `08:01, 1 h 30 after the first pail: late, your limit 30 min; calves`."""
+    """When the milk was in ice: `08:01, 1 h 30 after the first pail: late, your limit 30 min; calves`.
+
+    What no longer fits since a pail was corrected says so, and how it is written anew.
+    """
     if step.entry is None:
         return ""
-    at, cooled = step.entry.happened_at, step.entry.the(CooledFigure)
-    since = since_first(step, at)
-    first = f", {elapsed(since)} after the first pail" if since is not None else ""
-    became = f"; {cooled.fate.value}" if cooled and cooled.fate else ""
-    late = f": late, your limit {step.within_min:g} min{became}" if is_late(step, at) else ""
-    return f"{clock(at, walker.farm.zone)}{first}{late}"
+    at, cooled, zone = step.entry.happened_at, step.entry.the(CooledFigure), walker.farm.zone
+    became = cooled.fate.value if cooled and cooled.fate else ""
+    if step.first_at is None:
+        return f"{clock(at, zone)}{f': {became}' if became else ''}"
+    if at < step.first_at:
+        return f"{clock(at, zone)}, BEFORE the first pail, {clock(step.first_at, zone)}: {ANEW}"
+    first = f"{clock(at, zone)}, {elapsed(at - step.first_at)} after the first pail"
+    if is_late(step, at):
+        return f"{first}: late, your limit {step.within_min:g} min; {became or f'not asked about: {ANEW}'}"
+    return f"{first}{f'; written as LATE, {became}: {ANEW}' if became else ''}"
 
 
 def unsafe_words(walker: Walker, pails: Iterable[Went]) -> Iterator[str]:

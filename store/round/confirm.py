@@ -167,6 +167,12 @@ def _done_before(hand: Hand, step: Step) -> Written | None:
     return step.entry if step.entry and step.entry.state is State.DONE and not hand.time_set else None
 
 
+def again(hand: Hand, step: Step) -> Draft:
+    """What is written of a step already, once more: at the time that was set."""
+    entry = step.entry
+    return draft(hand, step, step.state, entry.figures if entry else (), entry.reason if entry else "")
+
+
 def draft(hand: Hand, step: Step, state: State, figures: tuple[Figure, ...], reason: str = "") -> Draft:
     """The draft of a planned step; see time_of for when it happened."""
     done_before = _done_before(hand, step) if state is State.DONE else None

@@ -56,6 +56,13 @@ def is_late(step: CoolStep, at: datetime) -> bool:
     return elapsed is not None and elapsed > timedelta(minutes=step.within_min)
 
 
+def too_soon(step: CoolStep, at: datetime) -> str:
+    """Why milk cannot be in ice at a moment; empty where it can."""
+    if step.first_at is None:
+        return "No pail for people is written yet: the time counts from the first one. Write the pails first."
+    return "That is before the first pail. T sets another time; or correct the pail." if at < step.first_at else ""
+
+
 def cooled(hand: Hand, step: CoolStep, fate: Fate | None) -> Draft:
     """The milk is in ice. fate: what becomes of it, asked only where it is late. Raises Unreadable without it then."""
     late = is_late(step, time_of(hand, step).latest)

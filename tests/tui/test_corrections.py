@@ -40,6 +40,36 @@ def test_a_set_time_moves_what_is_corrected(sitting: Sitting) -> None:
     assert sitting.newest().happened_at == MORNING.replace(minute=10)
 
 
+@pytest.mark.parametrize(
+    ("name", "kind", "keys"),
+    [
+        ("Stall", "count", "2"),
+        ("Stall", "hay", "3"),
+        ("Fennel", "milk", "7.2"),
+        ("Tansy", "udder", "1"),
+        ("Rook", "feed", ""),
+    ],
+)
+def test_a_set_time_alone_moves_what_is_written_and_nothing_else(
+    sitting: Sitting, name: str, kind: str, keys: str
+) -> None:
+    sitting.to_step(name, kind).press(keys, "enter")
+    before = sitting.newest()
+    sitting.to_step(name, kind).press("t", "6:10", "enter")
+    assert "Enter write it at 06:10" in sitting.text()
+    sitting.press("enter")
+    assert sitting.newest().replaces_id == before.id
+    assert sitting.newest().happened_at == MORNING.replace(minute=10)
+    assert (sitting.newest().figures, sitting.newest().state) == (before.figures, before.state)
+
+
+def test_a_skip_that_gets_another_time_stays_a_skip(sitting: Sitting) -> None:
+    sitting.to_step("Hazel", "milk").press("s", "5", "enter").to_step("Hazel", "milk").press(
+        "t", "6:10", "enter", "enter"
+    )
+    assert (sitting.newest().state, sitting.newest().reason) == (State.SKIPPED, "no time")
+
+
 def test_another_udder_finding_is_written(sitting: Sitting) -> None:
     sitting.to_step("Tansy", "udder").press("1", "enter")
     sitting.to_step("Tansy", "udder").press("4", "enter")

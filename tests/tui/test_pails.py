@@ -148,6 +148,39 @@ def test_the_question_keeps_the_time_and_its_key_on_every_size(late: Sitting, si
     assert all("".join(span.text for span in row).rstrip() in text for row in large)
 
 
+def test_nothing_is_in_ice_before_the_first_pail(sitting: Sitting) -> None:
+    sitting.to_step("Milk", "cool").press("enter")
+    assert sitting.said.startswith("No pail for people is written yet")
+    sitting.to_step("Hazel", "milk").press("8.2!", "enter").to_step("Milk", "cool").press("t", "6:20", "enter", "enter")
+    assert sitting.said.startswith("That is before the first pail")
+    assert sitting.written() == 1
+
+
+def test_a_pail_corrected_to_after_the_ice_is_said_at_the_closing(late: Sitting, clock: HandClock) -> None:
+    late.press("2", "enter").to_step("Hazel", "milk").press("t", "7:50", "enter", "enter")
+    text = late.house.closing().draw(Size(120, 36)).text()
+    assert (
+        "IN ICE       08:01, 11 min after the first pail; written as LATE, calves: G to it, T and Enter write it"
+        in text
+    )
+    late.to_step("Milk", "cool").press("t", "8:01", "enter", "enter")
+    assert late.newest().the(CooledFigure) == CooledFigure(None)
+    clock.move(minutes=10)
+    late.to_step("Hazel", "milk").press("t", "8:05", "enter", "enter")
+    assert "IN ICE       08:01, BEFORE the first pail, 08:05" in late.house.closing().draw(Size(120, 36)).text()
+
+
+def test_a_set_time_alone_moves_the_ice_and_is_not_left_for_the_next_step(late: Sitting) -> None:
+    late.press("2", "enter").to_step("Milk", "cool").press("t", "6:50", "enter")
+    assert "Enter write it at 06:50" in late.text()
+    late.press("enter")
+    assert late.newest().the(CooledFigure) == CooledFigure(None)
+    assert (late.newest().happened_at - MORNING).total_seconds() == 19 * 60
+    assert late.walker.set_at is None
+    late.to_step("Milk", "cool").press("t", "8:01", "enter", "enter")
+    assert late.said.startswith("It is late for milk.")
+
+
 def test_one_cow_alone_has_nobody_to_be_poured_together_with(sitting: Sitting) -> None:
     sitting.walker.steps = tuple(each for each in sitting.walker.steps if (each.name, each.kind) != ("Hazel", "milk"))
     sitting.to_step("Fennel", "milk").press("m")

@@ -119,6 +119,10 @@ class MilkJob(Job[MilkStep]):
             ask_if_unusual(hand, step, draft)
         return poured(drawn(draft, shown.marks), poured_into(shown.marks))
 
+    def again(self, hand: Hand, shown: Shown, step: MilkStep) -> Draft:
+        """By the uses that her milk has at that time."""
+        return self.draft(hand, shown, step) if typed_before(step) else super().again(hand, shown, step)
+
     def behind(self, shown: Shown, step: MilkStep, draft: Draft, there: "Place") -> "Place":
         """The usual questions first, where it is far under her usual."""
         found = judged_draft(step, draft)

@@ -6,8 +6,9 @@ from typing import ClassVar
 from store.book.drafts import Draft
 from store.book.figures import CooledFigure
 from store.book.words import State
+from store.round.amount import Unreadable
 from store.round.confirm import Hand
-from store.round.cool import LATE_FATES, cooled, is_late, since_first
+from store.round.cool import LATE_FATES, cooled, is_late, since_first, too_soon
 from store.round.saying import weight
 from store.round.steps import CoolStep
 from tui.page import Line, Role, Size, Span, large_lines, line, wrapped
@@ -41,8 +42,15 @@ class CoolJob(Job[CoolStep]):
         return len(LATE_FATES) if is_late(step, _at(shown, step)) else 1
 
     def draft(self, hand: Hand, shown: Shown, step: CoolStep) -> Draft:
-        """In ice now; late, with what was picked."""
+        """In ice now; late, with what was picked. Nothing can be in ice before it was milked."""
+        problem = too_soon(step, _at(shown, step))
+        if problem:
+            raise Unreadable(problem)
         return cooled(hand, step, LATE_FATES[shown.row] if shown.row >= 0 else None)
+
+    def again(self, hand: Hand, shown: Shown, step: CoolStep) -> Draft:
+        """At another time it may be late, or no longer be."""
+        return self.draft(hand, shown, step)
 
     def lines(self, shown: Shown, step: CoolStep, size: Size) -> list[Line]:
         """The minutes, large."""
@@ -50,6 +58,8 @@ class CoolJob(Job[CoolStep]):
 
     def enter_words(self, shown: Shown, step: CoolStep) -> str:
         """The clock stops with this key."""
+        if too_soon(step, _at(shown, step)):
+            return "once a pail is written"
         if not is_late(step, _at(shown, step)):
             return "in ice now"
         return f"in ice now, {LATE_WORDS[shown.row]}" if shown.row >= 0 else "once it is said what becomes of it"

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, ClassVar, Generic, TypeAlias, TypeVar
 
 from store.book.drafts import Draft
-from store.round.confirm import Hand
+from store.round.confirm import Hand, again
 from store.round.steps import Step
 from tui.page import Line, Size
 from tui.walk.shown import Shown
@@ -64,6 +64,10 @@ class Job(ABC, Generic[S]):
     @abstractmethod
     def draft(self, hand: Hand, shown: Shown, step: S) -> Draft:
         """What Enter writes. Raises Unreadable with a sentence, or Doubtful where it asks once."""
+
+    def again(self, hand: Hand, shown: Shown, step: S) -> Draft:  # noqa: ARG002
+        """What Enter writes at a step that is written already, where only another time was set."""
+        return again(hand, step)
 
     @abstractmethod
     def lines(self, shown: Shown, step: S, size: Size) -> list[Line]:

@@ -18,6 +18,7 @@ from tui.walk.card import card
 from tui.walk.job import More
 from tui.walk.jobs import job_for
 from tui.walk.shown import Shown
+from tui.words import span_words
 
 UNWRITTEN = (State.OPEN, State.ON_PAPER)
 """What Enter writes without anything typed."""
@@ -75,9 +76,14 @@ class Lamp(Place):
         return super().unwritten() if self.typing else f"{PICKED} is not written. Enter writes it, Esc takes it away."
 
     @property
-    def _is_written(self) -> bool:
-        """Whether Enter has nothing to write and goes on."""
+    def _stands(self) -> bool:
+        """Whether the step is written, and nothing is changed here."""
         return (self.step.state not in UNWRITTEN or self.job.is_half_done(self.step)) and not self.half_typed
+
+    @property
+    def _is_written(self) -> bool:
+        """Whether Enter has nothing to write and goes on; a time that was set is something to write."""
+        return self._stands and self.walker.set_at is None
 
     def takes(self, character: str) -> bool:
         """A digit starts an amount, or picks a line."""
@@ -101,7 +107,7 @@ class Lamp(Place):
             return self.rooms.first(self.index)
         shown, step = self.shown, self.step
         try:
-            draft = self.job.draft(self.walker.hand(), shown, step)
+            draft = (self.job.again if self._stands else self.job.draft)(self.walker.hand(), shown, step)
         except (Doubtful, Unreadable) as problem:
             return self.say(str(problem))
         there = self.write(draft)
@@ -186,6 +192,9 @@ class Lamp(Place):
         """What Enter would write now."""
         if self._is_written:
             return "go on, written already"
+        if self._stands and self.walker.set_at:
+            walker = self.walker
+            return f"write it at {span_words(walker.set_from, walker.set_at, walker.zone, walker.turn.day)}"
         words = self.job.enter_words(self.shown, self.step)
         return f"{words}, it is right" if self.shown.sure else words
 
