@@ -26,10 +26,13 @@ class LookBack:
 
     pails: tuple[TimedPail, ...]
 
-    @property
-    def usual_kg_h(self) -> tuple[float, float, float] | None:
-        """Least, middle, most of the last that compare, by their hours at full rate; None: too few. [kg/h]"""
-        rates = tuple(rates_kg_h(iter(self.compared)))
+    def usual_kg_h(self, of: TimedPail) -> tuple[float, float, float] | None:
+        """Least, middle, most of the last before a pail that compare, by hours at full rate; None: too few. [kg/h]
+
+        The pail itself is not in it: a drop would widen the usual that it is set against.
+        """
+        before = (each for each in self.pails if each.pail.at < of.pail.at and not each.why_not)
+        rates = tuple(rates_kg_h(islice(before, COMPARED)))
         return (min(rates), median(rates), max(rates)) if len(rates) >= FEWEST_PAILS else None
 
     @property
@@ -54,7 +57,7 @@ class LookBack:
 
     def percent(self, of: TimedPail) -> float | None:
         """A pail against her usual middle for its hours, also one that does not compare; None: not known. [%]"""
-        kg, elapsed_h, usual = of.pail.milk_kg, of.elapsed_h, self.usual_kg_h
+        kg, elapsed_h, usual = of.pail.milk_kg, of.elapsed_h, self.usual_kg_h(of)
         if kg is None or elapsed_h is None or elapsed_h > ESTIMATE_MOST_H or usual is None or not usual[1]:
             return None
         return 100 * kg / (usual[1] * filled_h(elapsed_h))

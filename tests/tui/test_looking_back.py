@@ -12,7 +12,8 @@ from tests.farm import MORNING
 from tests.tui.keys import Sitting
 from tui.yard.looking_back import strip
 
-EVENING_BEFORE = MORNING - timedelta(hours=12)
+HOURS_12 = timedelta(hours=12)
+EVENING_BEFORE, A_DAY_BEFORE = MORNING - HOURS_12, MORNING - 2 * HOURS_12
 
 
 def back_at(sitting: Sitting, name: str, kind: str) -> Sitting:
@@ -77,7 +78,10 @@ def test_back_is_where_one_stood_and_nothing_is_written(sitting: Sitting, key: s
 )
 def test_the_strip_says_where_a_pail_lies(kg: float, cells: str) -> None:
     """13 cells of 5 %: her usual from 95 to 105 %, 100 in the middle; beyond the ends a sign says so."""
-    pails = tuple(TimedPail(PastPail(MORNING, each, held_back=False), EVENING_BEFORE, "") for each in (5.7, 6.0, 6.3))
+    pails = tuple(
+        TimedPail(PastPail(A_DAY_BEFORE, each, held_back=False), A_DAY_BEFORE - HOURS_12, "")
+        for each in (5.7, 6.0, 6.3)
+    )
     pail = TimedPail(PastPail(MORNING, kg, held_back=False), EVENING_BEFORE, "")
     assert strip(LookBack(pails), pail, 13) == cells
     assert strip(LookBack(pails[:2]), pail, 13) == ""
@@ -85,6 +89,8 @@ def test_the_strip_says_where_a_pail_lies(kg: float, cells: str) -> None:
 
 def test_a_pail_that_does_not_compare_is_an_o() -> None:
     """Of no colour."""
-    pails = tuple(TimedPail(PastPail(MORNING, 6.0, held_back=False), EVENING_BEFORE, "") for _ in range(3))
+    pails = tuple(
+        TimedPail(PastPail(A_DAY_BEFORE, 6.0, held_back=False), A_DAY_BEFORE - HOURS_12, "") for _ in range(3)
+    )
     held = TimedPail(PastPail(MORNING, 5.4, held_back=True), EVENING_BEFORE, "held back")
     assert strip(LookBack(pails), held, 13) == "    o |"

@@ -9,7 +9,7 @@ from store.round.judging import Judged
 from store.round.steps import MilkStep
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
-from tui.place import HELP_KEY, UNDO_KEY, VET_KEY, Place, Rooms
+from tui.place import HELP_KEY, LEAVE_KEY, UNDO_KEY, VET_KEY, Place, Rooms
 from tui.typed import is_pick
 from tui.view import BACKSPACE, ENTER, PAGE_KEYS, Key, go_back
 from tui.walk.judged_lines import drop_words, percent_words
@@ -89,6 +89,7 @@ class Dropped(Several):
         VET_KEY,
         *PAGE_KEYS,
         HELP_KEY,
+        LEAVE_KEY,
     )
 
 

@@ -10,7 +10,7 @@ from store.round.steps import ApartStep, CoolStep, FeedStep, MilkStep, SoakedPar
 from store.round.tonight import nights_words
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
-from tui.place import Over, Rooms
+from tui.place import HELP_KEY, LEAVE_KEY, Over, Rooms
 from tui.view import BACKSPACE, ENTER, SCROLL_KEYS, Key, go_back
 from tui.walk.lamp import Lamp
 from tui.words import day, measured
@@ -42,6 +42,8 @@ class Why(Over):
             go_back,
         ),
         *SCROLL_KEYS,
+        HELP_KEY,
+        LEAVE_KEY,
     )
 
 

@@ -10,7 +10,7 @@ from store.round.saying import weight
 from store.round.timed import GOT_OUT, LEFT_IN, NOT_KNOWN, PART, TOO_LONG, TimedPail
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
-from tui.place import Over, Place, Rooms
+from tui.place import HELP_KEY, LEAVE_KEY, Over, Place, Rooms
 from tui.view import BACKSPACE, ENTER, SCROLL_KEYS, Key, go_back
 from tui.walk.judged_lines import percent_words, rate_words
 from tui.words import day, hours
@@ -24,7 +24,7 @@ MARK = {PART: "part only", GOT_OUT: "calf out", LEFT_IN: "some left", NOT_KNOWN:
 """Why a pail does not compare, for a column; that its hours are not known is said in theirs."""
 LEAST, MOST = 70.0, 130.0
 """From where to where the strip goes; beyond, < and > say so. [%]"""
-LEGEND = "  # compares  o does not  - her usual, | its middle, by the hours"
+LEGEND = "  # compares  o does not  - her usual before it, | its middle, by the hours"
 TABLE, STRIP_MOST = 61, 41
 """Columns that the table takes, and the strip at most."""
 
@@ -94,6 +94,8 @@ class LookingBack(Over):
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key((*ENTER, *BACKSPACE, "y", "left", "escape"), "Enter", "back", "Back; nothing is written.", go_back),
         *SCROLL_KEYS,
+        HELP_KEY,
+        LEAVE_KEY,
     )
 
 
@@ -113,7 +115,7 @@ def _scale(wide: int) -> str:
 
 def strip(found: LookBack, each: TimedPail, wide: int) -> str:
     """Where a pail lies among her usual; < and > beyond the ends. Empty where that is not known."""
-    percent, usual = found.percent(each), found.usual_kg_h
+    percent, usual = found.percent(each), found.usual_kg_h(each)
     if percent is None or usual is None or wide < 2:
         return ""
     least, _, most = (_cell(100 * kg_h / usual[1], wide) for kg_h in usual)

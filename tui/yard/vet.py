@@ -11,7 +11,7 @@ from store.round.dialect import said
 from store.round.quarters import open_marks
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, large_lines, line, wrapped
-from tui.place import HELP_KEY, Place, Rooms, unless_half_typed
+from tui.place import HELP_KEY, LEAVE_KEY, Place, Rooms, unless_half_typed
 from tui.typed import is_pick
 from tui.view import BACKSPACE, ENTER, SCROLL_KEYS, Key, go_back
 from tui.walk.quarter_cards import crossed_lines
@@ -104,6 +104,7 @@ class Vet(Several):
         Key((*BACKSPACE, "v", "left", "escape"), "Backspace", "back", "Back; nothing is written.", go_back),
         *SCROLL_KEYS,
         HELP_KEY,
+        LEAVE_KEY,
     )  # fmt: skip
 
 

@@ -31,12 +31,17 @@ def back(snapshot: Snapshot) -> LookBack:
     return looking_back(snapshot, HAZEL)
 
 
-def test_her_usual_is_of_the_last_seven_that_compare() -> None:
-    """The eighth, far off, is not in it; nor is the very last, whose hours nobody knows."""
-    found = back(past(6, 6, 6, 6, 6, 6, 6, 20, 6))
-    assert len(found.pails) == 9
-    assert found.usual_kg_h == pytest.approx((6 / filled_h(12),) * 3)
-    assert found.day_kg == pytest.approx(12.0)
+def test_her_usual_is_of_the_last_seven_before_that_compare() -> None:
+    """The eighth, far off, is not in it; nor is the very last, whose hours nobody knows, nor the pail itself."""
+    found = back(past(2, 6, 6, 6, 6, 6, 6, 6, 20, 6))
+    assert len(found.pails) == 10
+    assert found.usual_kg_h(found.pails[0]) == pytest.approx((6 / filled_h(12),) * 3)
+    assert found.usual_kg_h(found.pails[1]) == pytest.approx((6 / filled_h(12), 6 / filled_h(12), 20 / filled_h(12)))
+
+
+def test_what_she_gives_in_a_day_is_of_the_last_seven_that_compare() -> None:
+    """12 h apart, 6 kg each."""
+    assert back(past(6, 6, 6, 6, 6, 6, 6, 20, 6)).day_kg == pytest.approx(12.0)
 
 
 def test_each_pail_is_set_against_her_usual_by_its_hours() -> None:
@@ -56,14 +61,14 @@ def test_the_newest_three_are_set_against_those_before() -> None:
 def test_with_few_pails_there_is_no_usual_and_no_strip() -> None:
     """Two that compare."""
     found = back(past(6, 6, 6))
-    assert found.usual_kg_h is None
+    assert found.usual_kg_h(found.pails[0]) is None
     assert [found.percent(each) for each in found.pails] == [None] * 3
 
 
 def test_of_a_cow_never_milked_nothing_is_known() -> None:
-    """Neither a usual nor a day."""
+    """Not a day's milk either."""
     found = back(past())
-    assert (found.pails, found.usual_kg_h, found.day_kg, found.held_back(14)) == ((), None, None, 0)
+    assert (found.pails, found.day_kg, found.held_back(14)) == ((), None, 0)
 
 
 def test_this_round_s_pail_is_the_newest() -> None:
