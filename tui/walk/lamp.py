@@ -192,8 +192,8 @@ class Lamp(Place):
         """What Enter would write now."""
         if self._is_written:
             return "go on, written already"
-        if self._stands and self.walker.set_at:
-            walker = self.walker
+        walker = self.walker
+        if self._stands and walker.set_at:
             return f"write it at {span_words(walker.set_from, walker.set_at, walker.zone, walker.turn.day)}"
         words = self.job.enter_words(self.shown, self.step)
         return f"{words}, it is right" if self.shown.sure else words
