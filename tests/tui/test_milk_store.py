@@ -54,7 +54,9 @@ def test_a_jar_says_how_soon_it_was_cold_and_whether_that_was_late(sitting: Sitt
     sitting.to_step("Milk", "cool").press("enter", "x")
     assert "Hazel" in lines(sitting)[-1]
     assert "cold in 22 min" in lines(sitting)[-1]
-    sitting.press("backspace").to_step("Milk", "cool").press("t", "8:01", "enter", "1", "enter", "x")
+    clock.move(hours=1)
+    sitting.press("backspace").to_step("Milk", "cool").press("t", "7:40", "enter", "1", "enter", "x")
+    assert "cold in 1 h 09, LATE" in lines(sitting)[-1]
     assert "not in ice" in lines(sitting)[0]
 
 
