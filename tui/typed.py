@@ -14,6 +14,11 @@ def is_pick(character: str) -> bool:
     return character in set("123456789")
 
 
+def begins_amount(character: str) -> bool:
+    """Whether a character is the first of an amount."""
+    return character in _STARTS
+
+
 def is_number(text: str) -> bool:
     """Whether some digits are the number of a line: plain ones, from 1 on."""
     return is_pick(text[:1]) and set(text) <= set("0123456789")
@@ -41,7 +46,7 @@ class Typed:
         """
         if len(character) != 1 or not character.isprintable():
             return False
-        if not (self.text or asked or character in _STARTS):
+        if not (self.text or asked or begins_amount(character)):
             return False
         self.text = (self.text + character)[:MOST]
         return True

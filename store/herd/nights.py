@@ -8,6 +8,7 @@ from store.round.tonight import NIGHTS
 
 _NOT = re.compile(r"^(?:not|all but|every night but)\s+")
 _SPAN = re.compile(r"\s*(?:-|\bto\b)\s*")
+_BETWEEN = re.compile(r"\s*(?:,|\band\b)\s*|\s+")
 NO_NIGHT = "0" * len(EVERY_NIGHT)
 ALL, NONE = ("", "every night", "all"), ("no night", "none", "never")
 
@@ -20,13 +21,13 @@ def some_nights(text: str) -> str:
     if typed in NONE:
         return NO_NIGHT
     named = _NOT.sub("", typed)
-    found = {at for each in re.split(r"\s*(?:,|\band\b)\s*", named) for at in _span(each, text)}
+    found = {at for each in _BETWEEN.split(_SPAN.sub("-", named)) for at in _span(each, text)}
     return "".join("1" if (at in found) == (named == typed) else "0" for at in range(len(NIGHTS)))
 
 
 def _span(word: str, text: str) -> list[int]:
     """The nights of `mon`, or of `mon to sat`, also over a Sunday."""
-    ends = [_night(each, text) for each in _SPAN.split(word)]
+    ends = [_night(each, text) for each in word.split("-")]
     if len(ends) > 2:
         raise _unread(text)
     first, last = ends[0], ends[-1]

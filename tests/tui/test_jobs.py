@@ -8,7 +8,7 @@ import pytest
 from store.book.opening import Book
 from store.book.reading import read_facts
 from store.book.records.feeding import Task, TaskAs, TaskDue
-from store.book.words import MORNING, Stage
+from store.book.words import MORNING, Kind, Stage
 from tests.farm import HandClock
 from tests.store.book.seeing import put
 from tests.store.round.made import some_id
@@ -63,3 +63,11 @@ def test_what_was_moved_on_says_where_from_instead(book: Book, clock: HandClock)
     text = sitting.to_step(BATH, "task").text()
     assert "MOVED ON from Wed 11 Mar morning" in text
     assert "COMES" not in text
+
+
+@pytest.mark.parametrize(("typed", "left_out"), [("10.2", "2"), (".", "."), ("½", "½")])
+def test_a_figure_at_a_job_is_refused_in_words(sitting: Sitting, typed: str, left_out: str) -> None:
+    task = next(step for step in sitting.walker.steps if step.kind is Kind.TASK)
+    sitting.to_step(task.name, "task").press(typed)
+    assert sitting.said == f"«{left_out}» is left out: nothing is typed here. Enter: done. N writes a note."
+    assert sitting.written() == 0

@@ -8,8 +8,12 @@ from store.book.figures import FedFigure, NotedFigure
 from store.book.words import Kind, State
 from tests.farm import MORNING, HandClock
 from tests.tui.keys import Sitting
+from tui.page import Role
 from tui.place import Place
+from tui.walk.lamp import Lamp
 from tui.words import clock
+from tui.yard.going import Going
+from tui.yard.told import Told
 
 AT_THE_END = ["left", *["right"] * 18]
 
@@ -259,3 +263,29 @@ def test_milk_that_is_in_ice_has_not_gone_stale(sitting: Sitting, clock: HandClo
     sitting.place = sitting.house.this_round()
     assert "BACK AT THE BENCH" in sitting.text()
     assert "in ice since?" not in sitting.text()
+
+
+def test_go_to_opens_the_marked_line_and_a_letter_marks_the_first_again(sitting: Sitting) -> None:
+    sitting.press("g", "hazel", "down", "down", "down")
+    marked = next(row for row in sitting.text().splitlines() if row.startswith("   > "))
+    assert marked.split(",")[0].split("> ")[1] == "Hazel (milk)"
+    sitting.press("enter")
+    assert isinstance(sitting.place, Lamp)
+    assert (sitting.place.step.name, sitting.place.step.kind) == ("Hazel", Kind.MILK)
+    sitting.press("g", "haz", "down", "e")
+    assert isinstance(sitting.place, Going)
+    assert sitting.place.row == 0
+    sitting.press("down", "backspace")
+    assert sitting.place.row == 0
+
+
+def test_the_lock_says_only_what_unlocks(sitting: Sitting) -> None:
+    keys = sitting.press("z").text().splitlines()[-1]
+    assert keys.strip() == "letters type open  Enter unlock, once it is typed"
+    assert "LOCKED" in sitting.press("escape", "left").text()
+
+
+def test_help_opens_over_what_was_left_for_you(sitting: Sitting) -> None:
+    sitting.place = Told(sitting.house, sitting.house.first(), [("FOUND  a gate", Role.STRONG)])
+    assert "KEYS HERE" in sitting.press("h").text()
+    assert "LEFT FOR YOU" in sitting.press("escape").text()

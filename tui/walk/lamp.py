@@ -12,7 +12,7 @@ from tui.frame import framed
 from tui.page import Page, Size
 from tui.place import YARD_KEYS, Place, Rooms, unless_half_typed
 from tui.scroll import Scroll
-from tui.typed import Typed, is_pick
+from tui.typed import Typed, begins_amount, is_pick
 from tui.view import BACKSPACE, ENTER, PAGE_KEYS, Key, View, go_back
 from tui.walk.card import card
 from tui.walk.job import More
@@ -92,7 +92,14 @@ class Lamp(Place):
         if self.job.TOGGLES:
             return is_pick(character) and self._toggle(int(character))
         asked = self.job.ASKS and character == SURE
-        return (bool(self.job.DIGITS) or asked) and self.entry.takes(character, asked=asked)
+        if self.job.DIGITS or asked:
+            return self.entry.takes(character, asked=asked)
+        return begins_amount(character) and self._no_figure(character)
+
+    def _no_figure(self, character: str) -> bool:
+        """A figure at a step that asks for none is not lost in silence."""
+        self.say(f"«{character}» is left out: nothing is typed here. Enter: {self.enter_words()}. N writes a note.")
+        return True
 
     def draw(self, size: Size) -> Page:
         """The step, large."""

@@ -30,9 +30,15 @@ class Going(Wording):
         ]
 
     def takes(self, character: str) -> bool:
-        """A letter narrows the list."""
+        """A letter narrows the list, and marks its first line; no other key moves the mark."""
+        taken = super().takes(character)
+        self.row = 0 if taken else self.row
+        return taken
+
+    def back(self) -> Place:
+        """A letter less, and the first line again."""
         self.row = 0
-        return super().takes(character)
+        return super().back()
 
     def choose(self, by: int) -> Place:
         """Another of what is found."""

@@ -1,7 +1,9 @@
 """Locked for wiping the keyboard: no key does anything; `open` and Enter unlock."""
 
+from typing import ClassVar
+
 from tui.place import Place
-from tui.view import View
+from tui.view import BACKSPACE, ENTER, Key, go_back
 from tui.yard.wording import Wording
 
 WORD = "open"
@@ -34,8 +36,8 @@ class Locked(Wording):
         self.text = self.text[:-1]
         return self
 
-    def press(self, name: str, character: str | None) -> View | None:
-        """Only letters, Enter and Backspace are looked at; no key leaves."""
-        if name in ("escape", "ctrl+c", "ctrl+q"):
-            return self
-        return super().press(name, character)
+    KEYS: ClassVar[tuple[Key, ...]] = (
+        Key((), "letters", f"type {WORD}", "No other key does anything."),
+        Key(ENTER, "Enter", "unlock, once it is typed", "Unlocks with the word.", lambda place: place.enter()),
+        Key(BACKSPACE, "Backspace", "", "", go_back),
+    )

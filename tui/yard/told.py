@@ -11,7 +11,7 @@ from store.book.words import NOT_NEEDED, Apart, Kind, State
 from store.round.steps import DoseStep
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, wrapped
-from tui.place import Over, Place, Rooms
+from tui.place import HELP_KEY, Over, Place, Rooms
 from tui.telling import figure, step_words, turn_words, who
 from tui.treated import gap_words, unsafe_before_words
 from tui.view import ENTER, SCROLL_KEYS, Key, go_back, go_out
@@ -44,6 +44,7 @@ class Told(Over):
 
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key(ENTER, "Enter", "read, go on", "Goes on to the round.", go_back),
+        HELP_KEY,
         Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves.", go_out),
         *SCROLL_KEYS,
     )

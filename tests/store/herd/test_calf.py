@@ -139,6 +139,9 @@ def test_a_fostered_calf_shares_with_another_cow_from_then_on(book: Book) -> Non
         ("Fri to Mon", "1000111"),
         ("Mon, Wednesday and Fri", "1010100"),
         ("not Sat, Sun", "1111100"),
+        ("not Sun Thu", "1110110"),
+        ("Mon Wed Fri", "1010100"),
+        ("not Fri to Sun Tue", "1011000"),
         ("all but Sun", "1111110"),
     ],
 )
@@ -146,7 +149,7 @@ def test_nights_are_read_as_they_are_said(typed: str, nights: str) -> None:
     assert some_nights(typed) == nights
 
 
-@pytest.mark.parametrize("typed", ["most", "Mo", "Mon to Wed to Fri", "7", "Mon,"])
+@pytest.mark.parametrize("typed", ["most", "Mo", "Mon to Wed to Fri", "7", "Mon,", "Mon not Thu", "not Sun, not Thu"])
 def test_what_is_no_night_is_said(typed: str) -> None:
     with pytest.raises(Unreadable, match="are no nights"):
         some_nights(typed)
