@@ -94,8 +94,8 @@ class Rooms(Protocol):
     def keeping(self, back: "Place") -> "Place":
         """A copy of the book on a stick."""
 
-    def looking_again(self, back: "Place") -> "Place":
-        """What is to be looked at again, and when."""
+    def looking_again(self, back: "Place", watch_id: UUID | None = None) -> "Place":
+        """What is to be looked at again, and when; watch_id: the step_id of the one that is marked."""
 
     def vet(self, back: "Place") -> "Place":
         """Signs that mean call, the number, her facts."""
@@ -103,8 +103,8 @@ class Rooms(Protocol):
     def left_for_you(self, back: "Place") -> "Place":
         """What the last round left for this one, over a place."""
 
-    def bench(self) -> "Place":
-        """What comes next by the clock, between rounds."""
+    def bench(self, back: "Place | None" = None) -> "Place":
+        """What comes next by the clock, between rounds; over a step it goes back there."""
 
     def looking_back(self, back: "Place", animal_id: UUID | None = None) -> "Place":
         """A cow's last milkings."""
@@ -148,6 +148,9 @@ class Rooms(Protocol):
 
     def at_step(self, step_id: UUID | None) -> "Place":
         """A step by its name, where it is still planned; else the first that is not recorded."""
+
+    def step_or(self, step_id: UUID | None, otherwise: "Place") -> "Place":
+        """A step by its name, wherever it stands in the walk now; another place where there is none such."""
 
     def help(self, back: "Place") -> "Place":
         """The keys of a place."""
@@ -223,7 +226,7 @@ WEATHER_KEY = Key(("c",), "C", "weather", "Cold, heat, wet tonight, and what hay
 AGAIN_KEY = Key(("o",), "O", "", "Look again: what has to be looked at at a time, and something new of this animal.",
                 lambda place: place.rooms.looking_again(place))  # fmt: skip
 BENCH_KEY = Key(("i",), "I", "", "The bench between rounds: what comes next, by the clock, and how long is left.",
-                lambda place: unless_half_typed(place, place.rooms.bench))  # fmt: skip
+                lambda place: unless_half_typed(place, lambda: place.rooms.bench(place)))  # fmt: skip
 MILK_STORE_KEY = Key(("x",), "X", "", "The milk store: house milk by age, what is used up, litres by use.",
                      lambda place: place.rooms.milk_store(place))  # fmt: skip
 YARD_KEYS = (

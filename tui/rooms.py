@@ -156,8 +156,9 @@ class House:
         return OnPaper(self, back)
 
     def undoing(self, back: Place) -> Place:
-        """What can be undone."""
-        return Undoing(self, back)
+        """What can be undone; over a step it comes back there where that has no step of its own."""
+        step = _step_of(back)
+        return Undoing(self, back, step.step_id if step else None)
 
     def going(self, back: Place) -> Place:
         """To a step by a few letters."""
@@ -190,14 +191,15 @@ class House:
         """The vet's page about an animal that is picked."""
         return Whom(self, back)
 
-    def looking_again(self, back: Place) -> Place:
-        """What is to be looked at again, and when."""
+    def looking_again(self, back: Place, watch_id: UUID | None = None) -> Place:
+        """What is to be looked at again, and when; watch_id: the step_id of the one that is marked."""
         step = _step_of(back)
-        return LookAgain(self, back, step.subject if step else Subject())
+        return LookAgain(self, back, step.subject if step else Subject(), watch_id)
 
-    def bench(self) -> Place:
-        """What comes next by the clock, between rounds."""
-        return Bench(self).told_first()
+    def bench(self, back: Place | None = None) -> Place:
+        """What comes next by the clock, between rounds; over a step it goes back there."""
+        step = _step_of(back)
+        return Bench(self, step.step_id if step else None).told_first()
 
     def left_for_you(self, back: Place) -> Place:
         """What the last round left for this one, over a place; the place itself where there is nothing to tell."""
@@ -280,8 +282,12 @@ class House:
         """
         if not self.walker.snapshot.last.entries and all(step.entry is None for step in self.walker.steps):
             return self.first()
+        return self.step_or(step_id, self.first())
+
+    def step_or(self, step_id: UUID | None, otherwise: Place) -> Place:
+        """A step by its name, wherever it stands in the walk now; another place where there is none such."""
         index = next((at for at, each in enumerate(self.walker.steps) if each.step_id == step_id), None)
-        return self.first() if index is None else self.lamp(index)
+        return otherwise if index is None else self.lamp(index)
 
     def help(self, back: Place) -> Place:
         """The keys of a place."""
@@ -291,7 +297,7 @@ class House:
         return next((each for each in self.walker.snapshot.animals if each.id == animal_id), None)
 
 
-def _step_of(place: Place) -> Step | None:
+def _step_of(place: Place | None) -> Step | None:
     return place.step if isinstance(place, Lamp | Dropped) else None
 
 

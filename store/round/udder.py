@@ -5,10 +5,13 @@ about before, whether she is milked or felt.
 """
 
 from collections.abc import Iterator
+from uuid import UUID
 
 from store.book.drafts import Subject
 from store.book.facts.farm import Animal
-from store.book.words import Kind, Species, Stage
+from store.book.figures import FeltFigure
+from store.book.snapshot import Snapshot, Written, counting
+from store.book.words import Kind, Species, Stage, State
 from store.round.planning import Planning
 from store.round.quarters import asked_marks
 from store.round.steps import QuarterStep, UdderStep
@@ -22,6 +25,21 @@ def animal_udder(planning: Planning, animal: Animal, place: str) -> Iterator[Udd
     if is_felt(planning, animal):
         head = planning.head(Kind.UDDER, Subject(animal_id=animal.id), animal.name, place)
         yield UdderStep(*head, animal=animal)
+
+
+def why_felt(snapshot: Snapshot, animal: Animal) -> str:
+    """Why a cow's udder is felt in a round in which it is: `close to calving`, `her calf stayed with her (slow)`."""
+    if animal.stage is not Stage.IN_MILK:
+        return animal.stage.value
+    left = left_in(snapshot, animal) if animal.id in snapshot.milkings else ""
+    return f"her calf stayed with her ({left})" if left else "not her turn to be milked"
+
+
+def last_felt(snapshot: Snapshot, animal_id: UUID) -> Written | None:
+    """How an udder was felt last, in the last round or since; None: it was not."""
+    entries = counting(snapshot.last.all_entries).values()
+    felt = (each for each in entries if each.subject.animal_id == animal_id and each.state is State.DONE)
+    return max((each for each in felt if each.the(FeltFigure)), key=lambda each: each.happened_at, default=None)
 
 
 def animal_quarters(planning: Planning, animal: Animal, place: str) -> Iterator[QuarterStep]:

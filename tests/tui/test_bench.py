@@ -22,6 +22,7 @@ from tui.bench.bench import Bench
 from tui.bench.left import left_words
 from tui.page import Size
 from tui.stage import Stage
+from tui.walk.lamp import Lamp
 
 
 @pytest.mark.parametrize("size", [(80, 24), (120, 36), (60, 18), (40, 12)])
@@ -197,3 +198,48 @@ def test_what_only_comes_is_not_left_but_comes() -> None:
     item = Item(SIX_31 + timedelta(minutes=5), "", asks=False)
     assert left_words(item, SIX_31) == "in 5 minutes"
     assert left_words(item, item.at) == "now"
+
+
+@pytest.mark.parametrize("key", ["escape", "backspace"])
+def test_opened_in_mid_round_it_goes_back_to_the_step(timed: Sitting, key: str) -> None:
+    timed.to_step("Hazel", "feed").press("i")
+    assert "Esc back" in timed.text()
+    assert _lamp(timed.press(key)).step.name == "Hazel"
+    assert "CLOSING" in timed.press("e", "i", key).text()
+
+
+def test_opened_in_a_past_round_it_goes_back_there(timed: Sitting) -> None:
+    at(timed, 8)
+    past = timed.walker.this().before()
+    timed.walker.open_turn(past, live=False)
+    timed.place = timed.house.lamp(2)
+    step_id = timed.walker.steps[2].step_id
+    bench_of(timed.press("i", "enter"))  # what was left for this round is read first
+    assert _lamp(timed.press("escape")).step.step_id == step_id
+    assert (timed.walker.turn, timed.walker.live) == (past, False)
+
+
+def test_a_round_that_is_over_by_now_is_not_gone_back_to(timed: Sitting) -> None:
+    bench = bench_of(timed.to_step("Hazel", "feed").press("i"))
+    at(timed, 18)
+    bench.minute()
+    timed.press("up", "enter")
+    assert timed.place is bench
+    assert "CLOSING" in timed.press("escape").text()
+    assert timed.walker.turn.slot == "evening"
+
+
+def test_enter_on_a_look_again_marks_the_one_that_was_chosen(timed: Sitting) -> None:
+    bench = bench_of(ended(timed))
+    for hours, name in ((2, "Sloe"), (3, "Hazel")):
+        subject = Subject(animal_id=animal_named(dawn(), name).id)
+        timed.walker.write(watched(timed.walker.hand(), subject, "left hind foot", SIX_31 + timedelta(hours=hours)))
+    bench.row = next(at for at, item in enumerate(bench.items) if item.watch and "Hazel" in item.words)
+    marked = next(row for row in timed.press("enter").text().splitlines() if row.startswith("  >"))
+    assert "Hazel" in marked
+
+
+def _lamp(sitting: Sitting) -> Lamp:
+    """The place, which is a step."""
+    assert isinstance(sitting.place, Lamp)
+    return sitting.place

@@ -95,7 +95,10 @@ def test_held_back_is_marked_on_the_pail(sitting: Sitting) -> None:
 def test_an_udder_needs_a_finding(sitting: Sitting) -> None:
     sitting.to_step("Tansy", "udder").press("enter")
     assert sitting.written() == 0
-    sitting.press("4", "enter")
+    assert "Enter once it is picked" in sitting.text()
+    assert "LAST    slack, Tue 10 Mar 18:07. Felt now: dry" in sitting.text()
+    assert "Enter write it" in sitting.press("4").text()
+    sitting.press("enter")
     felt = sitting.newest().the(FeltFigure)
     assert felt is not None
     assert felt.fill is Fill.TIGHT

@@ -3,8 +3,9 @@
 import pytest
 
 from store.book.figures import FedFigure, MilkedFigure
-from store.book.words import Fate, State
+from store.book.words import Fate, Kind, State
 from tests.tui.keys import Sitting
+from tui.walk.lamp import Lamp
 
 
 def test_enter_writes_the_feed_as_shown_and_goes_on(sitting: Sitting) -> None:
@@ -110,6 +111,24 @@ def test_undo_reaches_the_one_before(sitting: Sitting) -> None:
     sitting.press("enter", "2", "enter", "u", "down", "enter")
     assert sitting.states()[0] is State.OPEN
     assert sitting.states()[1] is State.DONE
+
+
+@pytest.mark.parametrize("where", ["m", "n"])
+def test_what_nobody_planned_is_taken_back_where_we_stand(sitting: Sitting, where: str) -> None:
+    """A calf that had got out, and a note."""
+    sitting.to_step("Fennel", "milk").press(*{"m": ("m", "1", "enter"), "n": ("n", "lame", "enter")}[where])
+    sitting.press("u", "enter")
+    assert isinstance(sitting.place, Lamp)
+    assert (sitting.place.step.name, sitting.place.step.kind) == ("Fennel", Kind.MILK)
+    assert sitting.said.startswith("Taken back, kept as history: ")
+    assert {"m": "Rook: got out", "n": "lame"}[where] in sitting.said
+    assert sitting.newest().state is State.OPEN
+
+
+def test_undo_away_from_the_steps_stays_there(sitting: Sitting) -> None:
+    sitting.press("n", "lame", "enter", "e", "u", "enter")
+    assert sitting.said.startswith("Taken back, kept as history: ")
+    assert "CLOSING" in sitting.text()
 
 
 def test_undo_with_nothing_written_says_so(sitting: Sitting) -> None:

@@ -2,6 +2,7 @@
 
 from datetime import timedelta
 from typing import ClassVar
+from uuid import UUID
 
 from store.round.item import Item
 from tui.bench.coming import Coming
@@ -11,7 +12,7 @@ from tui.frame import laid_out, last_written
 from tui.page import Page, Role, Size, Span, line
 from tui.place import YARD_KEYS, Place, Rooms
 from tui.telling import turn_words
-from tui.view import ENTER, PAGE_KEYS, Key, View
+from tui.view import BACKSPACE, ENTER, PAGE_KEYS, Key, View, go_back
 from tui.words import at_hour
 
 LOOK_EVERY = timedelta(minutes=5)
@@ -24,9 +25,10 @@ MISSED = "The {} asks for it, and nothing is written there: R opens that round."
 class Bench(Place):
     """Of the round of this hour. Up and Down mark a line, Enter leads to where it is done."""
 
-    def __init__(self, rooms: Rooms) -> None:
-        """What is due already has been seen: no bell rings for it."""
+    def __init__(self, rooms: Rooms, step_id: UUID | None = None) -> None:
+        """What is due already has been seen: no bell rings for it. step_id: the step where it was opened."""
         super().__init__(rooms)
+        self.opened_at = self.walker.turn, self.walker.live, step_id
         self.row = 0
         self.coming = Coming()
         self.not_known = NotKnown()
@@ -112,7 +114,7 @@ class Bench(Place):
             return self.say("Nothing is due. R lists the rounds.")
         item = self.items[self._row_of(self.items)]
         if item.watch:
-            return self.rooms.looking_again(self)
+            return self.rooms.looking_again(self, item.watch.step_id)
         index = next((at for at, step in enumerate(self.walker.steps) if _is(item, step.step_id)), None)
         if index is not None:
             return self.rooms.lamp(index)
@@ -131,10 +133,18 @@ class Bench(Place):
         self.walker.open_turn(turn, live=self.walker.is_now(turn))
         return self.rooms.at_step(item.step.step_id)
 
+    def back(self) -> Place:
+        """To the step where it was opened, in a past round too; else, or once that round is over, the closing."""
+        turn, live, step_id = self.opened_at
+        if turn != self.walker.turn and (not live or self.walker.is_now(turn)):
+            self.walker.open_turn(turn, live=live)
+        return self.rooms.step_or(step_id, self.rooms.closing())
+
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key(ENTER, "Enter", "go there", "Goes to where the marked thing is done.", enter),
         Key(("up",), "Up Down", "line", "Marks the line above or below.", lambda place: place.choose(-1)),
         Key(("down",), "Down", "", "", lambda place: place.choose(1)),
+        Key(("escape", *BACKSPACE), "Esc", "back", "Back to the step where it was opened, or the closing.", go_back),
         *PAGE_KEYS,
         Key(("e", "left"), "E", "closing", "To the closing of the round of this hour.",
             lambda place: place.rooms.closing()),

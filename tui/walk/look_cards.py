@@ -2,14 +2,16 @@
 
 from collections.abc import Sequence
 
-from store.book.figures import CountedFigure
+from store.book.figures import CountedFigure, FeltFigure
 from store.book.words import Fill
 from store.round.steps import CountStep, UdderStep
+from store.round.udder import last_felt, why_felt
 from tui.page import Line, Role, Size, Span, beside, large_lines, line, width_of, wrapped
 from tui.walk.apart_card import staying_lines
 from tui.walk.quarter_cards import marked_lines
 from tui.walk.shown import Shown
 from tui.walk.title import animal_facts, scale_for, title
+from tui.words import when
 
 FILL_WORDS = {
     Fill.SLACK: "slack",
@@ -50,7 +52,18 @@ def udder_lines(shown: Shown, step: UdderStep, size: Size) -> list[Line]:
     facts = animal_facts("UDDER", step.animal, step.place, shown)
     lines = [*title(step.name, facts, size), *wrapped(UDDER, size.width, Role.STRONG, "  "), ()]
     lines += findings([FILL_WORDS[fill] for fill in Fill], shown.row)
+    lines += wrapped(_felt_words(shown, step), size.width, Role.TEXT, "  ")
     return [*lines, *marked_lines(shown.walker, step.animal.id, size)]
+
+
+def _felt_words(shown: Shown, step: UdderStep) -> str:
+    """How she was felt last, and why she is felt now."""
+    entry = last_felt(shown.walker.snapshot, step.animal.id)
+    felt = entry.the(FeltFigure) if entry else None
+    last = (
+        f"{felt.fill.value}, {when(entry.happened_at, shown.walker.zone)}" if entry and felt else "not felt last round"
+    )
+    return f"LAST    {last}. Felt now: {why_felt(shown.walker.snapshot, step.animal)}"
 
 
 def findings(choices: Sequence[str], picked: int) -> list[Line]:

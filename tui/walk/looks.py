@@ -64,7 +64,6 @@ class CountJob(Job[CountStep]):
 class UdderJob(Job[UdderStep]):
     """An udder is felt: a line for each finding, none chosen at first."""
 
-    ENTER: ClassVar[str] = "write it"
     DIGITS: ClassVar[str] = "how it feels"
     PICKS: ClassVar[bool] = True
     ROW_COUNTS: ClassVar[bool] = True
@@ -87,6 +86,10 @@ class UdderJob(Job[UdderStep]):
     def lines(self, shown: Shown, step: UdderStep, size: Size) -> list[Line]:
         """The findings to pick from."""
         return udder_lines(shown, step, size)
+
+    def enter_words(self, shown: Shown, step: UdderStep) -> str:  # noqa: ARG002
+        """The finding, once there is one."""
+        return "write it" if shown.row >= 0 else "once it is picked"
 
     def more(self, shown: Shown, step: UdderStep) -> tuple[More, ...]:  # noqa: ARG002
         """One quarter is not as the others."""

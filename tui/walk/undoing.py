@@ -1,5 +1,7 @@
 """Undo: shows what it would undo, the newest first; Enter opens that step again."""
 
+from uuid import UUID
+
 from store.book.snapshot import Written
 from store.book.words import State
 from store.round.change import PLAN_CHANGED
@@ -14,9 +16,10 @@ MOST = 9
 class Undoing(Picking):
     """What was written in this round and still counts."""
 
-    def __init__(self, rooms: Rooms, back: Place) -> None:
-        """The newest is picked already."""
+    def __init__(self, rooms: Rooms, back: Place, step_id: UUID | None) -> None:
+        """The newest is picked already. step_id: the step that it was opened at."""
         super().__init__(rooms, back)
+        self.step_id = step_id
         self.row = 0 if self._entries() else None
 
     def heading(self) -> str:
@@ -30,15 +33,19 @@ class Undoing(Picking):
         return [entry_words(self.walker, entry) for entry in self._entries()]
 
     def picked(self, row: int) -> Place:
-        """Open the step again and stand at it."""
+        """Open the step again and stand at it; what has none is taken back where we stood."""
         entry = self._entries()[row]
+        words = entry_words(self.walker, entry)
         problem = self.walker.write(undone(self.walker.hand(), entry))
         if problem:
             return self.came_from.say(problem)
-        index = next((at for at, step in enumerate(self.walker.steps) if step.step_id == entry.step_id), None)
-        if index is None:
-            return self.rooms.closing().say("Undone. It stays in the book as history, and off this round.")
-        return self.rooms.lamp(index).say("Undone: this step is open again.")
+        if any(step.step_id == entry.step_id for step in self.walker.steps):
+            return self.rooms.step_or(entry.step_id, self.came_from).say("Undone: this step is open again.")
+        return self._stood().say(f"Taken back, kept as history: {words}")
+
+    def _stood(self) -> Place:
+        """Where it was opened: that step, as it is drawn now; any other place as it stands."""
+        return self.rooms.step_or(self.step_id, self.rooms.first()) if self.step_id else self.came_from
 
     def _entries(self) -> list[Written]:
         counting = self.walker.snapshot.counts().values()

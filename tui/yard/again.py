@@ -1,6 +1,7 @@
 """Look again: what is to be looked at at a time, soonest first; how it was then, and when again."""
 
 from typing import ClassVar
+from uuid import UUID
 
 from store.book.drafts import Draft, Subject
 from store.book.figures import WatchedFigure
@@ -23,12 +24,12 @@ class LookAgain(Picking):
 
     ENTER_WORDS = "open"
 
-    def __init__(self, rooms: Rooms, back: Place, subject: Subject) -> None:
-        """Over the place that it goes back to; subject: what we stand at there."""
+    def __init__(self, rooms: Rooms, back: Place, subject: Subject, watch_id: UUID | None = None) -> None:
+        """Over the place that it goes back to; subject: what we stand at there; watch_id: the one that is marked."""
         super().__init__(rooms, back)
         self.subjects = tuple(dict.fromkeys((subject, Subject())))
-        self.row = 0
         self.look()
+        self.row = next((row for row, watch in enumerate(self.watches) if watch.step_id == watch_id), 0)
 
     def look(self) -> None:
         """Read what is still to be looked at; by a key, so that painting reads nothing."""

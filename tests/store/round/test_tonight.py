@@ -12,6 +12,7 @@ from store.book.words import EVERY_NIGHT, Apart
 from store.round.plan import plan
 from store.round.steps import ApartStep, UdderStep
 from store.round.tonight import left_in, nights_words, shut_away_at, staying
+from store.round.udder import why_felt
 from store.round.waiting import calves
 from tests.store.round.made import animal_named, dawn, dusk, with_animal
 from tests.store.round.named import apart_of, milk_of, steps_of
@@ -73,7 +74,8 @@ def test_a_calf_stays_in_the_nights_that_its_rule_leaves_out() -> None:
     assert steps_of(on(ruled(dusk(), rule), SUNDAY), ApartStep) == []
     monday = on(ruled(dawn(), rule, Parting(Apart.LET_IN, wall(SUNDAY, 7), None)), SUNDAY + timedelta(days=1))
     assert milk_of(monday, "Fennel").left_in == "your rule leaves it with her on Sunday nights"
-    assert "Fennel" in [step.name for step in steps_of(monday, UdderStep)]
+    (felt,) = [step for step in steps_of(monday, UdderStep) if step.name == "Fennel"]
+    assert why_felt(monday, felt.animal) == "her calf stayed with her (your rule leaves it with her on Sunday nights)"
     assert steps_of(monday, ApartStep) == []
     shut_all_the_same = Parting(Apart.SHUT_AWAY, wall(SUNDAY, 19), None)
     monday = on(ruled(dawn(), rule, shut_all_the_same), SUNDAY + timedelta(days=1))

@@ -8,6 +8,7 @@ from store.book.figures import FeltFigure
 from store.book.words import Fill, Species, Stage, State
 from store.round.confirm import felt, skipped
 from store.round.steps import UdderStep
+from store.round.udder import why_felt
 from tests.store.round.made import animal_named, dawn, dusk, hand, walk, with_animal
 from tests.store.round.named import steps_of, udder_of
 
@@ -26,6 +27,14 @@ def test_a_cow_that_is_milked_now_is_not_felt_besides() -> None:
     """Fennel: milked in the morning, felt in the evening."""
     assert [step.name for step in steps_of(dawn(), UdderStep)] == ["Tansy"]
     assert [step.name for step in steps_of(dusk(), UdderStep)] == ["Fennel", "Tansy"]
+
+
+@pytest.mark.parametrize(
+    ("stage", "why"), [(Stage.CLOSE_UP, "close to calving"), (Stage.IN_MILK, "not her turn to be milked")]
+)
+def test_why_she_is_felt_is_said(stage: Stage, why: str) -> None:
+    tansy = replace(animal_named(dawn(), "Tansy"), stage=stage)
+    assert why_felt(with_animal(dawn(), tansy), tansy) == why
 
 
 @pytest.mark.parametrize("species", [each for each in Species if each is not Species.CATTLE])
