@@ -23,6 +23,7 @@ from store.book.snapshot import Written
 from store.book.turn import Turn
 from store.book.words import Apart, Kind, State
 from store.round.dialect import said
+from store.round.measured import is_not_milked
 from store.round.saying import weight
 from store.round.steps import ApartStep, CoolStep, DoseStep, LookStep, QuarterStep, SoakCheckStep, SoakStartStep, Step
 from store.round.together import AS_ONE
@@ -148,7 +149,8 @@ def _drawn(entry: Written) -> str:
 def _poured(walker: Walker, entry: Written) -> str:
     """With whose milk it was poured together."""
     into = {each.into_step_id for each in entry.of(PouredFigure)}
-    return "".join(f", poured into {step.name}'s" for step in walker.steps if step.step_id in into)
+    steps = (step for step in walker.steps if step.step_id in into and not is_not_milked(step.entry))
+    return "".join(f", poured into {step.name}'s" for step in steps)
 
 
 def _quarters(walker: Walker, entry: Written) -> Iterator[str]:

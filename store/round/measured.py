@@ -9,6 +9,7 @@ from store.book.facts.feed import Feed, Told
 from store.book.facts.milk import Withholding
 from store.book.facts.span import Span
 from store.book.figures import FedFigure, Figure, MilkedFigure, SoakedFigure, StrungFigure
+from store.book.snapshot import Written
 from store.book.words import Fate, Soak, State, Units
 from store.husbandry.milk import usual_pail
 from store.round.amount import Unreadable, feed_amount, pail_amount, whole_number
@@ -78,6 +79,12 @@ def milked(hand: Hand, step: MilkStep, typed: str, fate: Fate, *, held_back: boo
 def not_milked(hand: Hand, step: MilkStep, why: str) -> Draft:
     """Not milked, on purpose, or because the calf had it: never a zero. why: at most 80 letters."""
     return draft(hand, step, State.DONE, (MilkedFigure(None, typed=why),))
+
+
+def is_not_milked(entry: Written | None) -> bool:
+    """Whether an entry says that she was left out on purpose, or that the calf had it: such a step has no pail."""
+    figure = entry.the(MilkedFigure) if entry and entry.state is State.DONE else None
+    return figure is not None and figure.milk_kg is None
 
 
 def ask_if_unusual(hand: Hand, step: MilkStep, draft: Draft) -> None:

@@ -66,10 +66,25 @@ class Went:
         return self.put in FOR_PEOPLE and self.withheld is not None
 
 
-def went(entries: Iterable[Written], withheld: Withheld) -> tuple[Went, ...]:
-    """Every pail of a round. entries: those that count, in any order; the answer has their order."""
+def went(entries: Iterable[Written], withheld: Withheld, steps: Iterable[Step] = ()) -> tuple[Went, ...]:
+    """Every pail of a round. entries: those that count, in any order; the answer has their order.
+
+    steps: of a round that is walked, so that what was poured into a pail still to come is judged by it too.
+    """
     entries = tuple(entries)
-    return mixed(tuple(pailfuls(entries, withheld)), late_fate(entries))
+    pails = tuple(pailfuls(entries, withheld))
+    return mixed((*pails, *still_to_come(pails, steps)), late_fate(entries))[: len(pails)]
+
+
+def still_to_come(pails: Sequence[Pailful], steps: Iterable[Step]) -> Iterator[Pailful]:
+    """What others were poured into and is not written yet, where it is withheld: nothing so far, to be thrown away."""
+    written = {each.step_id for each in pails}
+    for step in steps:
+        when = next((each.when for each in pails if step.step_id in each.into), None)
+        if not isinstance(step, MilkStep) or when is None or step.step_id in written:
+            continue
+        if held := holding(step.withheld, when):
+            yield Pailful(step.step_id, step.animal.id, when, 0.0, _least(held), held)
 
 
 def late_fate(entries: Iterable[Written]) -> Fate | None:
@@ -129,8 +144,12 @@ def _went(pailful: Pailful, mix: tuple[Pailful, ...], cooled: Fate | None) -> We
     put = strictest(each.fate for each in mix)
     if cooled and put in FOR_PEOPLE:
         put = strictest((put, cooled))
-    least = (Fate.CALVES if each.withheld.to_calves else Fate.THROWN_AWAY for each in mix if each.withheld)
-    return Went(pailful, put, strictest((put, *least)), mix)
+    return Went(pailful, put, strictest((put, *(_least(each.withheld) for each in mix if each.withheld))), mix)
+
+
+def _least(withheld: Withholding) -> Fate:
+    """The best use of withheld milk."""
+    return Fate.CALVES if withheld.to_calves else Fate.THROWN_AWAY
 
 
 def strictest(fates: Iterable[Fate]) -> Fate:

@@ -79,7 +79,7 @@ def summarise(snapshot: Snapshot, steps: tuple[Step, ...]) -> Summary:
         return tuple(step for step in steps if step.state is state)
 
     done = in_state(State.DONE)
-    pails = went((step.entry for step in done if step.entry), withheld_in(snapshot, steps))
+    pails = went((step.entry for step in done if step.entry), withheld_in(snapshot, steps), steps)
     return Summary(
         steps=steps,
         done=done,

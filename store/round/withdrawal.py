@@ -128,7 +128,8 @@ def after_milkings(start: datetime, milkings: int, milked: Sequence[Span], more:
     after = sorted(each.latest for each in milked if each.earliest > start)
     counted = after[:milkings]
     ends_at = (counted[-1] + MICROSECOND if counted else start) if len(counted) == milkings else None
-    return Clock(ends_at, f"{len(counted)} of {milkings} milkings{more}")
+    counts = f"{len(counted)} of {milkings}" if milkings else "no"
+    return Clock(ends_at, f"{counts} milkings{more}")
 
 
 def _dry_cow(last: datetime, withdrawal: Withdrawal, course: Course) -> Iterator[Clock]:

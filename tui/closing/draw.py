@@ -1,4 +1,4 @@
-"""The closing screen, line by line: not recorded first, then skipped, then what was given otherwise."""
+"""The closing screen, line by line: milk to throw away, what is not recorded, then skipped, then given otherwise."""
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
@@ -15,6 +15,7 @@ from store.round.together import AS_ONE
 from tui.page import Line, Role, Span, line
 from tui.pails import ice_words, mix_words, mixes, unsafe_words
 from tui.telling import entry_words, figure, step_words, who
+from tui.treated import unsafe_before_words
 from tui.walker import Walker
 from tui.words import clock, day, volume
 
@@ -30,7 +31,14 @@ Besides = Sequence[tuple[str, Sequence[str]]]
 def closing_lines(walker: Walker, summary: Summary, besides: Besides, row: int, width: int) -> list[Line]:
     """The body of the closing screen. besides: what is said of feeds that will not last, and of what comes."""
     lists = [*_not_recorded(walker, summary, row), *_lists(walker, summary, width)]
-    return [*_head(walker, summary), (), *lists, (), *_totals(walker, summary, besides, width)]
+    first = list(_throw_away(walker, summary, width))
+    return [*_head(walker, summary), *first, (), *lists, (), *_totals(walker, summary, besides, width)]
+
+
+def _throw_away(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:
+    """Milk for people that is now known to be withheld, of this round and of those before it."""
+    unsafe = (*unsafe_words(walker, summary.pails), *unsafe_before_words(walker))
+    yield from _list(width, "THROW AWAY", unsafe, Role.WARNING)
 
 
 def _head(walker: Walker, summary: Summary) -> list[Line]:
@@ -75,7 +83,7 @@ def _lists(walker: Walker, summary: Summary, width: int) -> Iterator[Line]:
     yield from _list(width, "MOVED ON", (step_words(walker, step) for step in summary.moved_on))
     yield from _list(width, "ON PAPER", _together(summary.on_paper))
     yield from _list(width, "OTHERWISE", (_difference(walker, each) for each in summary.differences))
-    yield from _list(width, "CHANGED", (_change(walker, each) for each in summary.changes))
+    yield from _list(width, "CHANGED", (filter(None, (_change(walker, each) for each in summary.changes))))
     yield from _list(width, "TOGETHER", _as_one(walker, summary))
     notes = notes_of(walker.snapshot.entries)
     yield from _list(width, "NOTES", (entry_words(walker, entry) for entry in notes if entry.reason != PLAN_CHANGED))
@@ -117,9 +125,12 @@ def _difference(walker: Walker, each: Difference) -> str:
 
 
 def _change(walker: Walker, each: Change) -> str:
-    now, first = _what_changed(each.now, each.first), _what_changed(each.first, each.now)
+    """What stands now and stood at first; empty where both are told alike."""
+    now, first = (figure(walker, _what_changed(*pair)) for pair in ((each.now, each.first), (each.first, each.now)))
+    if now == first:
+        return ""
     when = f"{clock(each.first.happened_at, walker.farm.zone)} {who(walker, each.first)}"
-    return f"{each.step.name}: {figure(walker, now)}, first written as {figure(walker, first)} ({when})"
+    return f"{each.step.name}: {now}, first written as {first} ({when})"
 
 
 def _what_changed(entry: Written, other: Written) -> Written:
@@ -133,7 +144,6 @@ def _totals(walker: Walker, summary: Summary, besides: Besides, width: int) -> I
     yield from _list(width, "MILK", (_milk(total, units) for total in summary.milk))
     yield from _list(width, "IN ICE", (ice_words(walker, step) for step in summary.done if isinstance(step, CoolStep)))
     yield from _list(width, "POURED", (mix_words(walker, each) for each in mixes(summary.pails)))
-    yield from _list(width, "THROW AWAY", unsafe_words(walker, summary.pails))
     for heading, lines in besides:
         yield from _list(width, heading, lines)
     fed = [f"{t.feed.name} {weight(t.given_kg, units)}{' dry' if t.feed.soaked else ''}" for t in summary.fed]
@@ -145,9 +155,9 @@ def _milk(total: MilkTotal, units: Units) -> str:
     return f"{total.fate.value:<14} {amount}  {', '.join(total.cows)}"
 
 
-def _list(width: int, heading: str, entries: Iterable[str]) -> Iterator[Line]:
+def _list(width: int, heading: str, entries: Iterable[str], role: Role = Role.QUIET) -> Iterator[Line]:
     """A heading, and under it every entry in as many rows as it needs."""
     for entry in entries:
         for row in wrap(entry, max(width - INDENT - 1, 10), replace_whitespace=False, drop_whitespace=True):
-            yield line(Span(f" {heading:<{INDENT - 1}}", Role.QUIET), Span(row))
+            yield line(Span(f" {heading:<{INDENT - 1}}", role), Span(row))
             heading = ""

@@ -4,16 +4,14 @@ from store.book.errors import BookError
 from store.book.snapshot import Snapshot
 from tui.bench.coming import Coming, next_lines
 from tui.closing.soaks import soak_lines
-from tui.treated import gap_words, unsafe_before_words
+from tui.treated import gap_words
 from tui.walker import Walker
 
 
 def besides(short: list[str], walker: Walker, coming: Coming) -> list[tuple[str, list[str]]]:
     """What the closing says besides its own round, each under its heading."""
-    unsafe, missing = list(unsafe_before_words(walker)), list(gap_words(walker))
     return [
-        ("THROW AWAY", unsafe),
-        ("NOT TYPED", missing),
+        ("NOT TYPED", list(gap_words(walker))),
         ("SHORT", short),
         ("SOAK", list(soak_lines(walker))),
         ("NEXT", next_lines(walker, coming)),

@@ -110,7 +110,7 @@ class MilkJob(Job[MilkStep]):
     def draft(self, hand: Hand, shown: Shown, step: MilkStep) -> Draft:
         """The milk, and where it goes."""
         typed = shown.typed.get(0) or typed_before(step)
-        if not typed and step.left_in:
+        if not typed and step.left_in and not poured_into(shown.marks):
             return not_milked(hand, step, CALF_HAD_IT)
         if not typed:
             raise Unreadable("Milk is never as shown. Type what the scale says, or S to skip.")
@@ -136,7 +136,8 @@ class MilkJob(Job[MilkStep]):
     def enter_words(self, shown: Shown, step: MilkStep) -> str:
         """Where the pail goes, once it is weighed."""
         if not shown.typed.get(0) and not typed_before(step):
-            return f"not milked: {CALF_HAD_IT}" if step.left_in else "once the pail is typed"
+            had_it = step.left_in and not poured_into(shown.marks)
+            return f"not milked: {CALF_HAD_IT}" if had_it else "once the pail is typed"
         return f"write to {use_shown(shown, step, fate_shown(shown, step)).upper()}"
 
     def more(self, shown: Shown, step: MilkStep) -> tuple[More, ...]:

@@ -5,8 +5,8 @@ from uuid import UUID
 
 from store.book.figures import PouredFigure
 from store.book.words import Fate, State
-from store.round.measured import withholding_at
-from store.round.pails import Pailful, Went, late_fate, mixed, pailfuls, withheld_in
+from store.round.measured import is_not_milked, withholding_at
+from store.round.pails import Pailful, Went, late_fate, mixed, pailfuls, still_to_come, withheld_in
 from store.round.steps import MilkStep, Step
 from tui.page import Line, Role, Size, wrapped
 from tui.pails import mix_words
@@ -48,7 +48,8 @@ def poured_lines(shown: Shown, step: MilkStep, fate: Fate, milk_kg: float | None
         words = mix_words(shown.walker, went)
     else:
         into = poured_into(shown.marks)
-        names = [each.name for each in others(shown.walker.steps, step) if each.step_id in into]
+        others_ = others(shown.walker.steps, step)
+        names = [each.name for each in others_ if each.step_id in into and not is_not_milked(each.entry)]
         words = f"with {', '.join(names)}" if names else ""
     role = Role.STRONG if went.use is fate else Role.WARNING
     return wrapped(f"TOGETHER {words}", size.width, role, "  ") if words else []
@@ -60,5 +61,6 @@ def _went(shown: Shown, step: MilkStep, fate: Fate, milk_kg: float) -> Went:
     this = Pailful(step.step_id, step.animal.id, when, milk_kg, fate, withholding_at(step, when), into)
     entries = tuple(snapshot.counts().values())
     written = pailfuls(entries, withheld_in(snapshot, shown.walker.steps))
-    found = mixed([*(each for each in written if each.step_id != step.step_id), this], late_fate(entries))
-    return found[-1]
+    pails = [*(each for each in written if each.step_id != step.step_id), this]
+    found = mixed([*pails, *still_to_come(pails, shown.walker.steps)], late_fate(entries))
+    return found[len(pails) - 1]

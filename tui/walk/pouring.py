@@ -1,5 +1,6 @@
 """With which pail of the round a pail was poured together: Enter marks it, and the pail is written with the mark."""
 
+from store.round.measured import is_not_milked
 from store.round.steps import MilkStep
 from tui.place import Place, Rooms
 from tui.telling import figure
@@ -32,6 +33,8 @@ class Pouring(Picking):
     def picked(self, row: int) -> Place:
         """Mark it, or take the mark away; Enter at the step writes it."""
         other = self.others[row]
+        if is_not_milked(other.entry) and mark_of(other.step_id) not in self.lamp.marks:
+            return self.say(f"{other.name} was not milked: there is no milk of hers to pour together with.")
         self.lamp.mark(mark_of(other.step_id))
         if mark_of(other.step_id) not in self.lamp.marks:
             return self.lamp.say(f"The mark is taken away: not poured together with {other.name}'s.")

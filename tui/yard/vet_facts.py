@@ -13,6 +13,7 @@ from store.book.turn import local
 from store.book.words import Asks, Kind, Stage, State
 from store.round.dialect import said
 from store.round.looking_back import looking_back
+from store.round.pails import went, withheld_in
 from store.round.quarters import found_at, running
 from store.round.saying import weight
 from store.round.withholding import doses_given
@@ -135,9 +136,14 @@ def _notes(walker: Walker, animal: Animal) -> Iterator[str]:
 
 
 def _today(walker: Walker, animal: Animal) -> Iterator[str]:
-    for entry in walker.snapshot.counts().values():
+    """What is written of her in this round; of a pail also what it counts as, where that is not where it was put."""
+    entries = tuple(walker.snapshot.counts().values())
+    pails = went(entries, withheld_in(walker.snapshot, walker.steps), walker.steps)
+    strict = {each.pailful.step_id: f", COUNTS AS {each.use.value}" for each in pails if each.use != each.pailful.fate}
+    for entry in entries:
         if _is_hers(entry, animal) and entry.kind is not Kind.NOTE:
-            yield f"{local(entry.happened_at, walker.zone):%H:%M} {figure(walker, entry)}"
+            counts_as = strict.get(entry.step_id, "")
+            yield f"{local(entry.happened_at, walker.zone):%H:%M} {figure(walker, entry)}{counts_as}"
 
 
 def _is_hers(entry: Written, animal: Animal) -> bool:
