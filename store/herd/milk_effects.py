@@ -8,7 +8,7 @@ from store.book.facts.farm import Animal
 from store.book.facts.milk import Withholding
 from store.book.snapshot import Snapshot
 from store.round.saying import moment_words
-from store.round.withholding import coming_milkings, first_to_keep, withheld_of
+from store.round.withholding import first_to_keep, milkings_from_now, withheld_of
 
 NOT_WITHHELD = "not withheld"
 
@@ -68,13 +68,7 @@ def _is_less(was: Withholding | None, now: Withholding | None) -> bool:
 
 def _goes(after: Snapshot, animal: Animal, at: datetime) -> str:
     """From which milking on it could go to the house."""
-    first = first_to_keep(after, animal.id, _milkings(after, animal, at))
+    first = first_to_keep(after, animal.id, (moment for moment, _ in milkings_from_now(after, animal.id, at)))
     if first is None:
         return "her milk could go to the house"
     return f"her milk could go to the house from {moment_words(first, after.farm.zone)} on"
-
-
-def _milkings(after: Snapshot, animal: Animal, at: datetime) -> Sequence[datetime]:
-    """This one, and the usual times of those to come."""
-    this = [at] if animal.id in after.milkings else []
-    return [*this, *map(after.farm.usually_begins, coming_milkings(after, animal.id))]

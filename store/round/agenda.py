@@ -6,19 +6,15 @@ A pure function: the same snapshot and the same moment give the same list, in th
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from itertools import chain
-from uuid import UUID
 
 from store.book.facts.farm import FarmFacts
-from store.book.figures import MilkedFigure
 from store.book.reading.watches import Watch
-from store.book.snapshot import Snapshot, Written
+from store.book.snapshot import Snapshot
 from store.book.turn import Turn
-from store.book.words import State
 from store.round.item import Item
-from store.round.steps import LookStep, MilkStep, Step
+from store.round.steps import LookStep, Step
 from store.round.waiting import calves, doses, soaks
-from store.round.withholding import coming_milkings, first_to_keep, pails_of, withheld_of
+from store.round.withholding import first_turn_to_keep, milkings_from_now, pails_of, withheld_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +38,7 @@ def all_coming(snapshot: Snapshot, steps: Sequence[Step], besides: Besides = NOT
         *soaks(snapshot, steps),
         *calves(snapshot, steps),
         *doses(snapshot, steps),
-        *_milk(snapshot, steps),
+        *_milk(snapshot),
         *_between(snapshot.farm, besides),
         *_watches(snapshot, besides.watches),
     )
@@ -66,29 +62,16 @@ def _rounds(snapshot: Snapshot) -> Iterator[Item]:
             yield Item(at, f"{each.slot} round", turn=each)
 
 
-def _milk(snapshot: Snapshot, steps: Iterable[Step]) -> Iterator[Item]:
+def _milk(snapshot: Snapshot) -> Iterator[Item]:
     """The first milking to come whose milk may be kept, of a cow whose milk is withheld; none where it is not known."""
-    own = {step.subject.animal_id: step.entry for step in steps if isinstance(step, MilkStep) and step.entry}
     for animal in snapshot.animals:
-        if pails_of(snapshot, animal.id) and withheld_of(snapshot, animal.id):
-            times = _milkings(snapshot, animal.id, own.get(animal.id))
-            soonest = next(times, None)
-            first = first_to_keep(snapshot, animal.id, chain([soonest] if soonest else [], times))
+        is_milked = animal.id in snapshot.milkings or pails_of(snapshot, animal.id)
+        if is_milked and withheld_of(snapshot, animal.id):
+            _, soonest = next(milkings_from_now(snapshot, animal.id), (None, None))
+            first = first_turn_to_keep(snapshot, animal.id)
             if first and first != soonest:
-                yield Item(first, f"{animal.name}'s milk: the first that may be kept", asks=False)
-
-
-def _milkings(snapshot: Snapshot, animal_id: UUID, written: Written | None) -> Iterator[datetime]:
-    """When she was milked in this round, if she was, and then usually will be."""
-    if written and _has_pail(written):
-        yield written.happened_at
-    yield from map(snapshot.farm.usually_begins, coming_milkings(snapshot, animal_id))
-
-
-def _has_pail(entry: Written) -> bool:
-    """Whether she was milked; that the calf had it is no milking."""
-    figure = entry.the(MilkedFigure)
-    return entry.state is State.DONE and figure is not None and figure.milk_kg is not None
+                begins = snapshot.farm.usually_begins(first)
+                yield Item(begins, f"{animal.name}'s milk: the first that may be kept", asks=False)
 
 
 def _between(farm: FarmFacts, besides: Besides) -> Iterator[Item]:

@@ -11,8 +11,8 @@ from uuid import UUID
 from store.book.facts.care import Treatment
 from store.book.facts.milk import PastPail, Withholding
 from store.book.facts.span import Span, span
-from store.book.figures import DosedFigure
-from store.book.snapshot import Snapshot
+from store.book.figures import DosedFigure, MilkedFigure
+from store.book.snapshot import Snapshot, Written
 from store.book.turn import Turn, from_wall, local
 from store.book.words import Kind, State
 from store.round.unwritten import unwritten
@@ -115,14 +115,48 @@ def first_to_keep(snapshot: Snapshot, animal_id: UUID, milkings_at: Iterable[dat
     return None
 
 
+def milkings_from_now(
+    snapshot: Snapshot, animal_id: UUID, at: datetime | None = None
+) -> Iterator[tuple[datetime, Turn]]:
+    """When she is milked in this round, if she is, and then usually will be.
+
+    at: when in this one; not said, as it is written, or when the round usually begins. That she was left out is no
+    milking.
+    """
+    written = next((each for each in snapshot.counts().values() if _is_milking(each, animal_id)), None)
+    figure = written.the(MilkedFigure) if written else None
+    if written and figure and figure.milk_kg is not None:
+        yield at or written.when.earliest, snapshot.turn
+    elif written is None and animal_id in snapshot.milkings:
+        yield at or snapshot.farm.usually_begins(snapshot.turn), snapshot.turn
+    for turn in coming_milkings(snapshot, animal_id):
+        yield snapshot.farm.usually_begins(turn), turn
+
+
+def _is_milking(entry: Written, animal_id: UUID) -> bool:
+    return entry.kind is Kind.MILK and entry.subject.animal_id == animal_id and entry.state is not State.OPEN
+
+
+def first_turn_to_keep(snapshot: Snapshot, animal_id: UUID, at: datetime | None = None) -> Turn | None:
+    """The round of the first milking, from this one on, that may be kept. None: it is not known yet."""
+    asked: list[Turn] = []
+
+    def times() -> Iterator[datetime]:
+        for moment, turn in milkings_from_now(snapshot, animal_id, at):
+            asked.append(turn)
+            yield moment
+
+    return asked[-1] if first_to_keep(snapshot, animal_id, times()) else None
+
+
 def coming_milkings(snapshot: Snapshot, animal_id: UUID) -> Iterator[Turn]:
-    """The rounds after this one in which she is likely milked: of the slots in which she was milked lately, by her
-    rhythm where she is milked now.
+    """The rounds after this one in which she is likely milked: of the slots in which she is planned, by her rhythm;
+    of one that is not milked now, of those in which she was milked lately.
     """
     milking = snapshot.milkings.get(animal_id)
     every = milking.every if milking else 1
-    slots = {pail.turn.slot for pail in pails_of(snapshot, animal_id) if pail.turn and pail.milk_kg is not None}
-    slots |= {snapshot.turn.slot} if animal_id in snapshot.milkings else set()
+    lately = {pail.turn.slot for pail in pails_of(snapshot, animal_id) if pail.turn and pail.milk_kg is not None}
+    slots = (milking.slots or lately | {snapshot.turn.slot}) if milking else lately
     return islice((turn for turn in _rounds_after(snapshot.turn) if turn.slot in slots), every - 1, None, every)
 
 

@@ -1,13 +1,12 @@
 """Withheld milk on a card: until when none is kept, how short this milking is, which is the first to keep, and why."""
 
 from datetime import timedelta
-from itertools import chain
 from math import ceil
 
 from store.book.facts.milk import Withholding
 from store.round.measured import withholding_at
 from store.round.steps import MilkStep
-from store.round.withholding import coming_milkings, first_to_keep
+from store.round.withholding import first_turn_to_keep
 from tui.page import Line, Role, Size, wrapped
 from tui.telling import turn_words
 from tui.treated import sucks_words
@@ -44,9 +43,6 @@ def _until(shown: Shown, step: MilkStep, withheld: Withholding) -> str:
 
 def _first(shown: Shown, step: MilkStep) -> str:
     """`Sun 15 Mar morning`; empty where that cannot be reckoned."""
-    snapshot, begins = shown.walker.snapshot, shown.walker.farm.usually_begins
-    coming = coming_milkings(snapshot, step.animal.id)
-    found = first_to_keep(snapshot, step.animal.id, chain([shown.done(step).earliest], map(begins, coming)))
-    turns = (turn for turn in coming_milkings(snapshot, step.animal.id) if begins(turn) == found)
-    turn = next(turns, None) if found else None
-    return turn_words(turn) if turn else ""
+    snapshot = shown.walker.snapshot
+    turn = first_turn_to_keep(snapshot, step.animal.id, shown.done(step).earliest)
+    return turn_words(turn) if turn and turn != snapshot.turn else ""

@@ -64,13 +64,14 @@ class PastPail:
 class Milking:
     """A cow that is milked in this slot; her pails of earlier rounds, newest first.
 
-    every: 1, each planned milking; 2, every other one.
+    every: 1, each planned milking; 2, every other one. slots: of the feeding rounds in which she is planned.
     """
 
     animal_id: UUID
     pail: Pail | None
     pails_before: tuple[PastPail, ...] = ()
     every: int = 1
+    slots: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)

@@ -71,16 +71,11 @@ def read_quarters(reading: Reading, cow_id: UUID) -> tuple[QuarterFound, ...]:
 
 def read_milkings(reading: Reading, turn: Turn, pails: Mapping[UUID, tuple[PastPail, ...]]) -> dict[UUID, Milking]:
     """The cows that are milked in this round: planned in its slot, and where not at each milking, at her turn."""
+    other = turn.after().slot
+    twice = {uid(found[0]) for found in reading.rows(milk_sql.MILKINGS, slot=other)}
     planned = [_milking(reading, found, pails) for found in reading.rows(milk_sql.MILKINGS)]
-    seldom = any(each.every > 1 for each in planned)
-    other = reading.rows(milk_sql.MILKINGS, slot=turn.after().slot) if seldom else ()
-    twice = {uid(found[0]) for found in other}
-
-    def at_turn(each: Milking) -> bool:
-        slots = {turn.slot, turn.after().slot} if each.animal_id in twice else {turn.slot}
-        return is_her_turn(each.every, slots, each.pails_before, turn)
-
-    return {each.animal_id: each for each in planned if at_turn(each)}
+    whole = [replace(each, slots=frozenset({turn.slot, *[other] * (each.animal_id in twice)})) for each in planned]
+    return {each.animal_id: each for each in whole if is_her_turn(each.every, each.slots, each.pails_before, turn)}
 
 
 def _milking(reading: Reading, found: FoundRow, pails: Mapping[UUID, tuple[PastPail, ...]]) -> Milking:

@@ -22,7 +22,7 @@ from store.round.item import Item
 from store.round.measured import not_milked
 from store.round.plan import plan
 from store.round.steps import ApartStep, DoseStep, MilkStep, SoakCheckStep, SoakStartStep, Step
-from store.round.withholding import first_to_keep
+from store.round.withholding import first_to_keep, first_turn_to_keep
 from tests.farm import MORNING as SIX_31
 from tests.store.round.made import animal_named, dawn, hand, some_id, wrote
 
@@ -241,6 +241,26 @@ def test_the_first_milk_to_keep_counts_milkings_by_her_rhythm_and_none_that_the_
     assert first_milk(wrote(morning, pail)) == ["11 17:10"]
     assert first_milk(wrote(morning, not_milked(hand(morning), step, "the calf had it"))) == ["12 06:30"]
     assert first_milk(wrote(in_milk(2), pail)) == ["12 06:30"]
+
+
+def test_the_first_milk_to_keep_is_the_same_on_bench_and_card_and_before_and_behind_the_pail() -> None:
+    morning = in_milk(1)
+    step = next(each for each in plan(morning) if isinstance(each, MilkStep) and each.name == "Hazel")
+    milked = wrote(morning, draft(hand(morning), step, State.DONE, (MilkedFigure(8.5, fate=Fate.THROWN_AWAY),)))
+    for found in (morning, milked):
+        assert first_milk(found) == ["11 17:10"]
+        assert first_turn_to_keep(found, step.animal.id, SIX_31) == Turn(date(2026, 3, 11), EVENING)
+
+
+def test_a_cow_planned_twice_a_day_is_reckoned_so_from_her_first_milking_on() -> None:
+    """Never milked before; this pail and one more are withheld: the evening is, the next morning is not."""
+    found = in_milk(1)
+    (tube,), (hazel,) = found.treatments, found.milkings
+    twice = replace(found.milkings[hazel], pails_before=(), slots=frozenset({MORNING, EVENING}))
+    new = replace(
+        found, milkings={hazel: twice}, pails={}, treatments=(replace(tube, withdrawal=Withdrawal(milkings=2)),)
+    )
+    assert first_milk(new) == ["12 06:30"]
 
 
 def in_milk(every: int) -> Snapshot:
