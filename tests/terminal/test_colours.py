@@ -28,7 +28,7 @@ def look_around(terminal: Terminal) -> None:
     terminal.wait_for("why?")
     terminal.press("2")
     terminal.wait_for("> 2")
-    terminal.press("\x7fu")
+    terminal.press("\x7f\x7fu")  # the pick first, then the list
     terminal.wait_for("UNDO")
     terminal.press("\x7fh")
     terminal.wait_for("KEYS HERE")
