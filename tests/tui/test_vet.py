@@ -148,6 +148,13 @@ def test_where_no_animal_stands_one_is_picked_by_a_few_letters(sitting: Sitting)
     assert isinstance(sitting.press("enter").place, Lamp)
 
 
+def test_the_marked_animal_is_the_one_that_is_opened(sitting: Sitting) -> None:
+    second = sitting.walker.snapshot.animals[1]
+    place = sitting.to_step("Stall", "count").press("v", "down", "enter").place
+    assert isinstance(place, Vet)
+    assert place.animal.name == second.name
+
+
 def test_a_farm_without_animals_says_so(sitting: Sitting) -> None:
     sitting.walker.snapshot = replace(sitting.walker.snapshot, animals=())
     sitting.place = sitting.house.whom(sitting.house.closing())
