@@ -10,11 +10,12 @@ import re
 import tempfile
 from collections.abc import Iterable, Iterator
 from contextlib import closing
-from dataclasses import fields
 from functools import cache
 from pathlib import Path
 from typing import Any
 from uuid import UUID
+
+from msgspec.structs import fields
 
 from demo_farm.past import past_rounds
 from demo_farm.room import room_rows

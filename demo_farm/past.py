@@ -2,10 +2,11 @@
 
 import random
 from collections.abc import Callable, Iterator
-from dataclasses import replace
 from datetime import date, datetime, time, timedelta
 from typing import Any
 from uuid import UUID
+
+from msgspec.structs import replace
 
 from store.book.clock import PretendClock
 from store.book.drafts import Draft, Subject

@@ -1,14 +1,14 @@
 """What a sitting changed of the farm, and what the book refused."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from store.book.drafts import Draft, RowDraft, Subject
 from store.book.errors import BookError
 
 
-@dataclass(frozen=True, slots=True)
-class Changed:
+class Changed(Struct, frozen=True):
     """A change of the farm in this sitting, and the rows that make it as it was."""
 
     words: str

@@ -1,10 +1,10 @@
 """What a screen is made of: lines of spans, each with a role. No colour here, and no markup: text is text."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from enum import Enum, auto
 from textwrap import wrap
 
+from msgspec import Struct
 from rich.cells import cell_len, set_cell_size
 
 from tui.letters import large
@@ -25,8 +25,7 @@ class Role(Enum):
     KEY = auto()
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
+class Span(Struct, frozen=True):
     """Some text in one role."""
 
     text: str
@@ -36,16 +35,14 @@ class Span:
 Line = tuple[Span, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Size:
+class Size(Struct, frozen=True):
     """Of the screen, in cells."""
 
     width: int
     height: int
 
 
-@dataclass(frozen=True, slots=True)
-class Page:
+class Page(Struct, frozen=True):
     """A whole screen, top to bottom."""
 
     lines: tuple[Line, ...]

@@ -4,15 +4,14 @@ The words carry the meaning; colour only helps. Contrast is measured by a test, 
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from msgspec import Struct
 from rich.style import Style
 
 from tui.page import Role
 
 
-@dataclass(frozen=True, slots=True)
-class Look:
+class Look(Struct, frozen=True):
     """A style for every role, and the colour behind all of it (None: the terminal's own)."""
 
     styles: Mapping[Role, Style]

@@ -5,16 +5,16 @@ Each view has one table of keys; it drives what a key does, the key line, and th
 
 from abc import ABC, abstractmethod
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any, ClassVar, Self, cast
+
+from msgspec import Struct
 
 from store.book.errors import BookError
 from tui.page import Page, Size
 from tui.scroll import Scroll
 
 
-@dataclass(frozen=True, slots=True)
-class Key:
+class Key(Struct, frozen=True):
     """One row of a view's table.
 
     names: what the terminal calls the key, letters in lower case; none: typed characters, named for the help.

@@ -1,9 +1,10 @@
 """The round at hand: the book, who walks, and the plan as it stands. Places draw from it and write through it."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from datetime import datetime, timedelta
 from uuid import UUID
+
+from msgspec.structs import replace
 
 from store.book.drafts import Draft, RowDraft, Subject, weighing
 from store.book.errors import BookError

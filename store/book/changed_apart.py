@@ -3,12 +3,12 @@ kept, the later counts, and it is said.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from functools import partial
 from typing import Any
 from uuid import UUID
 
+from msgspec import Struct
 from sqlalchemy import Connection
 from sqlmodel import Session
 
@@ -22,8 +22,7 @@ Apart = Mapping[str, tuple[frozenset[UUID], frozenset[UUID]]]
 """By table the rows of things that both books changed: of this book, and of the other."""
 
 
-@dataclass(frozen=True, slots=True)
-class Side:
+class Side(Struct, frozen=True):
     """How one book has it. here: this book, not the other one. words: its columns."""
 
     here: bool
@@ -31,8 +30,7 @@ class Side:
     words: str
 
 
-@dataclass(frozen=True, slots=True)
-class ChangedApart:
+class ChangedApart(Struct, frozen=True):
     """One thing that both books changed, and differently; the side that counts is the last. table: what of it."""
 
     table: str

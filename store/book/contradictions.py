@@ -5,10 +5,10 @@ newest of them by (written_at, id) counts, as everywhere.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date, datetime
 from uuid import UUID
 
+from msgspec import Struct
 from sqlmodel import Session, col, select
 
 from store.book.desk import Desk
@@ -24,8 +24,7 @@ GROUP BY e.step_id HAVING count(*) > 1 ORDER BY e.step_id
 LINES = tuple(record for record in RECORDS if issubclass(record, Line))
 
 
-@dataclass(frozen=True, slots=True)
-class Version:
+class Version(Struct, frozen=True):
     """What one bench wrote of a step last. words: what became of it, and its figures."""
 
     id: UUID
@@ -36,8 +35,7 @@ class Version:
     counts: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Contradiction:
+class Contradiction(Struct, frozen=True):
     """One step that benches wrote differently; the versions from the oldest to the newest. name: whose step."""
 
     kind: Kind

@@ -7,10 +7,11 @@ import os
 import sqlite3
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import closing, suppress
-from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 from hashlib import sha256
 from pathlib import Path
+
+from msgspec import Struct
 
 from store.book.errors import DamagedBook, NoBook
 from store.book.form import READ_FORM
@@ -25,8 +26,7 @@ EVERY_ONE, ONE_A_DAY, ONE_A_WEEK = timedelta(days=2), timedelta(days=14), timede
 """All copies are kept so long; then the last of each day, of each week, and beyond of each month. Common practice."""
 
 
-@dataclass(frozen=True, slots=True)
-class Copy:
+class Copy(Struct, frozen=True):
     """A copy that was read again. newest: the day and slot of its newest round; None in a book without rounds."""
 
     place: Path

@@ -1,10 +1,11 @@
 """What a key press is about to write, as plain frozen values. `store.round.confirm` makes them."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.figures import Figure
 from store.book.turn import Turn
@@ -13,8 +14,7 @@ from store.book.words import Kind, State
 NOBODY = UUID(int=0)
 
 
-@dataclass(frozen=True, slots=True)
-class Subject:
+class Subject(Struct, frozen=True):
     """Whose step it is: one of the four; none for the round itself, or for a note on the whole yard."""
 
     animal_id: UUID | None = None
@@ -29,8 +29,7 @@ class Subject:
         return next((each for each in found if each is not None), NOBODY)
 
 
-@dataclass(frozen=True, slots=True)
-class RowDraft:
+class RowDraft(Struct, frozen=True):
     """A row of what changes slowly, before it is written: its table, and its columns by name.
 
     A dated row that names no `begins_at` begins when it is written; a row that names no `id` gets a new one.
@@ -45,8 +44,7 @@ def weighing(measure_id: UUID, feed_id: UUID, holds_kg: float) -> RowDraft:
     return RowDraft("weighing", {"measure_id": measure_id, "feed_id": feed_id, "holds_kg": holds_kg})
 
 
-@dataclass(frozen=True, slots=True)
-class Draft:
+class Draft(Struct, frozen=True):
     """One entry before it is written. `shown` is the entry that the screen showed for the step, if any.
 
     Raises ValueError where it would have happened after it was over: happened_from behind happened_at.

@@ -4,16 +4,16 @@ The fields of a figure are the columns of its table, so that reading and writing
 Weights are kilograms as it lies, soaked feeds dry.
 """
 
-from dataclasses import dataclass
 from datetime import datetime
 from typing import ClassVar
 from uuid import UUID
 
+from msgspec import Struct
+
 from store.book.words import Apart, Fate, Fill, Looks, Quarter, Sign, Soak
 
 
-@dataclass(frozen=True, slots=True)
-class FedFigure:
+class FedFigure(Struct, frozen=True):
     """One feed: due, given, and what was left of it. given_kg None: not given. [kg]"""
 
     TABLE: ClassVar[str] = "fed"
@@ -26,8 +26,7 @@ class FedFigure:
     left_kg: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class StrungFigure:
+class StrungFigure(Struct, frozen=True):
     """Strings or nets taken off what was fed, and into the bin."""
 
     TABLE: ClassVar[str] = "strung"
@@ -35,8 +34,7 @@ class StrungFigure:
     strings: int
 
 
-@dataclass(frozen=True, slots=True)
-class MilkedFigure:
+class MilkedFigure(Struct, frozen=True):
     """One milking. milk_kg None: not milked. [kg] held_back: she did not let all of it down."""
 
     TABLE: ClassVar[str] = "milked"
@@ -50,8 +48,7 @@ class MilkedFigure:
     held_back: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class DrawnFigure:
+class DrawnFigure(Struct, frozen=True):
     """How a cow was milked, where that was not as usual. whole: she was milked out."""
 
     TABLE: ClassVar[str] = "drawn"
@@ -60,8 +57,7 @@ class DrawnFigure:
     by_hand: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class PouredFigure:
+class PouredFigure(Struct, frozen=True):
     """A pail was poured together with the pail of another milk step of its round."""
 
     TABLE: ClassVar[str] = "poured"
@@ -69,8 +65,7 @@ class PouredFigure:
     into_step_id: UUID
 
 
-@dataclass(frozen=True, slots=True)
-class CooledFigure:
+class CooledFigure(Struct, frozen=True):
     """The milk of a round is in ice. fate: what became of it, where it was late; None: what each pail says."""
 
     TABLE: ClassVar[str] = "cooled"
@@ -78,8 +73,7 @@ class CooledFigure:
     fate: Fate | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class CountedFigure:
+class CountedFigure(Struct, frozen=True):
     """Heads expected in a pen, and seen. heads_seen None: not counted."""
 
     TABLE: ClassVar[str] = "counted"
@@ -93,8 +87,7 @@ class CountedFigure:
         return 0 if self.heads_seen is None else max(self.heads_due - self.heads_seen, 0)
 
 
-@dataclass(frozen=True, slots=True)
-class SoakedFigure:
+class SoakedFigure(Struct, frozen=True):
     """A batch of soaked feed: put to soak, found fit, or thrown out. Water in kg. dry_kg None: not put to soak."""
 
     TABLE: ClassVar[str] = "soaked"
@@ -106,8 +99,7 @@ class SoakedFigure:
     typed: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class PartedFigure:
+class PartedFigure(Struct, frozen=True):
     """A calf and the cow it shares: shut away, let in, or found to have got out."""
 
     TABLE: ClassVar[str] = "parted"
@@ -116,8 +108,7 @@ class PartedFigure:
     state: Apart
 
 
-@dataclass(frozen=True, slots=True)
-class FeltFigure:
+class FeltFigure(Struct, frozen=True):
     """An udder as it was felt."""
 
     TABLE: ClassVar[str] = "felt"
@@ -125,8 +116,7 @@ class FeltFigure:
     fill: Fill
 
 
-@dataclass(frozen=True, slots=True)
-class QuarterFigure:
+class QuarterFigure(Struct, frozen=True):
     """What was found at one quarter of an udder."""
 
     TABLE: ClassVar[str] = "quarter"
@@ -135,8 +125,7 @@ class QuarterFigure:
     sign: Sign
 
 
-@dataclass(frozen=True, slots=True)
-class LookedFigure:
+class LookedFigure(Struct, frozen=True):
     """What a look that was due found. All None: not looked. [condition points, cm, degrees C]"""
 
     TABLE: ClassVar[str] = "looked"
@@ -149,8 +138,7 @@ class LookedFigure:
     typed: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class DosedFigure:
+class DosedFigure(Struct, frozen=True):
     """The how-manieth dose of a treatment: given, or due and not given."""
 
     TABLE: ClassVar[str] = "dosed"
@@ -160,8 +148,7 @@ class DosedFigure:
     given: bool
 
 
-@dataclass(frozen=True, slots=True)
-class NotedFigure:
+class NotedFigure(Struct, frozen=True):
     """Words of the keeper. tell: the next person must see them before beginning."""
 
     TABLE: ClassVar[str] = "noted"
@@ -170,8 +157,7 @@ class NotedFigure:
     tell: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class DeliveredFigure:
+class DeliveredFigure(Struct, frozen=True):
     """What came into the feed room; the price of all of it, in the farm's own money. None: not known. [kg]"""
 
     TABLE: ClassVar[str] = "delivered"
@@ -183,8 +169,7 @@ class DeliveredFigure:
     typed: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class StockedFigure:
+class StockedFigure(Struct, frozen=True):
     """What was really there of a feed. [kg]"""
 
     TABLE: ClassVar[str] = "stocked"
@@ -193,8 +178,7 @@ class StockedFigure:
     typed: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class LostFigure:
+class LostFigure(Struct, frozen=True):
     """Feed that no animal ate. [kg]"""
 
     TABLE: ClassVar[str] = "lost"
@@ -204,8 +188,7 @@ class LostFigure:
     typed: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class ForecastFigure:
+class ForecastFigure(Struct, frozen=True):
     """The weather to come: the lowest of the night, the wind. [degrees C, km/h]"""
 
     TABLE: ClassVar[str] = "forecast"
@@ -215,8 +198,7 @@ class ForecastFigure:
     wet: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class BornFigure:
+class BornFigure(Struct, frozen=True):
     """What a cow has borne. calf_id None: nothing that is kept."""
 
     TABLE: ClassVar[str] = "born"
@@ -225,8 +207,7 @@ class BornFigure:
     alive: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class WatchedFigure:
+class WatchedFigure(Struct, frozen=True):
     """Something to be looked at again: when, or between when and when; due_at None: no more. looks: how it was."""
 
     TABLE: ClassVar[str] = "watched"
@@ -237,8 +218,7 @@ class WatchedFigure:
     looks: Looks | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class UsedUpFigure:
+class UsedUpFigure(Struct, frozen=True):
     """The milk of a milk step is used up."""
 
     TABLE: ClassVar[str] = "used_up"

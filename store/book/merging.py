@@ -1,11 +1,11 @@
 """Two books of one farm become one: the union of their rows by id, in any direction, any number of times."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 from uuid import UUID
 
+from msgspec import Struct
 from sqlalchemy import Connection, text
 
 from store.book.aside import set_aside
@@ -25,8 +25,7 @@ SHOWN_MOST = 5
 """So many rows that stand in each other's way are shown."""
 
 
-@dataclass(frozen=True, slots=True)
-class Came:
+class Came(Struct, frozen=True):
     """What one person wrote at one bench and this book did not hold. steps: of rounds; notes apart from them."""
 
     bench: str
@@ -36,8 +35,7 @@ class Came:
     notes: int
 
 
-@dataclass(frozen=True, slots=True)
-class Merged:
+class Merged(Struct, frozen=True):
     """What a merge brought in. changed: by table how many rows of what changes slowly, as plans.
 
     contradictions: the steps that came in and were written differently here. apart: what both books changed of one

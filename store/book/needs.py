@@ -2,16 +2,16 @@
 
 from bisect import bisect
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.drafts import Subject
 from store.book.turn import Turn, local
 
 
-@dataclass(frozen=True, slots=True)
-class NeedRow:
+class NeedRow(Struct, frozen=True):
     """What a head is to get from a moment on, and the measure it is told in. [kg] due_kg None: no more of it."""
 
     begins_at: datetime
@@ -19,8 +19,7 @@ class NeedRow:
     measure_id: UUID | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Need:
+class Need(Struct, frozen=True):
     """One feed of the plan of an animal, or of each head of a pen, in one slot. rows: oldest first."""
 
     subject: Subject
@@ -39,8 +38,7 @@ class Need:
         return (row.due_kg or 0.0) * self.heads if row else 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class Needs:
+class Needs(Struct, frozen=True):
     """What is planned of every feed, at a moment and in a round. settled: fed or skipped, by round and subject."""
 
     zone: str

@@ -5,11 +5,11 @@ for the same thing begins; of two that begin together the one written later coun
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from datetime import datetime
 from typing import Any, TypeAlias
 from uuid import UUID
 
+from msgspec import Struct
 from sqlalchemy import Connection, select
 from sqlmodel import col
 
@@ -55,8 +55,7 @@ SAME: Mapping[str, tuple[str, ...]] = {
 """By table: the columns that say which thing a row is about."""
 
 
-@dataclass(frozen=True, slots=True)
-class Register:
+class Register(Struct, frozen=True):
     """Rows by table and by what they are about: those in force at a moment, and every one there is, in their order."""
 
     farm: FarmFacts

@@ -8,9 +8,10 @@ import os
 import shutil
 import sqlite3
 from contextlib import closing, suppress
-from dataclasses import dataclass
 from datetime import UTC, date, datetime
 from pathlib import Path
+
+from msgspec import Struct
 
 from store.book.aside import set_aside
 from store.book.copying import STAMP, UNFINISHED, copy_whole, newest_of
@@ -21,8 +22,7 @@ from store.book.reading.sql import FARM
 Farms = list[tuple[bytes]]
 
 
-@dataclass(frozen=True, slots=True)
-class Restored:
+class Restored(Struct, frozen=True):
     """A book that came back. newest: day and slot of its newest round. kept: where the book before it lies now."""
 
     rounds: int

@@ -1,10 +1,11 @@
 """What a round needs to know, as frozen values. Reading makes it, the plan is drawn from it; no row leaks out."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from datetime import date, datetime
 from typing import TypeVar
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.drafts import Subject
 from store.book.facts.calves import Birth, Share
@@ -21,16 +22,14 @@ from store.book.words import Apart, Fill, Kind, Looks, State
 F = TypeVar("F", bound=Figure)
 
 
-@dataclass(frozen=True, slots=True)
-class Given:
+class Given(Struct, frozen=True):
     """What a subject was fed the last time in this slot: the day, and kg by feed."""
 
     day: date
     given_kg: Mapping[UUID, float]
 
 
-@dataclass(frozen=True, slots=True)
-class Written:
+class Written(Struct, frozen=True):
     """An entry of this round with its figures."""
 
     id: UUID
@@ -65,8 +64,7 @@ def counting(entries: Iterable[Written]) -> dict[UUID, Written]:
     return {entry.step_id: entry for entry in entries}
 
 
-@dataclass(frozen=True, slots=True)
-class LastRound:
+class LastRound(Struct, frozen=True):
     """The last feeding round before this one in which anything was written: what it left for this one.
 
     between: the midday and night rounds since then in which anything was written, oldest first.
@@ -91,8 +89,7 @@ class LastRound:
         return tuple(entry for each in self.with_between for entry in each.entries)
 
 
-@dataclass(frozen=True, slots=True)
-class Snapshot:
+class Snapshot(Struct, frozen=True):
     """All that the plan of one round is drawn from. Tuples stand in walking or showing order."""
 
     farm: FarmFacts

@@ -3,9 +3,10 @@
 What soaks counts as still there until it is fed or thrown out, so that no feed is counted twice.
 """
 
-from dataclasses import dataclass
 from datetime import date, datetime
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.drafts import Subject
 from store.book.facts.feed import Feed
@@ -14,8 +15,7 @@ from store.book.words import State
 from store.husbandry.stock import there_kg
 
 
-@dataclass(frozen=True, slots=True)
-class Stocked:
+class Stocked(Struct, frozen=True):
     """A weighing of what was there. id, step_id: its entry, for a correction. [kg]"""
 
     id: UUID
@@ -25,8 +25,7 @@ class Stocked:
     typed: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Delivered:
+class Delivered(Struct, frozen=True):
     """What came in. price: for all of it, None: not known. bags None: loose. [kg]"""
 
     id: UUID
@@ -48,8 +47,7 @@ class Delivered:
         return self.kg / self.bags if self.bags else None
 
 
-@dataclass(frozen=True, slots=True)
-class Lost:
+class Lost(Struct, frozen=True):
     """Feed that no animal ate. thrown_out: a soaked batch that was not fed; it is mended in its round. [kg]"""
 
     id: UUID
@@ -60,8 +58,7 @@ class Lost:
     thrown_out: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class FeedStock:
+class FeedStock(Struct, frozen=True):
     """One feed in the feed room, since it was weighed last; never weighed: since its first delivery.
 
     delivered, lost: oldest first. fed_kg: by the farm's own day. soaking_kg: what is in its soak bucket now, dry, and
@@ -94,8 +91,7 @@ class FeedStock:
         return next((each for each in self.deliveries if each.price_per_kg is not None), None)
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(Struct, frozen=True):
     """One feed of a feed step of a round, as the entry that counts has it. [kg]"""
 
     turn: Turn
@@ -108,16 +104,14 @@ class Row:
     at: datetime
 
 
-@dataclass(frozen=True, slots=True)
-class Weighed:
+class Weighed(Struct, frozen=True):
     """A level measure of a feed was weighed. [kg]"""
 
     at: datetime
     holds_kg: float
 
 
-@dataclass(frozen=True, slots=True)
-class FeedSettings:
+class FeedSettings(Struct, frozen=True):
     """What the farm decided about its feed room; None or empty: not said."""
 
     lead_days: int | None = None

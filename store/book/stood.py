@@ -1,17 +1,17 @@
 """Where animals stood over some time, as frozen values."""
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 from uuid import UUID
+
+from msgspec import Struct
 
 Changes = Mapping[UUID, tuple[tuple[datetime, Any], ...]]
 """By id what was so from a moment on, oldest first."""
 
 
-@dataclass(frozen=True, slots=True)
-class Stood:
+class Stood(Struct, frozen=True):
     """Where animals stood and which of them were kept, from a moment until another."""
 
     since: datetime

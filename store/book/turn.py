@@ -1,11 +1,11 @@
 """Which round: a day and a slot. And the names of its steps, the same on every laptop."""
 
-from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 from functools import cache, lru_cache
 from uuid import UUID, uuid5
 
 import pendulum
+from msgspec import Struct
 
 from store.book.clock import MICROSECOND
 from store.book.words import EVENING, FEEDING, MIDDAY, MORNING, NIGHT, SLOTS, Kind
@@ -18,8 +18,7 @@ MIDDAY_ENDS_H, LATE_NIGHT_ENDS_H = 16, 5
 """Until when somebody walks a midday round; a night round, the next day. Common practice. [h]"""
 
 
-@dataclass(frozen=True, slots=True)
-class Turn:
+class Turn(Struct, frozen=True):
     """One round. The day is the farm's own and is stored, never computed from UTC again."""
 
     day: date

@@ -1,11 +1,11 @@
 """Adding an entry. Heavy: loaded by a thread after the first frame, at the latest by the first append."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import fields
 from datetime import datetime
 from typing import TYPE_CHECKING, Any, TypeVar
 from uuid import UUID
 
+from msgspec.structs import fields
 from pydantic import ValidationError
 from sqlalchemy import Connection, insert, select, text
 from sqlalchemy.exc import SQLAlchemyError

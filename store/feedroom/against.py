@@ -5,8 +5,9 @@ that would have to be just so large (a scoop that holds more), then plain loss, 
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 from store.book.words import Units
 from store.husbandry.stock import agree_within_kg
@@ -25,8 +26,7 @@ class Why(StrEnum):
     LOSS = "loss"
 
 
-@dataclass(frozen=True, slots=True)
-class Cause:
+class Cause(Struct, frozen=True):
     """Something that may have been otherwise than the book has it, and by how much more would be there then. [kg]
 
     fitted: its size was chosen so that it explains all.
@@ -38,8 +38,7 @@ class Cause:
     fitted: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Explanation:
+class Explanation(Struct, frozen=True):
     """A cause, and what it leaves unexplained: weighed less what would have been there. [kg]"""
 
     cause: Cause
@@ -47,8 +46,7 @@ class Explanation:
     fits: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Comparison:
+class Comparison(Struct, frozen=True):
     """What the book has and what was weighed; they agree within so much. explanations: the best first. [kg]"""
 
     book_kg: float

@@ -1,8 +1,9 @@
 """A feed weighed against the book: all that the book knows of it since the last weighing."""
 
-from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.facts.farm import FarmFacts
 from store.book.stocks import FeedStock, Row, Weighed
@@ -12,8 +13,7 @@ from store.feedroom.saying import day_words
 from store.husbandry.stock import agree_within_kg
 
 
-@dataclass(frozen=True, slots=True)
-class Measured:
+class Measured(Struct, frozen=True):
     """A measure that a feed was told in since it was weighed. weighings: newest first."""
 
     id: UUID
@@ -21,8 +21,7 @@ class Measured:
     weighings: tuple[Weighed, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Case:
+class Case(Struct, frozen=True):
     """What is known where book and scale differ. weighed_kg: with what soaks. rows: since the last weighing. [kg]"""
 
     stock: FeedStock

@@ -4,10 +4,11 @@ A feed without a price is said, and never taken as free.
 """
 
 from collections.abc import Callable, Hashable, Iterable, Mapping
-from dataclasses import dataclass
 from datetime import date
 from typing import TypeVar
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.desk import Desk
 from store.book.reading import stock_sql
@@ -20,8 +21,7 @@ from store.husbandry.milk import litres
 K = TypeVar("K", bound=Hashable)
 
 
-@dataclass(frozen=True, slots=True)
-class Cost:
+class Cost(Struct, frozen=True):
     """What some feed cost. unpriced_kg: what has no price, and is not in the money."""
 
     kg: float
@@ -35,8 +35,7 @@ class Cost:
         return f"at least {money(self.money, currency)}" if self.unpriced_kg else money(self.money, currency)
 
 
-@dataclass(frozen=True, slots=True)
-class Costs:
+class Costs(Struct, frozen=True):
     """What the feeding of some days cost. by_animal None: what was given to a pen that was empty by the book.
 
     per_litre: what the animals that were milked in those days cost, by their milk. None: no milk, or a feed of theirs

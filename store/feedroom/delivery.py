@@ -6,8 +6,10 @@ The screen shows the reading before it is written.
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from statistics import median
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from store.book.facts.feed import Told
 from store.book.figures import DeliveredFigure
@@ -29,8 +31,7 @@ _PRICE = re.compile(r"\s+(?P<how>at|for)\s+(?P<price>.*)$", re.IGNORECASE)
 _TIMES = re.compile(r"^(?P<bags>[\d.,\s]+)[x×*](?P<each>.+)$", re.IGNORECASE)
 
 
-@dataclass(frozen=True, slots=True)
-class Delivering:
+class Delivering(Struct, frozen=True):
     """What a typed delivery is read with. told: every measure of the feed that was weighed for it."""
 
     stock: FeedStock

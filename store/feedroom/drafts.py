@@ -1,8 +1,9 @@
 """What is written in the feed room, as drafts outside of any round: delivered, weighed, lost, and taken back."""
 
-from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.drafts import Draft, Subject
 from store.book.figures import DeliveredFigure, LostFigure, StockedFigure
@@ -13,8 +14,7 @@ Found = Delivered | Stocked | Lost
 KINDS = {Delivered: Kind.DELIVERY, Stocked: Kind.STOCK, Lost: Kind.LOSS}
 
 
-@dataclass(frozen=True, slots=True)
-class FeedHand:
+class FeedHand(Struct, frozen=True):
     """Who writes in the feed room, and when it happened."""
 
     person_id: UUID

@@ -1,8 +1,9 @@
 """Hay until turnout: how long the bales last, and how many lack."""
 
-from dataclasses import dataclass
 from datetime import date, timedelta
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.needs import Needs
 from store.book.stocks import FeedSettings
@@ -11,8 +12,7 @@ from store.book.words import EVENING, MORNING
 from store.husbandry.hay import Bales, bales_last
 
 
-@dataclass(frozen=True, slots=True)
-class HayLeft:
+class HayLeft(Struct, frozen=True):
     """How long hay lasts, until turnout. eaten_kg: of what is put out a day; None: it is not said what is lost."""
 
     days: int

@@ -1,9 +1,10 @@
 """What each animal was given and ate, and what was refused again and again. What was lost is nobody's intake."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from datetime import date, timedelta
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.desk import Desk
 from store.book.drafts import Subject
@@ -16,8 +17,7 @@ from store.book.words import MORNING, State
 from store.husbandry.intake import eaten_kg, refused
 
 
-@dataclass(frozen=True, slots=True)
-class Share:
+class Share(Struct, frozen=True):
     """What one animal got of one feed in one round; of a pen fed as one its equal share. [kg]
 
     animal_id None: the pen it was given to was empty by the book. left_kg None: nobody looked.
@@ -35,8 +35,7 @@ class Share:
         return eaten_kg(self.given_kg, min(self.left_kg or 0.0, self.given_kg))
 
 
-@dataclass(frozen=True, slots=True)
-class Refusal:
+class Refusal(Struct, frozen=True):
     """Of a feed something was left the last three times. [kg] newest first."""
 
     subject: Subject

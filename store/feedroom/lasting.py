@@ -1,9 +1,10 @@
 """How long a feed lasts: whole days, the first round that is short, and the day by which to order."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import islice
+
+from msgspec import Struct
 
 from store.book.needs import Needs
 from store.book.stocks import FeedStock
@@ -19,8 +20,7 @@ NOT_PLANNED = "no round is planned to take any of it"
 MORE_THAN_A_YEAR = "more than a year"
 
 
-@dataclass(frozen=True, slots=True)
-class DaysLeft:
+class DaysLeft(Struct, frozen=True):
     """How long a feed lasts. short, short_kg None: longer than was looked ahead, or none of it is planned.
 
     days: whole days of both rounds. order_by: None where it is not short, or the lead time is not set.

@@ -1,8 +1,9 @@
 """Feedings that were planned since a feed was weighed, of which the book does not say that they were done."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.needs import Needs
 from store.book.stocks import FeedStock, Row
@@ -13,8 +14,7 @@ ROUNDS_MOST = 120
 """So many rounds back an open row is looked for: two months."""
 
 
-@dataclass(frozen=True, slots=True)
-class OpenRow:
+class OpenRow(Struct, frozen=True):
     """A feeding that is open, on paper, or not in the book at all. [kg]"""
 
     turn: Turn

@@ -1,8 +1,9 @@
 """The feed room at a glance: of each feed what is there, how long it lasts, what is to be weighed first."""
 
-from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.desk import Desk
 from store.book.reading.needs import read_needs
@@ -12,8 +13,7 @@ from store.feedroom.lasting import DaysLeft, days_left_of
 from store.feedroom.scoop import needs_weighing
 
 
-@dataclass(frozen=True, slots=True)
-class RoomLine:
+class RoomLine(Struct, frozen=True):
     """One feed. left None: nobody knows what is there. to_weigh: measures due at the first use of a new bag."""
 
     stock: FeedStock

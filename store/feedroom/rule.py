@@ -5,9 +5,10 @@ What it gives is proposed beside the plan and never applied.
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date, timedelta
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.desk import Desk
 from store.book.reading import stock_sql
@@ -25,8 +26,7 @@ _BY_MILK = re.compile(
 _BY_WEIGHT = re.compile(r"^(?P<percent>.+?)\s*%\s*of\s+(?:body\s*)?weight$", re.IGNORECASE)
 
 
-@dataclass(frozen=True, slots=True)
-class Rule:
+class Rule(Struct, frozen=True):
     """So much a day: fixed, for each kilogram of milk above some, or of the body weight. [kg, %]"""
 
     fixed_kg: float = 0.0

@@ -2,9 +2,10 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.desk import Desk
 from store.book.drafts import Subject
@@ -22,8 +23,7 @@ SEVERAL_MOST = 50
 _SEVERAL = re.compile(r"^(?P<measures>\d{1,3})\s+(?P<word>[^\d\s][^\d]*?)[\s=:]+(?P<total>[\d.,½¼¾].*)$")
 
 
-@dataclass(frozen=True, slots=True)
-class Drift:
+class Drift(Struct, frozen=True):
     """One weighing of a measure, and by how much it differs from the one before. [kg, %] None: the first."""
 
     at: datetime
@@ -31,8 +31,7 @@ class Drift:
     change_percent: float | None
 
 
-@dataclass(frozen=True, slots=True)
-class Retold:
+class Retold(Struct, frozen=True):
     """A line of the plan in a measure that holds something else now, for one head. [kg]
 
     was, exactly: the due kilograms in the measure as it was, and as it is. proposed: the nearest quarter of it; None
@@ -48,8 +47,7 @@ class Retold:
     proposed_kg: float | None
 
 
-@dataclass(frozen=True, slots=True)
-class Held:
+class Held(Struct, frozen=True):
     """What one level measure of a feed held before, and holds now. [kg]"""
 
     before_kg: float

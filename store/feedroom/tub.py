@@ -1,8 +1,9 @@
 """What stands free in a pen, as a mineral tub: what each head took of it a day, by two weighings."""
 
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import pairwise
+
+from msgspec import Struct
 
 from store.book.clock import MICROSECOND
 from store.book.desk import Desk
@@ -16,8 +17,7 @@ from store.husbandry.intake import a_head_and_day_g
 DAY = timedelta(days=1)
 
 
-@dataclass(frozen=True, slots=True)
-class TubIntake:
+class TubIntake(Struct, frozen=True):
     """What was taken between two weighings. gone_kg below zero: more was there than before; weigh again.
 
     head_days: heads times days in the pens where it stood. g: each head a day; None where none stood there.

@@ -1,7 +1,8 @@
 """A weighing of a feed read against the book."""
 
-from dataclasses import replace
 from datetime import datetime
+
+from msgspec.structs import replace
 
 from store.book.desk import Desk
 from store.book.reading.facts import read_facts

@@ -1,9 +1,10 @@
 """Where an amount of a plan stands: whether it passes by itself, what lasts, and what is planned after it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import pairwise, takewhile
+
+from msgspec import Struct
 
 from store.book.facts.feed import PlanRow
 
@@ -11,8 +12,7 @@ LONG_SPELL = timedelta(days=60)
 """No spell of cold, typed in night after night, is longer. Common practice."""
 
 
-@dataclass(frozen=True, slots=True)
-class Course:
+class Course(Struct, frozen=True):
     """One feed of one plan from a moment on. [kg a head]
 
     now_kg: what is given. lasting_kg: the same without an addition for a few rounds. passing: the rows to come that

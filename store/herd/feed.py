@@ -1,9 +1,10 @@
 """A feed: its name, what it resembles, whether it is soaked or baled, and whom it is not for."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import fields
 from typing import Any
 from uuid import UUID
+
+from msgspec.structs import fields
 
 from store.book.drafts import RowDraft, Subject
 from store.book.register import Register

@@ -2,7 +2,8 @@
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from store.book.words import LOW_C, WIND_MOST_KMH, Air, Coat, Units
 from store.husbandry.units import KM_PER_MILE, celsius, fahrenheit
@@ -16,8 +17,7 @@ for once soaked"); below 10 C is common practice. [degrees C of the lowest of th
 _TEMPERATURE = re.compile(r"^(-|minus)? ?(\d{1,3}(?:[.,]\d{1,2})?) ?(?:°|deg(?:rees)?)? ?([cf])?$")
 
 
-@dataclass(frozen=True, slots=True)
-class Weather:
+class Weather(Struct, frozen=True):
     """Tonight: the lowest, the wind, whether they get wet, and the coat they have. [degrees C, km/h]"""
 
     low_c: float

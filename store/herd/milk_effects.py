@@ -1,8 +1,9 @@
 """What a change of the yard does to milk that is withheld: until when it is after it, and until when before."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from store.book.facts.farm import Animal
 from store.book.facts.milk import Withholding
@@ -13,8 +14,7 @@ from store.round.withholding import first_to_keep, milkings_from_now, withheld_o
 NOT_WITHHELD = "not withheld"
 
 
-@dataclass(frozen=True, slots=True)
-class MilkChange:
+class MilkChange(Struct, frozen=True):
     """What of one animal's milk is otherwise, in words. less: withheld for less long, which is asked about."""
 
     words: str

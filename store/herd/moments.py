@@ -5,8 +5,9 @@ is the longer one; elapsed hours are hours, whatever the clock was set to meanwh
 """
 
 import re
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
+
+from msgspec import Struct
 
 from store.book.turn import from_wall, local
 from store.herd.days import a_day
@@ -29,8 +30,7 @@ _UNITS = {
 _HOURS_AND_MINUTES = re.compile(r"^(\d{1,3}) ?h(?:ours?)? ?(\d{1,2})(?: ?min)?$")
 
 
-@dataclass(frozen=True, slots=True)
-class Happened:
+class Happened(Struct, frozen=True):
     """When something happened: at a moment, or somewhen between two. since None: at one moment."""
 
     at: datetime

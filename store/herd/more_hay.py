@@ -4,8 +4,9 @@ Forage only: more grain at once makes cattle sick, and does not warm them.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from store.book.drafts import RowDraft
 from store.herd.outside import Hay, OutsidePen
@@ -15,16 +16,14 @@ LEAST_PERCENT = 1.0
 """Less than this nobody can weigh out. Common practice. [%]"""
 
 
-@dataclass(frozen=True, slots=True)
-class Limits:
+class Limits(Struct, frozen=True):
     """What holds an addition back. most_percent: of what they get now; step_kg: a head and meal, None: no limit."""
 
     most_percent: float
     step_kg: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class More:
+class More(Struct, frozen=True):
     """One feed of one slot: what a head gets now and would get. [kg] limit: what held it back, in words."""
 
     hay: Hay

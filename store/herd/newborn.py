@@ -1,9 +1,10 @@
 """What was born: the rows of one calf, lamb or kid."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date, datetime
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.drafts import RowDraft
 from store.book.facts.calves import ApartRule
@@ -20,8 +21,7 @@ YOUNG = {Species.CATTLE: "calf", Species.SHEEP: "lamb", Species.GOAT: "kid", Spe
 """What the young one of a kind of animal is called."""
 
 
-@dataclass(frozen=True, slots=True)
-class Newborn:
+class Newborn(Struct, frozen=True):
     """One that lives. from_day: shut away at night from that day of its life on; None: not said yet, in no night.
 
     shares: it sucks a cow that is milked, so that when it was with her tells since when her udder fills.

@@ -1,8 +1,9 @@
 """Who stands outside, what hay they get in either round of a day, and how much more of it they could eat."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.drafts import Subject
 from store.book.facts.farm import Animal, Pen
@@ -18,8 +19,7 @@ DRY_PERCENT = 88.0
 MILKING, GROWING = (Stage.IN_MILK, Stage.SUCKLER), (Stage.HEIFER, Stage.STEER, Stage.CALF)
 
 
-@dataclass(frozen=True, slots=True)
-class Hay:
+class Hay(Struct, frozen=True):
     """One baled feed that each head of a pen, or one animal in it, gets in a slot."""
 
     subject: Subject
@@ -30,8 +30,7 @@ class Hay:
     course: Course
 
 
-@dataclass(frozen=True, slots=True)
-class OutsidePen:
+class OutsidePen(Struct, frozen=True):
     """A pen with cattle that get hay. spare_percent: so much more hay they could eat; None: not known."""
 
     pen: Pen

@@ -6,11 +6,13 @@ by `rows`. A sheet knows no screen and writes nothing.
 
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 from datetime import datetime
 from enum import Enum, auto
 from typing import Any, TypeAlias
 from uuid import UUID
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from store.book.clock import new_id
 from store.book.drafts import Draft, RowDraft, Subject
@@ -48,8 +50,7 @@ class Ask(Enum):
     FIND = auto()  # one of many, which letters narrow
 
 
-@dataclass(frozen=True, slots=True)
-class Question:
+class Question(Struct, frozen=True):
     """One question of a sheet.
 
     name: of its answer. words: what is asked. hint: what can be typed, or what it is for.

@@ -1,7 +1,8 @@
 """Some feeding rounds on end: from which one a forecast counts, and until when."""
 
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from store.book.facts.farm import FarmFacts
 from store.book.snapshot import Snapshot
@@ -11,8 +12,7 @@ from store.round.plan import plan
 from store.round.steps import FeedStep
 
 
-@dataclass(frozen=True, slots=True)
-class Stretch:
+class Stretch(Struct, frozen=True):
     """Feeding rounds, one after the other, seen from a moment."""
 
     farm: FarmFacts

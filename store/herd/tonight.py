@@ -1,8 +1,9 @@
 """One forecast over the yard as it stands: what it asks for in hay, soak and water, and the rows of the hay."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.drafts import RowDraft
 from store.book.register import Register
@@ -14,8 +15,7 @@ from store.herd.proposal import cold_lines, soak_lines, water_lines
 from store.herd.stretch import Stretch
 
 
-@dataclass(frozen=True, slots=True)
-class Tonight:
+class Tonight(Struct, frozen=True):
     """The weather, the pens outside, and for which rounds. rounds: one of each slot, as the book has them."""
 
     register: Register

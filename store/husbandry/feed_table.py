@@ -5,14 +5,13 @@ Table values vary: protein and fibre by 15 %, minerals by 30 %, energy by 10 % (
 from memory.
 """
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 DAIRY_2001 = "Nutrient Requirements of Dairy Cattle, 7th edition (2001), table 15-1, from memory"
 TYPICAL = "typical values as extension services print them, from memory; energy from TDN as in 1989"
 
 
-@dataclass(frozen=True, slots=True)
-class TableFeed:
+class TableFeed(Struct, frozen=True):
     """One feed. dm is % of the feed as it lies, the rest % of dry matter, nel Mcal a kg of it. None: no value."""
 
     name: str

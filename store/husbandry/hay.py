@@ -1,7 +1,8 @@
 """Hay by the bale: what is lost on the way to the mouth, and how long the bales last."""
 
-from dataclasses import dataclass
 from math import ceil, prod
+
+from msgspec import Struct
 
 from store.husbandry.bounds import at_least_zero
 
@@ -9,8 +10,7 @@ WHOLE = 1e-9
 """A bale more for less than this is a rounding."""
 
 
-@dataclass(frozen=True, slots=True)
-class FeederLoss:
+class FeederLoss(Struct, frozen=True):
     """How much of the hay is lost at a kind of feeder. [%] of: what the percentage is told of."""
 
     feeder: str
@@ -51,8 +51,7 @@ def least_and_most_lost(feeder: str) -> tuple[float, float]:
     return min(found), max(found)
 
 
-@dataclass(frozen=True, slots=True)
-class Bales:
+class Bales(Struct, frozen=True):
     """How long bales last. days: whole days. need: whole bales for all the days asked, short: those that lack."""
 
     days: int | None

@@ -3,9 +3,10 @@
 Moments are absolute, so that a night in which the clocks change has the hours that it has. Weights are dry. [h, kg]
 """
 
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum, auto
+
+from msgspec import Struct
 
 from store.husbandry.bounds import at_least_zero
 from store.husbandry.measures import SAME_KG
@@ -19,16 +20,14 @@ class Ripeness(StrEnum):
     PAST = "past its limit"
 
 
-@dataclass(frozen=True, slots=True)
-class Window:
+class Window(Struct, frozen=True):
     """From when to when something has to be begun; both ends are in it."""
 
     earliest: datetime
     latest: datetime
 
 
-@dataclass(frozen=True, slots=True)
-class Replaced:
+class Replaced(Struct, frozen=True):
     """What stands in for a feed. rest_kg: of the feed itself, what that does not cover. [kg]"""
 
     kg: float

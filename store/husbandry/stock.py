@@ -1,7 +1,8 @@
 """A feed in the feed room: what is there, how many rounds it lasts, and how far book and scale may lie apart."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from store.husbandry.bounds import at_least_zero
 
@@ -33,8 +34,7 @@ def there_kg(weighed_kg: float, delivered_kg: float, fed_kg: float, lost_kg: flo
     return weighed_kg + delivered_kg - fed_kg - lost_kg
 
 
-@dataclass(frozen=True, slots=True)
-class Lasting:
+class Lasting(Struct, frozen=True):
     """For how many rounds to come a feed is enough, and by how much the next one is short. [kg]
 
     short_kg None: enough for every round that was looked at. used_kg: what those rounds take together.

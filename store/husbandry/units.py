@@ -5,14 +5,14 @@ Source of every factor: NIST Handbook 44 (2024), Appendix C, "General tables of 
 All are exact.
 """
 
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 Dimension = Literal["weight", "volume"]
 
 
-@dataclass(frozen=True, slots=True)
-class Unit:
+class Unit(Struct, frozen=True):
     """One unit: how it is written, what it measures, and its size in kg (weight) or L (volume)."""
 
     sign: str

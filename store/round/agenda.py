@@ -4,8 +4,9 @@ A pure function: the same snapshot and the same moment give the same list, in th
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from store.book.facts.farm import FarmFacts
 from store.book.reading.watches import Watch
@@ -17,8 +18,7 @@ from store.round.waiting import calves, doses, soaks
 from store.round.withholding import first_turn_to_keep, milkings_from_now, pails_of, withheld_of
 
 
-@dataclass(frozen=True, slots=True)
-class Besides:
+class Besides(Struct, frozen=True):
     """What a round's own snapshot does not hold: the steps of midday and night rounds, and what is looked at again."""
 
     between: tuple[tuple[Turn, tuple[Step, ...]], ...] = ()

@@ -5,7 +5,8 @@ is refused with a sentence that says what was found and what to type instead.
 """
 
 import re
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from store.book.facts.feed import Feed, Told
 from store.book.facts.milk import Pail
@@ -30,16 +31,14 @@ class Unreadable(ValueError):
     """What was typed is no amount here; str() is the sentence for the keeper."""
 
 
-@dataclass(frozen=True, slots=True)
-class FeedAmount:
+class FeedAmount(Struct, frozen=True):
     """A typed amount of feed: its weight, and in measures where it was told so. [kg]"""
 
     kg: float
     measures: float | None
 
 
-@dataclass(frozen=True, slots=True)
-class PailAmount:
+class PailAmount(Struct, frozen=True):
     """A typed milk weight: milk alone, and the pail as it stood on the scale if there was one. [kg]"""
 
     milk_kg: float

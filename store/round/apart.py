@@ -1,9 +1,10 @@
 """Calf sharing: where the calf is, and what is to be done with it in this round."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 from datetime import timedelta
 from uuid import UUID
+
+from msgspec.structs import replace
 
 from store.book.drafts import Subject
 from store.book.facts.calves import Share

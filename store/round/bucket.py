@@ -1,9 +1,10 @@
 """What stands in the soak buckets of a round: how much, found fit or not, and what the clock says of it."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.drafts import Subject
 from store.book.facts.feed import Batch, Feed, Portion, SoakLimit
@@ -20,8 +21,7 @@ CHECK, START = "check", "start"
 """The two occasions of a round at one bucket."""
 
 
-@dataclass(frozen=True, slots=True)
-class Bucket:
+class Bucket(Struct, frozen=True):
     """A soaked feed of this round. [kg dry]
 
     due_kg: what all plans of the round take. batch None: nothing was written down as put to soak.
@@ -77,8 +77,7 @@ def _fed_kg(feed: Feed, counts: Mapping[UUID, Written]) -> float:
     return sum(fed.given_kg or 0.0 for entry in done for fed in entry.of(FedFigure) if fed.feed_id == feed.id)
 
 
-@dataclass(frozen=True, slots=True)
-class Soaking:
+class Soaking(Struct, frozen=True):
     """How a batch stands by the clock. stood_h None: nothing was written of when it was put to soak. [h]
 
     ripe None: not known, or the farm has no rule for it; then neither ready_at nor past_at is known.

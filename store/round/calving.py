@@ -6,9 +6,10 @@ what nobody has looked at yet.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 from datetime import timedelta
 from uuid import UUID, uuid5
+
+from msgspec.structs import replace
 
 from store.book.drafts import Draft, Subject
 from store.book.facts.calves import Birth

@@ -4,9 +4,10 @@ A day later is the same hour of the farm's own clock on the next day, also where
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import pairwise
+
+from msgspec import Struct
 
 from store.book.drafts import RowDraft, Subject
 from store.book.facts.feed import PlanRow
@@ -19,8 +20,7 @@ PLAN_CHANGED = "plan changed"
 """The mark of the note that goes with a changed plan or measure: taking the note back would not take that back."""
 
 
-@dataclass(frozen=True, slots=True)
-class FeedChange:
+class FeedChange(Struct, frozen=True):
     """A change under way.
 
     was_kg: the amount a day before the present step began. next: the step to come, None at the last one.

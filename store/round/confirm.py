@@ -3,9 +3,11 @@
 What every kind of step shares is here; a kind with figures of its own has them in store.round.measured.
 """
 
-from dataclasses import dataclass, replace
 from datetime import datetime
 from uuid import UUID
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from store.book.drafts import Draft, Subject
 from store.book.facts.span import Span, span
@@ -37,8 +39,7 @@ from store.round.steps import (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Hand:
+class Hand(Struct, frozen=True):
     """Who presses the key, in which round, when it happened, and how the farm reads a number."""
 
     turn: Turn

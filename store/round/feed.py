@@ -1,7 +1,8 @@
 """Feed steps: one for each animal with a plan of its own, one for each pen fed as one."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from store.book.drafts import Subject
 from store.book.facts.farm import Animal, Pen

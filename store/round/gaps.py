@@ -1,9 +1,10 @@
 """What is still missing of a treatment's record: it is written all the same, and asked for until it is there."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import timedelta
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.facts.care import Treatment, Withdrawal
 from store.book.snapshot import Snapshot
@@ -14,8 +15,7 @@ ASKED_FOR = timedelta(days=90)
 """So long after the last dose a gap is still asked for. Common practice."""
 
 
-@dataclass(frozen=True, slots=True)
-class Gap:
+class Gap(Struct, frozen=True):
     """A treatment, and what of it nobody has typed."""
 
     animal_id: UUID

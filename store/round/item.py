@@ -1,15 +1,15 @@
 """One thing that comes by the clock, as a frozen value."""
 
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from store.book.reading.watches import Watch
 from store.book.turn import Turn
 from store.round.steps import Step
 
 
-@dataclass(frozen=True, slots=True)
-class Item:
+class Item(Struct, frozen=True):
     """One thing that comes at a moment. asks: it is to be done by then, or until a later moment, and is
     late after it; else it only comes.
 

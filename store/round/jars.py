@@ -1,10 +1,11 @@
 """The milk store: every pail put to the house in the last days, how soon it was cold, and whether it is used up."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from enum import IntEnum
 from uuid import UUID, uuid5
+
+from msgspec import Struct
 
 from store.book.drafts import Draft, Subject
 from store.book.figures import UsedUpFigure
@@ -15,8 +16,7 @@ from store.book.words import Fate, Kind, State
 from store.round.pails import FOR_PEOPLE, Went, Withheld, by_use, went
 
 
-@dataclass(frozen=True, slots=True)
-class Jar:
+class Jar(Struct, frozen=True):
     """The house milk of one milking. cold_after None: that it is in ice is not written, or only before it was milked.
     use: what is written of the jar."""
 

@@ -1,7 +1,8 @@
 """A pail at the step, against what she usually gives in so many hours. Never a diagnosis."""
 
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from store.book.drafts import Draft
 from store.book.facts.milk import PastPail
@@ -12,8 +13,7 @@ from store.round.steps import MilkStep
 from store.round.timed import TimedPail, timed
 
 
-@dataclass(frozen=True, slots=True)
-class Judged:
+class Judged(Struct, frozen=True):
     """A pail with its hours. usual_kg: least, middle, most of her last pails after these hours; of: so many. [kg]"""
 
     timed: TimedPail

@@ -1,10 +1,11 @@
 """A cow's milkings, newest first, this round's among them: what the screen looks back at."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import islice
 from statistics import fmean, median
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.facts.milk import PastPail
 from store.book.figures import DrawnFigure, MilkedFigure
@@ -20,8 +21,7 @@ NEWEST = 3
 """So many of her newest pails are set against those before them. Common practice: three to five."""
 
 
-@dataclass(frozen=True, slots=True)
-class LookBack:
+class LookBack(Struct, frozen=True):
     """What is known of her milkings, newest first."""
 
     pails: tuple[TimedPail, ...]

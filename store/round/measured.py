@@ -1,8 +1,9 @@
 """What is typed at a feed, soak or milk step, as the draft it writes. Refuses in words, and asks about the unusual."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from uuid import UUID
+
+from msgspec.structs import replace
 
 from store.book.drafts import Draft
 from store.book.facts.feed import Feed, Told

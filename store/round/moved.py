@@ -1,8 +1,9 @@
 """What the last round moved on to this one, each as the kind of step it was."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 from uuid import UUID
+
+from msgspec.structs import replace
 
 from store.book.facts.feed import Portion
 from store.book.facts.jobs import Job

@@ -1,7 +1,8 @@
 """Calves that are shut away for longer than the farm lets them be."""
 
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+
+from msgspec import Struct
 
 from store.book.facts.farm import Animal
 from store.book.snapshot import Snapshot
@@ -9,8 +10,7 @@ from store.book.words import Apart
 from store.round.where import where
 
 
-@dataclass(frozen=True, slots=True)
-class OverdueCalf:
+class OverdueCalf(Struct, frozen=True):
     """A calf past its longest time apart. since: shut away since then. longest_h: the limit. [h]"""
 
     calf: Animal

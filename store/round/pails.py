@@ -6,9 +6,11 @@ for other animals, then for calves; and what was sold or given left the farm, so
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 from math import fsum
 from uuid import UUID
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from store.book.drafts import Draft
 from store.book.facts.milk import Withholding
@@ -27,8 +29,7 @@ Withheld = Mapping[UUID, Sequence[Withholding]]
 """By cow what withholds her milk, as far as the book knows it now."""
 
 
-@dataclass(frozen=True, slots=True)
-class Pailful:
+class Pailful(Struct, frozen=True):
     """The milk of one cow at one milking, as it was written. [kg]
 
     withheld: what withheld her milk then, or may have. into: the milk steps whose pails it was poured into.
@@ -43,8 +44,7 @@ class Pailful:
     into: tuple[UUID, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Went:
+class Went(Struct, frozen=True):
     """A pailful, and where it went with all that it was poured together with.
 
     put: where somebody put it; use: what it counts as. mixed: all of it, itself among them.

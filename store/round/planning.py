@@ -1,9 +1,10 @@
 """What the modules that make steps share: the snapshot, and what already counts."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cached_property
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.drafts import Subject
 from store.book.snapshot import Snapshot, Written
@@ -17,8 +18,7 @@ Head = tuple[UUID, Kind, Subject, str, str, Written | None]
 """The fields that every step begins with."""
 
 
-@dataclass(frozen=True)
-class Planning:
+class Planning(Struct, frozen=True, dict=True):
     """A snapshot while its plan is drawn."""
 
     snapshot: Snapshot

@@ -4,9 +4,11 @@ Counted from what was found, by round and by when it happened; in which order it
 """
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
 from itertools import groupby, takewhile
 from uuid import UUID
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from store.book.facts.milk import QuarterFound
 from store.book.figures import QuarterFigure
@@ -20,8 +22,7 @@ AGAINST = (frozenset({Sign.SLACK, Sign.FULL}), frozenset({Sign.SLACK, Sign.TIGHT
 """What one quarter cannot be at once; clear again goes with none of the marks."""
 
 
-@dataclass(frozen=True, slots=True)
-class Mark:
+class Mark(Struct, frozen=True):
     """A quarter that is not yet clear again.
 
     signs: what was found last that is asked about, in the round `at`; since: the round in which it began.

@@ -1,8 +1,9 @@
 """What a feed step gives of what soaks: its part of the bucket, or what stands in for it where that was thrown out."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from uuid import UUID
+
+from msgspec.structs import replace
 
 from store.book.facts.feed import Feed, Portion, Told
 from store.book.figures import FedFigure

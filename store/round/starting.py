@@ -1,7 +1,8 @@
 """What is still to be put to soak for the next feeding round: from when, until when, and what it means to begin now."""
 
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+
+from msgspec import Struct
 
 from store.book.facts.feed import Feed
 from store.book.snapshot import Snapshot
@@ -12,8 +13,7 @@ from store.round.soak import soak_starts
 from store.round.steps import SoakStartStep
 
 
-@dataclass(frozen=True, slots=True)
-class StartDue:
+class StartDue(Struct, frozen=True):
     """A feed to be put to soak, and what it comes to at a moment. dry_kg, water_kg: water None without a rule. [kg]
 
     earliest, latest: begun between them it is soft, and not past its limit, when the next feeding round begins.

@@ -1,8 +1,9 @@
 """The steps of a round, as frozen values. One class per kind; `store.round.plan` makes them."""
 
-from dataclasses import dataclass, field
 from datetime import datetime
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.drafts import Subject
 from store.book.facts.calves import ApartRule, Parting
@@ -17,8 +18,11 @@ from store.book.words import Apart, Kind, Soak, State
 from store.round.quarters import Mark
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class _Moved(Struct, frozen=True, kw_only=True):
+    moved_from: Turn | None = None
+
+
+class Step(_Moved, frozen=True):
     """One job of the round. `entry` is what the book holds for it: the newest, or None.
 
     moved_from: the earlier round that moved it on to this one.
@@ -30,7 +34,6 @@ class Step:
     name: str  # whose step: "FENNEL", "Orchard", "Sweep the stand"
     place: str  # where: the pen's name, or the bench
     entry: Written | None
-    moved_from: Turn | None = field(default=None, kw_only=True)
 
     @property
     def state(self) -> State:
@@ -38,16 +41,14 @@ class Step:
         return State.OPEN if self.entry is None else self.entry.state
 
 
-@dataclass(frozen=True, slots=True)
-class CountStep(Step):
+class CountStep(Step, frozen=True):
     """Heads in a pen, and a look at each. A short count stays open."""
 
     pen: Pen
     heads: tuple[Animal, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class SoakCheckStep(Step):
+class SoakCheckStep(Step, frozen=True):
     """What stands in the soak bucket, before it is fed. batch None: nothing was written down as put to soak.
 
     fed_kg: what was fed of it in this round already. [kg dry]
@@ -60,8 +61,7 @@ class SoakCheckStep(Step):
     fed_kg: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class SoakStartStep(Step):
+class SoakStartStep(Step, frozen=True):
     """What must be put to soak for the next round. due_kg: dry; water_kg: by the farm's rule, None without one. [kg]"""
 
     feed: Feed
@@ -72,8 +72,7 @@ class SoakStartStep(Step):
     told: Told | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class DueFeed:
+class DueFeed(Struct, frozen=True):
     """One feed of a feed step: the weight that is due, and how it is told at the bench.
 
     due_kg: for all heads together. [kg, soaked feeds dry]
@@ -92,8 +91,7 @@ class DueFeed:
     rows: tuple[PlanRow, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class FeedStep(Step):
+class FeedStep(Step, frozen=True):
     """What one animal, or a pen fed as one, gets; of the kind hay where strings have to come off.
 
     soaked: how each soaked feed of its plan stands, also one that is replaced and not due any more.
@@ -106,8 +104,7 @@ class FeedStep(Step):
     soaked: tuple["SoakedPart", ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Instead:
+class Instead(Struct, frozen=True):
     """What stands in for a soaked feed: so much of another, at the farm's ratio, at most so much a head. [kg]
 
     rest_kg: of the soaked feed, dry, what that does not cover; hay makes it up, a kilogram for a kilogram.
@@ -120,8 +117,7 @@ class Instead:
     most_kg: float | None
 
 
-@dataclass(frozen=True, slots=True)
-class SoakedPart:
+class SoakedPart(Struct, frozen=True):
     """A soaked feed of a feed step: what is due of it by the plan, and what there is of it, for all heads. [kg dry]
 
     found: what the look at it found; None: nobody has looked. instead: where it was thrown out, what stands in for it.
@@ -134,23 +130,20 @@ class SoakedPart:
     instead: Instead | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class UdderStep(Step):
+class UdderStep(Step, frozen=True):
     """Look and feel only: a cow that is not milked now."""
 
     animal: Animal
 
 
-@dataclass(frozen=True, slots=True)
-class QuarterStep(Step):
+class QuarterStep(Step, frozen=True):
     """A quarter that was marked in an earlier round: how it is now. Before she is milked or her udder is felt."""
 
     animal: Animal
     mark: Mark
 
 
-@dataclass(frozen=True, slots=True)
-class SharedCalf:
+class SharedCalf(Struct, frozen=True):
     """A calf that shares a cow's milk, and the newest that is known of where it is. rule: when it is shut away.
 
     was_out: it got out to her last, also where it was put back behind that.
@@ -163,8 +156,7 @@ class SharedCalf:
     was_out: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class MilkStep(Step):
+class MilkStep(Step, frozen=True):
     """One cow to be milked; the calves that share her milk.
 
     emptied_at: since when her udder fills, None where that is not known.
@@ -183,8 +175,7 @@ class MilkStep(Step):
     left_in: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class CoolStep(Step):
+class CoolStep(Step, frozen=True):
     """The milk of the round into ice.
 
     within_min: the farm's limit. [min] first_at: the first pail of what is kept for people, None: none yet.
@@ -196,8 +187,7 @@ class CoolStep(Step):
     kept_kg: float
 
 
-@dataclass(frozen=True, slots=True)
-class ApartStep(Step):
+class ApartStep(Step, frozen=True):
     """A calf to be shut away from its cow, or let in to her.
 
     shut_at: when its rule has it shut away, None where it says no time. first_night: it never was before.
@@ -212,8 +202,7 @@ class ApartStep(Step):
     other_cow: Animal | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class TaskStep(Step):
+class TaskStep(Step, frozen=True):
     """A standing job. job None: it is no longer among the farm's jobs, or is left of something that is gone."""
 
     adult_only: bool = False
@@ -221,16 +210,14 @@ class TaskStep(Step):
     job: Job | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class LookStep(Step):
+class LookStep(Step, frozen=True):
     """Something about an animal that falls due to be looked at."""
 
     animal: Animal
     look: Look
 
 
-@dataclass(frozen=True, slots=True)
-class DoseStep(Step):
+class DoseStep(Step, frozen=True):
     """A dose of a treatment that falls due in this round: the how-manieth, and when."""
 
     animal: Animal
@@ -239,6 +226,5 @@ class DoseStep(Step):
     due_at: datetime
 
 
-@dataclass(frozen=True, slots=True)
-class PastStep(Step):
+class PastStep(Step, frozen=True):
     """Something this round's book holds that is no longer planned: it still counts."""

@@ -1,8 +1,9 @@
 """What became of a round: first of all, what was not recorded."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.facts.feed import Feed
 from store.book.figures import FedFigure
@@ -14,16 +15,14 @@ from store.round.planning import BENCH
 from store.round.steps import FeedStep, Step, TaskStep
 
 
-@dataclass(frozen=True, slots=True)
-class FedTotal:
+class FedTotal(Struct, frozen=True):
     """One feed over the whole round. [kg, soaked feeds dry]"""
 
     feed: Feed
     given_kg: float
 
 
-@dataclass(frozen=True, slots=True)
-class MilkTotal:
+class MilkTotal(Struct, frozen=True):
     """The milk of one use: from whom, how much. [kg]"""
 
     fate: Fate
@@ -31,8 +30,7 @@ class MilkTotal:
     cows: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Difference:
+class Difference(Struct, frozen=True):
     """A feed given otherwise than planned. [kg]"""
 
     step: Step
@@ -46,8 +44,7 @@ class Difference:
         return self.given_kg - self.due_kg
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
+class Change(Struct, frozen=True):
     """A step that was written more than once: its first entry and the one that counts."""
 
     step: Step
@@ -55,8 +52,7 @@ class Change:
     now: Written
 
 
-@dataclass(frozen=True, slots=True)
-class Summary:
+class Summary(Struct, frozen=True):
     """A round. Its counts add up: done + skipped + moved on + on paper + not recorded = all."""
 
     steps: tuple[Step, ...]

@@ -1,9 +1,10 @@
 """A pail with the hours that it filled, and whether it can be compared with others of hers."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.facts.calves import Share
 from store.book.facts.milk import PastPail
@@ -18,8 +19,7 @@ LEFT_IN = "some was in her before"
 NOT_MILKED, ON_PAPER = "not milked", "on paper"
 
 
-@dataclass(frozen=True, slots=True)
-class TimedPail:
+class TimedPail(Struct, frozen=True):
     """One milking. emptied_at: since when she filled, None where that is not known. why_not: empty, it compares."""
 
     pail: PastPail

@@ -6,8 +6,9 @@ since yesterday.
 """
 
 from collections.abc import Iterable
-from dataclasses import replace
 from datetime import datetime, timedelta
+
+from msgspec.structs import replace
 
 from store.book.drafts import Draft
 from store.book.words import Kind, Soak, State

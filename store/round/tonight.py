@@ -1,8 +1,9 @@
 """Whether a calf is shut away in a night, and when, by its own rule; and which cow her calf was left with."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
+
+from msgspec import Struct
 
 from store.book.facts.calves import Parting, Share
 from store.book.facts.farm import Animal
@@ -16,8 +17,7 @@ IN_NO_NIGHT = "it is shut away in no night"
 ON_PURPOSE = "on purpose"
 
 
-@dataclass(frozen=True, slots=True)
-class Staying:
+class Staying(Struct, frozen=True):
     """A calf that is not shut away tonight, and why."""
 
     calf: Animal

@@ -1,8 +1,9 @@
 """Milk of earlier rounds that was put to people, and of which the book knows only now that it was withheld."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.facts.milk import PastPail, Withholding
 from store.book.snapshot import Snapshot
@@ -11,8 +12,7 @@ from store.round.pails import FOR_PEOPLE
 from store.round.withholding import SAID_FOR, withheld_of
 
 
-@dataclass(frozen=True, slots=True)
-class Unsafe:
+class Unsafe(Struct, frozen=True):
     """One such pail: whose, and what withheld it. It stands here until its round says that it was thrown away."""
 
     cow_id: UUID

@@ -1,9 +1,10 @@
 """Where a calf is as to each cow that it sucks, as far as the book says, in whatever order it was typed."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 from datetime import datetime, timedelta
 from uuid import UUID
+
+from msgspec.structs import replace
 
 from store.book.facts.calves import Parting, Share
 from store.book.words import Apart

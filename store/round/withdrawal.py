@@ -5,8 +5,9 @@ guessed: the milk is then withheld until somebody types it. Label and vet decide
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+
+from msgspec import Struct
 
 from store.book.clock import MICROSECOND
 from store.book.facts.care import Treatment, Withdrawal
@@ -18,16 +19,14 @@ from store.round.saying import moment_words
 NOT_TYPED = "how long is not typed"
 
 
-@dataclass(frozen=True, slots=True)
-class Clock:
+class Clock(Struct, frozen=True):
     """One clock of a withholding: when it runs out, None while that is not known; and what it counts, in words."""
 
     ends_at: datetime | None
     words: str
 
 
-@dataclass(frozen=True, slots=True)
-class Course:
+class Course(Struct, frozen=True):
     """What happened to her: when she was milked, and when she calved last."""
 
     milked: Sequence[Span] = ()

@@ -10,12 +10,13 @@ import random
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import closing
-from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from tempfile import gettempdir
 from time import perf_counter
 from typing import Any
+
+from msgspec.structs import replace
 
 from store.book.drafts import Draft
 from store.book.folder.take_in import new_book_from

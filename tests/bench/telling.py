@@ -2,12 +2,12 @@
 
 import sys
 from collections.abc import Sequence
-from dataclasses import dataclass
 from statistics import median, quantiles
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True)
-class Figures:
+
+class Figures(Struct, frozen=True):
     """The times of one thing over many runs. [s]"""
 
     name: str

@@ -4,8 +4,9 @@ import os
 import sqlite3
 import sysconfig
 from contextlib import closing
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from tests.farm import FOLDER
 from tests.terminal.terminal import Terminal
@@ -18,8 +19,7 @@ PAST_ENTRIES = 226
 Figures = tuple[float | None, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Confirmed:
+class Confirmed(Struct, frozen=True):
     """A step as the book holds it. figures: given or milked, feeds by name. [kg] None: not given, not milked."""
 
     kind: str
@@ -29,8 +29,7 @@ class Confirmed:
     why: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Walked:
+class Walked(Struct, frozen=True):
     """The keys at one step, and what they write."""
 
     keys: str

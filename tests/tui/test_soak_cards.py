@@ -1,9 +1,9 @@
 """The soak bucket on the screen: its state in a word, what is asked, why it is thrown out."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 from syrupy.assertion import SnapshotAssertion
 
 from store.book.drafts import RowDraft, Subject

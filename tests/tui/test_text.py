@@ -1,8 +1,7 @@
 """Text from the book and from the keys is text: never markup, never an escape sequence, never wider than its place."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 from rich.cells import cell_len
 
 from store.round.plan import plan

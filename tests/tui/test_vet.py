@@ -1,11 +1,11 @@
 """The vet's page: the number first, then what was seen of her, filled in; what is seen now becomes a note."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from syrupy.assertion import SnapshotAssertion
 
 from store.book.clock import new_id

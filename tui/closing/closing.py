@@ -1,7 +1,8 @@
 """The end of the walk."""
 
-from dataclasses import replace
 from typing import ClassVar
+
+from msgspec.structs import replace
 
 from store.round.summary import Summary, summarise
 from tui.bench.coming import Coming

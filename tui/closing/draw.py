@@ -1,8 +1,9 @@
 """The closing screen, line by line: milk to throw away, what is not recorded, then skipped, then given otherwise."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
 from textwrap import wrap
+
+from msgspec.structs import replace
 
 from store.book.figures import CountedFigure, MilkedFigure
 from store.book.snapshot import Written, found_of, notes_of

@@ -1,7 +1,8 @@
 """Ending the round: what is open stays open in the book, with what was due, and the round is closed."""
 
-from dataclasses import replace
 from typing import ClassVar
+
+from msgspec.structs import replace
 
 from store.book.words import Kind, State
 from store.round.confirm import ended, left_open

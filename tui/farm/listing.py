@@ -1,8 +1,9 @@
 """A list of what is set up: Enter opens one, A begins a new one."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from typing import ClassVar
+
+from msgspec import Struct
 
 from store.book.register import Register, read_register
 from tui.place import Place, Rooms
@@ -10,16 +11,14 @@ from tui.view import Key
 from tui.walk.picking import Picking
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(Struct, frozen=True):
     """One line of a list, and what opens behind it."""
 
     words: str
     open: "Callable[[Listing], Place]"
 
 
-@dataclass(frozen=True, slots=True)
-class Chapter:
+class Chapter(Struct, frozen=True):
     """What a list shows: its title, its lines as the book stands, what a new one asks, and what fills it when empty.
 
     new: raises LookupError with a sentence where something else has to be there first.

@@ -1,6 +1,6 @@
 """U in my farm: what was changed last in this sitting is shown, and Enter makes it as it was."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from store.book.drafts import Draft, RowDraft
 from store.book.errors import BookError

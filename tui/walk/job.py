@@ -2,8 +2,9 @@
 
 from abc import ABC, abstractmethod
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, ClassVar, Generic, TypeAlias, TypeVar
+
+from msgspec import Struct
 
 from store.book.drafts import Draft
 from store.round.confirm import Hand, again
@@ -19,8 +20,7 @@ S = TypeVar("S", bound=Step)
 AnyJob: TypeAlias = "Job[Any]"
 
 
-@dataclass(frozen=True, slots=True)
-class More:
+class More(Struct, frozen=True):
     """One line of the list behind M."""
 
     words: str

@@ -1,8 +1,9 @@
 """How she was milked, where that was not as usual: the marks of a milk step behind M, and the figure they become."""
 
-from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
 
 from store.book.drafts import Draft
 from store.book.figures import DrawnFigure, MilkedFigure

@@ -1,8 +1,9 @@
 """What a card is drawn from: the step, what is typed at each of its lines, which line is chosen, what is marked."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date, datetime
+
+from msgspec import Struct
 
 from store.book.facts.span import Span
 from store.book.words import Units
@@ -11,8 +12,7 @@ from store.round.steps import Step
 from tui.walker import Walker
 
 
-@dataclass(frozen=True, slots=True)
-class Shown:
+class Shown(Struct, frozen=True):
     """A step as it stands on the screen. row -1: nothing is chosen yet."""
 
     walker: Walker

@@ -1,7 +1,8 @@
 """A round that was done on paper: the few times that the next round needs; the rest stays to be typed in."""
 
 from collections.abc import Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from store.book.drafts import Draft, Subject
 from store.book.words import State

@@ -5,7 +5,8 @@ Colorado State, downer cow; ehc.gov.eg, calf scours); what none of them lists is
 """
 
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from store.book.words import Sign, Stage
 from store.round.quarters import Mark
@@ -13,8 +14,7 @@ from store.round.quarters import Mark
 NOW, TODAY = "RING NOW", "RING TODAY"
 
 
-@dataclass(frozen=True, slots=True)
-class Seen:
+class Seen(Struct, frozen=True):
     """A sign, in a few words; ring: what it means for the telephone; empty: tell it when you ring."""
 
     words: str

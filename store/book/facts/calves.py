@@ -1,14 +1,14 @@
 """Calvings, calves that share a cow's milk, and when they were apart, as frozen values."""
 
-from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.words import EVERY_NIGHT, Apart
 
 
-@dataclass(frozen=True, slots=True)
-class Parting:
+class Parting(Struct, frozen=True):
     """A calf was shut away, let in, or had got out: when (between since and at), and which. None: it is on paper.
 
     cow_id: which cow it was let in to, or found with. why: as somebody typed or picked it.
@@ -26,8 +26,7 @@ class Parting:
         return self.since or self.at
 
 
-@dataclass(frozen=True, slots=True)
-class ApartRule:
+class ApartRule(Struct, frozen=True):
     """When a calf is shut away: so many hours until the next milking, from a day of its life on, in which nights.
 
     nights: `1` or `0` for each night from Monday's on. [h, d]
@@ -38,8 +37,7 @@ class ApartRule:
     nights: str = EVERY_NIGHT
 
 
-@dataclass(frozen=True, slots=True)
-class Share:
+class Share(Struct, frozen=True):
     """A calf and the cow it shares: the farm's longest time apart [h], and what was written of it, newest first.
 
     since, until: from when to when they share; until None: they still do. second_cow_id: it sucks her too,
@@ -70,8 +68,7 @@ class Share:
         return (self.cow_id,) if self.second_cow_id is None else (self.cow_id, self.second_cow_id)
 
 
-@dataclass(frozen=True, slots=True)
-class Birth:
+class Birth(Struct, frozen=True):
     """A calving, between two moments (since None: at one). calves: those that are kept, and whether alive."""
 
     since: datetime | None

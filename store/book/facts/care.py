@@ -1,8 +1,9 @@
 """What is looked at on an animal, and treatments as label or vet has them, as frozen values."""
 
-from dataclasses import dataclass
 from datetime import date, datetime
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.facts.span import Span
 from store.book.figures import LookedFigure
@@ -10,16 +11,14 @@ from store.book.turn import Turn
 from store.book.words import Asks, SaidBy, State
 
 
-@dataclass(frozen=True, slots=True)
-class LastLook:
+class LastLook(Struct, frozen=True):
     """What a look found the last time it was done."""
 
     day: date
     found: LookedFigure
 
 
-@dataclass(frozen=True, slots=True)
-class Look:
+class Look(Struct, frozen=True):
     """Something that is looked at on an animal, in a slot, every so many days. until_on: the last day."""
 
     id: UUID
@@ -32,8 +31,7 @@ class Look:
     last: LastLook | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Withdrawal:
+class Withdrawal(Struct, frozen=True):
     """How long milk and meat are withheld after the last dose, as typed. None: not known yet. [h, milkings, d]
 
     dry_days, calved_h, calved_milkings: of a dry-cow product, the least days to calving and how long from calving on.
@@ -48,8 +46,7 @@ class Withdrawal:
     said_by: SaidBy | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class NotGiven:
+class NotGiven(Struct, frozen=True):
     """A dose that a round asked for and that is not written as given: skipped, or left open or on paper."""
 
     turn: Turn
@@ -57,8 +54,7 @@ class NotGiven:
     number: int
 
 
-@dataclass(frozen=True, slots=True)
-class Treatment:
+class Treatment(Struct, frozen=True):
     """A treatment of the last years, as label or vet has it. given: its doses before this round, newest first. [h]
 
     not_given: of other rounds. in_use: False once it was ended. withdrawal None: nobody has typed any of it.

@@ -1,15 +1,15 @@
 """The farm itself, its people, pens and animals, as frozen values."""
 
-from dataclasses import dataclass
 from datetime import date, datetime
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.turn import Turn, from_wall
 from store.book.words import Air, Dialect, Species, Stage, Units
 
 
-@dataclass(frozen=True, slots=True)
-class MilkLimits:
+class MilkLimits(Struct, frozen=True):
     """The farm's own limits for milk and calving, each with a starting value until it is set.
 
     cold_within_min: milk is cold so soon after milking; half an hour is the good standard of extension leaflets. [min]
@@ -29,8 +29,7 @@ class MilkLimits:
     jar_days: int = 4
 
 
-@dataclass(frozen=True, slots=True)
-class FarmFacts:
+class FarmFacts(Struct, frozen=True):
     """The farm's own settings in force. times: when its feeding rounds usually begin, by slot, as `06:30`."""
 
     id: UUID
@@ -55,8 +54,7 @@ class FarmFacts:
         return self.round_begins(turn) or turn.begins(self.zone)
 
 
-@dataclass(frozen=True, slots=True)
-class Person:
+class Person(Struct, frozen=True):
     """Somebody who does rounds."""
 
     id: UUID
@@ -65,16 +63,14 @@ class Person:
     here: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Pen:
+class Pen(Struct, frozen=True):
     """A pen in use."""
 
     id: UUID
     name: str
 
 
-@dataclass(frozen=True, slots=True)
-class Animal:
+class Animal(Struct, frozen=True):
     """An animal that is kept, where she stands, and the calves that share her milk."""
 
     id: UUID

@@ -1,14 +1,14 @@
 """Feeds, what they are told in, what soaks, and what a head is to get, as frozen values."""
 
-from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.words import Species, Water
 
 
-@dataclass(frozen=True, slots=True)
-class Told:
+class Told(Struct, frozen=True):
     """The measure a feed is told in: one scoop, three scoops. holds_kg None: nobody weighed it for this feed."""
 
     id: UUID
@@ -18,8 +18,7 @@ class Told:
     weighed_at: datetime | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Feed:
+class Feed(Struct, frozen=True):
     """A feed. Every weight of a soaked one is dry weight."""
 
     id: UUID
@@ -31,8 +30,7 @@ class Feed:
     not_for: frozenset[Species] = frozenset()
 
 
-@dataclass(frozen=True, slots=True)
-class SoakLimit:
+class SoakLimit(Struct, frozen=True):
     """The farm's own rule for a feed in today's air. [h; kg of water to a kg of dry feed]"""
 
     water: Water
@@ -41,8 +39,7 @@ class SoakLimit:
     water_per_kg: float
 
 
-@dataclass(frozen=True, slots=True)
-class Substitute:
+class Substitute(Struct, frozen=True):
     """What replaces a soaked feed that is thrown out: kg of it for a kg dry, at most so much a head. [kg]"""
 
     by_id: UUID
@@ -50,8 +47,7 @@ class Substitute:
     most_kg: float | None
 
 
-@dataclass(frozen=True, slots=True)
-class Batch:
+class Batch(Struct, frozen=True):
     """What is in the soak bucket: put to soak when, and how much. [kg]"""
 
     started_at: datetime
@@ -59,16 +55,14 @@ class Batch:
     water_kg: float | None
 
 
-@dataclass(frozen=True, slots=True)
-class PlanRow:
+class PlanRow(Struct, frozen=True):
     """What a head is to get from a moment on. [kg] None: no more of it."""
 
     begins_at: datetime
     due_kg: float | None
 
 
-@dataclass(frozen=True, slots=True)
-class Portion:
+class Portion(Struct, frozen=True):
     """One feed of a feeding plan, for one head. [kg as it lies, soaked feeds dry]
 
     since: the plan is in force from then on. rows: its last rows and those to come, oldest first.

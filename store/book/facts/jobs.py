@@ -1,14 +1,14 @@
 """Standing tasks of a slot and the days on which they come, as frozen values."""
 
-from dataclasses import dataclass
 from datetime import date, timedelta
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.words import Stage
 
 
-@dataclass(frozen=True, slots=True)
-class Due:
+class Due(Struct, frozen=True):
     """When a job comes, since a day. season: its first and last day as `MM-DD`; it may go over the end of a year.
 
     once: until it is done, from its first day on. until_on: the last day. stage: only while such an animal is there.
@@ -47,8 +47,7 @@ class Due:
 EVERY_DAY = Due()
 
 
-@dataclass(frozen=True, slots=True)
-class Job:
+class Job(Struct, frozen=True):
     """A standing task of a slot. last_on: when it was done last before this round, where that matters."""
 
     id: UUID

@@ -1,16 +1,16 @@
 """Who is milked, into which pail, what she gave before and what is withheld, as frozen values."""
 
-from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.facts.span import Span, span
 from store.book.turn import Turn
 from store.book.words import Fate, Quarter, Sign
 
 
-@dataclass(frozen=True, slots=True)
-class Withholding:
+class Withholding(Struct, frozen=True):
     """Her milk is withheld from a moment on; until None: until further notice.
 
     to_calves: calves and other animals may have it, as colostrum; else it is thrown away.
@@ -30,8 +30,7 @@ class Withholding:
         return self.since <= when.latest and (self.until is None or when.earliest < self.until)
 
 
-@dataclass(frozen=True, slots=True)
-class Pail:
+class Pail(Struct, frozen=True):
     """A milk pail and its weight when empty. [kg]"""
 
     id: UUID
@@ -39,8 +38,7 @@ class Pail:
     empty_kg: float
 
 
-@dataclass(frozen=True, slots=True)
-class PastPail:
+class PastPail(Struct, frozen=True):
     """A milking of an earlier round. [kg] milk_kg None: not milked, or still on paper. whole: she was milked out."""
 
     at: datetime
@@ -60,8 +58,7 @@ class PastPail:
         return span(self.at, self.since)
 
 
-@dataclass(frozen=True, slots=True)
-class Milking:
+class Milking(Struct, frozen=True):
     """A cow that is milked in this slot; her pails of earlier rounds, newest first.
 
     every: 1, each planned milking; 2, every other one. slots: of the feeding rounds in which she is planned.
@@ -74,8 +71,7 @@ class Milking:
     slots: frozenset[str] = frozenset()
 
 
-@dataclass(frozen=True, slots=True)
-class QuarterFound:
+class QuarterFound(Struct, frozen=True):
     """What was found at a quarter in an earlier round."""
 
     quarter: Quarter

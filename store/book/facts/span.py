@@ -1,11 +1,11 @@
 """When something happened, as far as anybody knows."""
 
-from dataclasses import dataclass
 from datetime import datetime
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True)
-class Span:
+
+class Span(Struct, frozen=True):
     """What happened at some moment between two, both among them. What was seen has one moment for both."""
 
     earliest: datetime

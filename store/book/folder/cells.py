@@ -1,7 +1,6 @@
 """One cell of a CSV file: text to value, value to text, and in words what the cell should hold."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import UTC, date, datetime
 from enum import StrEnum
 from re import match
@@ -9,6 +8,7 @@ from types import NoneType, UnionType
 from typing import Any, Union, get_args, get_origin
 from uuid import UUID, uuid5
 
+from msgspec import Struct
 from pydantic import AwareDatetime
 from pydantic.fields import FieldInfo
 
@@ -23,8 +23,7 @@ The signs: OWASP, "CSV Injection", from memory."""
 YES, NO = ("yes", "true", "1"), ("no", "false", "0")
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
+class Cell(Struct, frozen=True):
     """What one column of one record class holds."""
 
     name: str

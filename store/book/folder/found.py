@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 from uuid import UUID
 
+from msgspec import Struct
 from pydantic import ValidationError
 
 from store.book.folder.cells import Cell, cells_of, value_of
@@ -99,8 +100,7 @@ def _wrong_columns(sheet: Sheet, cells: dict[str, Cell]) -> Iterator[str]:
     yield from (f"found no column «{name}»; expected it." for name in lacking)
 
 
-@dataclass(frozen=True, slots=True)
-class _Reading:
+class _Reading(Struct, frozen=True):
     """How the rows of one file are read."""
 
     record: type[Row]

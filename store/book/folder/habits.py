@@ -5,11 +5,11 @@ only (`0,5`; `13/04/2026`) settles it for the whole file.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
 from re import Match, fullmatch
 from typing import Any
 
+from msgspec import Struct
 from pydantic import AwareDatetime
 
 COMMA = r"[+-]?\d+,\d+"
@@ -24,8 +24,7 @@ class Unclear(ValueError):
     """A cell that can be read in two ways, or that contradicts the rest of its file; str() is what is expected."""
 
 
-@dataclass(frozen=True, slots=True)
-class Habits:
+class Habits(Struct, frozen=True):
     """Of numbers: whether one stands in the file in which a comma must be decimal, and one with a point. Of days:
     whether one stands there in which the day must come first, and one in which the month must.
     """

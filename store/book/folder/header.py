@@ -2,9 +2,10 @@
 
 import json
 import tomllib
-from dataclasses import dataclass
 from pathlib import Path
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.clock import EPOCH
 from store.book.errors import FolderError
@@ -17,8 +18,7 @@ from store.book.words import FIRST_SETTINGS, SettingName
 FILE = "farm.toml"
 
 
-@dataclass(frozen=True, slots=True)
-class Header:
+class Header(Struct, frozen=True):
     """What farm.toml says."""
 
     id: UUID

@@ -4,8 +4,9 @@ import codecs
 import csv
 import io
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 SEPARATORS = {",": "", ";": "semicolons between the cells", "\t": "tabs between the cells"}
 """The first is what we write ourselves."""
@@ -15,8 +16,7 @@ OLD_WINDOWS = "cp1252"
 """What spreadsheets of western Europe and America write where they do not write UTF-8. Common practice."""
 
 
-@dataclass(frozen=True, slots=True)
-class Sheet:
+class Sheet(Struct, frozen=True):
     """The columns of a file and its rows, each with the line it ends on; and what was understood, in words."""
 
     columns: tuple[str, ...]

@@ -1,9 +1,9 @@
 """Import: a whole farm folder into a book, or, if there is any mistake, nothing and the list of all of them."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
 
+from msgspec import Struct
 from sqlmodel import Session, col, select
 
 from store.book.desk import Desk
@@ -15,8 +15,7 @@ from store.book.making import made_new
 from store.book.records import RECORDS, Farm, Row
 
 
-@dataclass(frozen=True, slots=True)
-class Taken:
+class Taken(Struct, frozen=True):
     """What an import did: how many rows are new, and in words what was understood of files written in another way."""
 
     rows: int

@@ -1,8 +1,9 @@
 """The last calving of a cow as it is written: what a correction of it writes again."""
 
-from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.clock import micros
 from store.book.desk import ReadingDesk
@@ -11,8 +12,7 @@ from store.book.reading import care_facts, care_sql
 from store.book.reading.facts import uid
 
 
-@dataclass(frozen=True, slots=True)
-class KnownBirth:
+class KnownBirth(Struct, frozen=True):
     """A calving, the entry of it that counts, and its step."""
 
     entry_id: UUID

@@ -1,16 +1,16 @@
 """What an animal carries, as it is in force: for who asks about one animal. Not on the way to the first frame."""
 
-from dataclasses import dataclass
 from datetime import date, datetime
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.clock import micros
 from store.book.desk import ReadingDesk
 from store.book.reading import care_sql
 
 
-@dataclass(frozen=True, slots=True)
-class Carries:
+class Carries(Struct, frozen=True):
     """When she was served, and when she is due. due_on None: not in calf, or not known."""
 
     served_on: date | None

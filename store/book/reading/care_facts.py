@@ -1,9 +1,10 @@
 """What is read of care: looks, treatments, calvings."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import date
 from typing import Any
+
+from msgspec.structs import replace
 
 from store.book.clock import moment
 from store.book.desk import FoundRow

@@ -1,11 +1,12 @@
 """Entries of a round with their figures, whatever kinds of figures there are."""
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import fields
 from datetime import datetime
 from enum import StrEnum
 from typing import Any, get_args, get_type_hints
 from uuid import UUID
+
+from msgspec.structs import fields
 
 from store.book.clock import moment
 from store.book.desk import FoundRow

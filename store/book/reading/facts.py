@@ -1,10 +1,11 @@
 """What changes slowly: farm, people, pens, animals, jobs; and the ids and days in found cells."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import fields, replace
 from datetime import date, datetime
 from typing import Any
 from uuid import UUID
+
+from msgspec.structs import fields, replace
 
 from store.book.clock import micros, moment
 from store.book.desk import FoundRow, ReadingDesk

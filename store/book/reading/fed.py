@@ -1,10 +1,11 @@
 """What is read of feed for one round: what each gets and was given, what soaks, when a lot came."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from datetime import date, datetime
 from typing import Any
 from uuid import UUID
+
+from msgspec.structs import replace
 
 from store.book.clock import moment
 from store.book.desk import FoundRow

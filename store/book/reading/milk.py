@@ -4,10 +4,11 @@ Not on the way to the first frame.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from functools import partial
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.clock import micros
 from store.book.desk import ReadingDesk
@@ -20,16 +21,14 @@ from store.book.turn import Turn
 from store.book.words import FEEDING, State
 
 
-@dataclass(frozen=True, slots=True)
-class MilkRound:
+class MilkRound(Struct, frozen=True):
     """What counts of a round, with what its milk steps and its ice say."""
 
     turn: Turn
     entries: tuple[Written, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Use:
+class Use(Struct, frozen=True):
     """The entry that counts of the jar of a milk step: used up, or taken back since."""
 
     entry_id: UUID

@@ -1,10 +1,11 @@
 """What is read of milk: pails, quarters, calves that share it, what withholds it."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import date, datetime
 from typing import Any
 from uuid import UUID
+
+from msgspec.structs import replace
 
 from store.book.clock import moment
 from store.book.desk import FoundRow

@@ -1,8 +1,9 @@
 """The snapshot of one round."""
 
-from dataclasses import replace
 from datetime import datetime
 from functools import partial
+
+from msgspec.structs import replace
 
 from store.book.clock import micros
 from store.book.desk import FoundRow, ReadingDesk

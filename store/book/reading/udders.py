@@ -1,9 +1,10 @@
 """What is read of each cow: the calves that share her milk, her pails, quarters and calving."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from datetime import timedelta
 from uuid import UUID
+
+from msgspec.structs import replace
 
 from store.book.clock import moment
 from store.book.desk import FoundRow

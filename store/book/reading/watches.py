@@ -1,8 +1,9 @@
 """What is to be looked at again. A watch is one step; each look at it is an entry of it, and the newest counts."""
 
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.clock import first_id, micros, moment
 from store.book.desk import FoundRow, ReadingDesk
@@ -17,8 +18,7 @@ LOOKED_BACK = timedelta(days=92)
 """What should have been looked at longer ago is no watch any more, so that reading costs the same in every year."""
 
 
-@dataclass(frozen=True, slots=True)
-class Watch:
+class Watch(Struct, frozen=True):
     """Something to be looked at again at a moment, or between two. looks: how it was last; None: not looked yet.
 
     entry_id: the entry that counts; seen_at: when that was. due_until None: at one moment.
@@ -42,8 +42,7 @@ class Watch:
         return (self.due_until or self.due_at) < now
 
 
-@dataclass(frozen=True, slots=True)
-class Looked:
+class Looked(Struct, frozen=True):
     """What was written of a watch lately and counts. before: what it took the place of; None: it was offered then."""
 
     entry_id: UUID

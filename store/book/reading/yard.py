@@ -1,9 +1,10 @@
 """What of a farm's facts can be looked over for slips, as frozen values: what is in force at one moment."""
 
 from collections import defaultdict
-from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
+
+from msgspec import Struct
 
 from store.book.clock import micros
 from store.book.desk import Desk
@@ -23,8 +24,7 @@ WHERE e.kind = 'delivery' AND e.state = 'done' AND {sql.NEWEST_OF_ITS_STEP} ORDE
 """
 
 
-@dataclass(frozen=True, slots=True)
-class Weighed:
+class Weighed(Struct, frozen=True):
     """What a level measure of a feed was weighed at, beside what it holds. [kg] [L]"""
 
     measure: str
@@ -33,8 +33,7 @@ class Weighed:
     holds_l: float
 
 
-@dataclass(frozen=True, slots=True)
-class Yard:
+class Yard(Struct, frozen=True):
     """Names are those in use at the moment; tagged: name and tag of each animal; plans: whose, and which feed of it is
     not in use any more; delivered: by feed, in the order in which it came. [kg]
     """

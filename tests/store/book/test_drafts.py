@@ -1,9 +1,9 @@
 """A draft by itself."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.drafts import Subject
 from store.round.confirm import noted

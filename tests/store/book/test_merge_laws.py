@@ -3,13 +3,13 @@
 import shutil
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
-from dataclasses import astuple
 from datetime import timedelta
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
+from msgspec.structs import astuple
 
 from store.book.contradictions import Contradiction, contradictions
 from store.book.desk import FileDesk

@@ -1,10 +1,10 @@
 """A past round stays what it was, whatever the farm changes on a later day."""
 
-from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.clock import new_id
 from store.book.desk import Desk

@@ -1,10 +1,10 @@
 """What a snapshot knows of what came before its round: pails, feeds, latches, soak buckets; never what came after."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 from uuid import UUID
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.desk import Desk
 from store.book.facts.feed import Batch

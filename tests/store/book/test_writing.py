@@ -1,10 +1,10 @@
 """Adding an entry, on both kinds of desk: it is there, whole, once, and it counts; or nothing was written."""
 
-from dataclasses import replace
 from datetime import timedelta
 from uuid import UUID
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.clock import EPOCH, new_id
 from store.book.drafts import Draft, weighing

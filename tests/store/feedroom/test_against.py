@@ -1,11 +1,11 @@
 """Book against scale: the explanations in order, none forced."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from store.book.drafts import Subject
 from store.book.stocks import Delivered, Row, Weighed

@@ -1,7 +1,8 @@
 """A difference between book and scale as the book itself explains it."""
 
-from dataclasses import replace
 from datetime import timedelta
+
+from msgspec.structs import replace
 
 from store.book.opening import Book
 from store.book.turn import Turn

@@ -1,8 +1,7 @@
 """What each animal got and ate, what was refused, and what it cost. Loss is nobody's intake."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from store.book.drafts import Draft, Subject
 from store.book.figures import DeliveredFigure, FedFigure, MilkedFigure

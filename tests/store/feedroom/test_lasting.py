@@ -6,6 +6,7 @@ from uuid import UUID
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from store.book.drafts import Subject
 from store.book.needs import Need, NeedRow, Needs
@@ -126,7 +127,7 @@ def test_a_round_that_is_fed_takes_nothing_more(room: Book) -> None:
     assert read_needs(room.desk, room.clock.now()).kg(nuts, THIS_MORNING) == pytest.approx(NUTS_AM_KG - 2.7)
     for who, state in (("Hazel", State.SKIPPED), ("Rook", State.MOVED_ON), ("Sloe", State.DONE)):
         draft = fed_draft(room, None, who=who)
-        room.append(type(draft)(**{name: getattr(draft, name) for name in draft.__slots__} | {"state": state}))
+        room.append(replace(draft, state=state))
     needs = read_needs(room.desk, room.clock.now())
     assert needs.kg(nuts, THIS_MORNING) == pytest.approx(0.34)
     assert needs.first(nuts) == THIS_MORNING
@@ -135,7 +136,7 @@ def test_a_round_that_is_fed_takes_nothing_more(room: Book) -> None:
 def test_a_treat_outside_of_the_plan_leaves_her_feed_to_be_fed(room: Book) -> None:
     """It has a name of its own."""
     draft = fed_draft(room, 2.0)
-    room.append(type(draft)(**{name: getattr(draft, name) for name in draft.__slots__} | {"step_id": None}))
+    room.append(replace(draft, step_id=None))
     assert read_needs(room.desk, room.clock.now()).kg(named(room, NUTS_NAME), THIS_MORNING) == pytest.approx(NUTS_AM_KG)
 
 

@@ -1,9 +1,9 @@
 """The keeper's own rule for a class of animal: read, and what it proposes."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.drafts import Subject
 from store.book.figures import MilkedFigure

@@ -1,9 +1,9 @@
 """A measure at a new bag: whether it is to be weighed, how it drifted, what the plan is in it."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.drafts import weighing
 from store.book.figures import DeliveredFigure

@@ -1,9 +1,9 @@
 """What is there of a feed: it falls by what was really fed, and by nothing twice."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.drafts import Subject
 from store.book.figures import DeliveredFigure, FedFigure, LostFigure, SoakedFigure

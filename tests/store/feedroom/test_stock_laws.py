@@ -11,6 +11,8 @@ from uuid import UUID
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
+from msgspec import Struct
+from msgspec.structs import replace
 
 from store.book.clock import MICROSECOND
 from store.book.drafts import Draft, Subject
@@ -39,8 +41,7 @@ ACTS = st.lists(
 Act = tuple[int, str, int, float, int, int]
 
 
-@dataclass(frozen=True)
-class Fact:
+class Fact(Struct, frozen=True, dict=True):
     """An entry as the model keeps it, told without the code that is tested."""
 
     draft: Draft
@@ -85,7 +86,7 @@ class Room:
     def write(self, draft: Draft) -> None:
         """Write a draft over what this bench knows of its step."""
         newest = max((each for each in self.knows.values() if each.step_id == draft.step_id), key=_age, default=None)
-        shown = Draft(**{name: getattr(draft, name) for name in draft.__slots__} | {"shown": newest and newest.id})
+        shown = replace(draft, shown=newest and newest.id)
         id_ = self.book.append(shown)
         ((written_at,),) = self.book.desk.rows("SELECT written_at FROM entry WHERE id = :id", {"id": id_.bytes})
         self.knows[id_] = Fact(shown, id_, shown.step_id or id_, written_at)
@@ -116,7 +117,7 @@ def _age(fact: Fact) -> tuple[int, bytes]:
 
 
 def _with_kg(figure: Figure, kg: float) -> Figure:
-    values = {name: getattr(figure, name) for name in figure.__slots__}
+    values = {name: getattr(figure, name) for name in figure.__struct_fields__}
     changed = {"given_kg": kg, "dry_kg": kg, "kg": kg}
     return type(figure)(**values | {name: kg for name in changed if name in values})
 

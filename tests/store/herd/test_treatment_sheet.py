@@ -1,9 +1,9 @@
 """A treatment is set up, mended and ended by its sheet; what it withholds follows, and what is missing is listed."""
 
-from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.facts.span import span
 from store.book.opening import Book

@@ -1,6 +1,5 @@
 """Feeds, pails and rounds for the tests of a round: by hand, or the small farm's morning changed by hand."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 from functools import cache
 from pathlib import Path
@@ -8,6 +7,7 @@ from tempfile import TemporaryDirectory
 from uuid import UUID, uuid5
 
 from hypothesis import settings
+from msgspec.structs import replace
 
 from store.book.clock import new_id
 from store.book.drafts import Draft

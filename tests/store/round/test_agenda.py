@@ -1,10 +1,10 @@
 """What comes by the clock between rounds, worked by hand on the small farm. In March its wall clock shows UTC."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.drafts import Subject
 from store.book.facts.calves import Parting, Share

@@ -1,8 +1,7 @@
 """What was typed, read as an amount of feed or of milk: tables."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from store.book.facts.feed import Told
 from store.book.facts.milk import Pail

@@ -1,7 +1,8 @@
 """Calf sharing: shut away in the evening, let in in the morning, and what is known of where the calf is."""
 
-from dataclasses import replace
 from datetime import timedelta
+
+from msgspec.structs import replace
 
 from store.book.facts.calves import Parting
 from store.book.figures import PartedFigure

@@ -25,7 +25,6 @@ In the night to Sunday the clock goes back an hour, so that 12 h before 06:30 is
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from pathlib import Path
 from random import Random
@@ -34,6 +33,8 @@ from tempfile import TemporaryDirectory
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec import Struct
+from msgspec.structs import replace
 
 from store.book.drafts import Subject
 from store.book.facts.calves import ApartRule, Parting, Share
@@ -91,8 +92,7 @@ RULE = ApartRule(12, 21)
 SHARE = Share(AVENS, PIPIT, 13, PARTINGS[::-1], at(1, "12:00"), at(26, "12:00"), rule=RULE)
 
 
-@dataclass(frozen=True)
-class Round:
+class Round(Struct, frozen=True, dict=True):
     """What the book says when a round begins: where the calf is and since when, and since when she fills."""
 
     begins: datetime

@@ -1,9 +1,9 @@
 """Midday and night rounds: jobs and looks of their own slot, between two feeding rounds, which stay what they were."""
 
-from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.facts.care import Look
 from store.book.facts.jobs import Job

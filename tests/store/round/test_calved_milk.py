@@ -1,10 +1,10 @@
 """The milk of a cow that has calved: after a dry-cow tube, and colostrum, which is for calves and not for the house."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.facts.calves import Birth
 from store.book.facts.care import Treatment, Withdrawal

@@ -1,11 +1,11 @@
 """Calvings by hand, as a keeper would write them on paper: what follows from each, and what is written again later."""
 
-from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from store.book.drafts import Draft, Subject
 from store.book.facts.calves import Birth

@@ -1,11 +1,11 @@
 """A feed change as dated rows of a plan: where it stands, and how it is held for a day."""
 
-from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from store.book.drafts import Subject
 from store.book.facts.feed import PlanRow

@@ -1,9 +1,9 @@
 """A key that confirms a feed, a pail or a job: the draft it makes."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.drafts import Draft
 from store.book.figures import FedFigure, MilkedFigure

@@ -1,9 +1,9 @@
 """Count steps: heads and a look open each pen; a short count stays open, with what was seen."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.drafts import Draft
 from store.book.facts.calves import Parting

@@ -1,8 +1,7 @@
 """What a closing tells of: feeds given otherwise than planned, and steps written more than once."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from store.book.facts.feed import Portion
 from store.book.figures import MilkedFigure

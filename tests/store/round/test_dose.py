@@ -1,12 +1,12 @@
 """Doses that label or vet have ordered: which of how many, due when; given, skipped, ended."""
 
-from dataclasses import replace
 from datetime import timedelta
 from itertools import pairwise
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from store.book.facts.care import Treatment
 from store.book.facts.span import span

@@ -1,12 +1,12 @@
 """Jobs that come and go: every so many days, once, until a day, in a season, while an animal of a stage is there."""
 
-from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from store.book.drafts import Draft
 from store.book.facts.jobs import Due, Job

@@ -1,9 +1,9 @@
 """Since when an udder fills, and which earlier pails can be compared: by their own hours, across a clock change too."""
 
-from dataclasses import replace
 from datetime import datetime, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.facts.calves import Parting, Share
 from store.book.facts.milk import Milking, PastPail

@@ -1,10 +1,9 @@
 """Feed steps: how much is due, and how it is told at the bench."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from store.book.facts.feed import Portion, Told
 from store.book.snapshot import Snapshot

@@ -1,8 +1,7 @@
 """Hay: a feed step where strings have to come off, and how many came off."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from store.book.facts.feed import Feed, Portion
 from store.book.figures import FedFigure, StrungFigure

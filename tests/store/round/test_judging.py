@@ -1,9 +1,9 @@
 """A pail against her usual: worked by hand, and when nothing is said of a drop."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.facts.calves import Parting
 from store.book.facts.milk import PastPail

@@ -1,8 +1,7 @@
 """What was left of a feed: typed when the bucket is looked into again, beside what was given."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from store.book.drafts import Draft
 from store.book.figures import FedFigure

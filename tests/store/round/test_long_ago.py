@@ -1,7 +1,8 @@
 """Times that are asked about: before the round before was done, and more than a day before this one."""
 
-from dataclasses import replace
 from datetime import timedelta
+
+from msgspec.structs import replace
 
 from store.book.snapshot import LastRound
 from store.book.words import Kind, State

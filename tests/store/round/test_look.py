@@ -1,9 +1,9 @@
 """Looks that fall due at an animal: in their slot, every so many days, until a day; each with its finding."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.facts.care import LastLook, Look
 from store.book.figures import LookedFigure

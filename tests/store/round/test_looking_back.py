@@ -1,9 +1,9 @@
 """What is looked back at: this round's pail among the earlier ones, and each against her usual."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.facts.milk import PastPail
 from store.book.snapshot import Snapshot

@@ -1,10 +1,10 @@
 """Withheld meat: whole days from the last dose on, and what a calf takes that sucks a treated cow."""
 
-from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.facts.care import Treatment, Withdrawal
 from store.book.facts.span import span

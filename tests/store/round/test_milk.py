@@ -1,8 +1,7 @@
 """Milk steps: who is milked, into which pail, with which calves at her side."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from store.book.figures import MilkedFigure
 from store.book.words import Fate

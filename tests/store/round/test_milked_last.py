@@ -1,7 +1,8 @@
 """Who is milked last: a cow with a marked quarter, or whose milk is withheld."""
 
-from dataclasses import replace
 from datetime import timedelta
+
+from msgspec.structs import replace
 
 from store.book.facts.milk import Withholding
 from store.book.snapshot import Snapshot

@@ -1,9 +1,9 @@
 """What a round moves on is asked for in the next one that is walked: once, as the kind of step it was."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.figures import FedFigure
 from store.book.opening import Book

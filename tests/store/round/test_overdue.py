@@ -1,7 +1,8 @@
 """A calf past its longest time apart."""
 
-from dataclasses import replace
 from datetime import timedelta
+
+from msgspec.structs import replace
 
 from store.book.facts.calves import Parting
 from store.book.words import Apart

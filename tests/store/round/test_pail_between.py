@@ -1,9 +1,9 @@
 """A pail of which nobody knows the minute: it is withheld if it was at any moment between."""
 
-from dataclasses import replace
 from datetime import datetime
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.facts.milk import Withholding
 from store.book.facts.span import Span

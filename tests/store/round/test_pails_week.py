@@ -2,12 +2,12 @@
 
 import re
 from collections.abc import Iterable
-from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from store.book.facts.milk import Withholding
 from store.book.facts.span import span

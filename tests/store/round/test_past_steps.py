@@ -1,6 +1,6 @@
 """What this round's book holds that the plan does not: dropped since, or never planned. It still counts."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from store.book.drafts import Subject
 from store.book.words import Fate, Kind, State

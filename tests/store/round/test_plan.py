@@ -1,7 +1,8 @@
 """The plan: everything that is due, in walking order, and what the book already holds for it."""
 
-from dataclasses import replace
 from datetime import timedelta
+
+from msgspec.structs import replace
 
 from store.book.facts.feed import Portion
 from store.book.words import Fate, State

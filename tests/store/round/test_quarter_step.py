@@ -1,8 +1,7 @@
 """The step that asks about a marked quarter: when it is asked, what answers it."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from store.book.facts.milk import QuarterFound
 from store.book.snapshot import Snapshot

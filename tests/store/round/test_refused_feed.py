@@ -1,8 +1,7 @@
 """What is not given: a feed barred for a species, never; a meal above the farm's limit, only when sure."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from store.book.facts.feed import Feed, Portion
 from store.book.figures import FedFigure

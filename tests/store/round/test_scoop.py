@@ -1,8 +1,7 @@
 """A scoop weighed here and now: the plan is told in other measures, and its kilograms stay."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from store.book.drafts import weighing
 from store.book.errors import DamagedBook

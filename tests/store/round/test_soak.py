@@ -1,10 +1,10 @@
 """Soak steps: what stands in the bucket now, and what must be put to soak for the round after this one."""
 
-from dataclasses import replace
 from datetime import timedelta
 from uuid import UUID
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.facts.feed import Batch, Portion, SoakLimit
 from store.book.figures import SoakedFigure

@@ -1,11 +1,11 @@
 """A week of soaked feed, worked out by hand: what the clock says, what is written, what each cow then gets."""
 
-from dataclasses import replace
 from datetime import UTC, datetime
 
 import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from store.book.facts.feed import Batch, Portion, SoakLimit, Substitute
 from store.book.figures import FedFigure, SoakedFigure

@@ -1,9 +1,9 @@
 """What is still to be put to soak for the next round, and what it means to begin late."""
 
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.facts.feed import SoakLimit
 from store.book.snapshot import Snapshot

@@ -1,8 +1,7 @@
 """What became of a round: the lists and totals of its closing."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from store.book.opening import Book
 from store.book.snapshot import Snapshot

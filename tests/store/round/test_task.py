@@ -1,6 +1,6 @@
 """Task steps: the farm's standing jobs, each in its place."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from store.book.facts.jobs import Job
 from store.book.snapshot import Snapshot

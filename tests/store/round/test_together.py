@@ -1,9 +1,9 @@
 """What one key may write together: only what stands on the screen and needs no look of its own."""
 
-from dataclasses import replace
 from datetime import datetime, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.drafts import Draft
 from store.book.facts.feed import Portion

@@ -1,9 +1,9 @@
 """Whether a calf is shut away tonight, and when, by its own rule; and what its cow's morning asks where it was not."""
 
-from dataclasses import replace
 from datetime import date, datetime, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.facts.calves import ApartRule, Parting, Share
 from store.book.snapshot import Snapshot

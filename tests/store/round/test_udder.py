@@ -1,8 +1,7 @@
 """Udder steps: a dry or close-up cow, and one in milk that is not milked now, are looked at and felt only."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from store.book.figures import FeltFigure
 from store.book.words import Fill, Species, Stage, State

@@ -1,9 +1,9 @@
 """A dose that may have been given, and of which nobody wrote: her milk is withheld until it is typed or skipped."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.facts.care import NotGiven, Treatment, Withdrawal
 from store.book.facts.span import Span, span

@@ -1,6 +1,5 @@
 """Where a calf is as to each cow that it sucks, and since when each of them fills."""
 
-from dataclasses import replace
 from datetime import datetime, timedelta
 from random import Random
 from uuid import UUID
@@ -8,6 +7,7 @@ from uuid import UUID
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from store.book.facts.calves import Parting, Share
 from store.book.facts.milk import PastPail

@@ -1,9 +1,9 @@
 """Withheld milk has one way to go, until the minute."""
 
-from dataclasses import replace
 from datetime import datetime, timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.facts.milk import Withholding
 from store.book.facts.span import span

@@ -9,13 +9,13 @@ Hazel, three doses twelve hours apart, 96 h and no fewer than 6 milkings after t
     so       Sat 06:30 withheld; Sat 17:50 withheld, 30 min short; Sun 06:30 is the first to keep
 """
 
-from dataclasses import replace
 from datetime import timedelta
 from random import Random
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from store.book.facts.care import Withdrawal
 from store.book.facts.milk import Withholding

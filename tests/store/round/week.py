@@ -1,8 +1,9 @@
 """Hazel, treated on 9 and 10 March and milked twice a day: any round of that fortnight, as the book holds it then."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import UTC, datetime
+
+from msgspec.structs import replace
 
 from store.book.facts.care import Treatment, Withdrawal
 from store.book.facts.milk import PastPail, Withholding
