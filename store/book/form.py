@@ -2,10 +2,10 @@
 
 from pathlib import Path
 
-HEAD = "0004"
+HEAD = "0005"
 """The newest migration in store/book/migrations/versions."""
 
-KNOWN_FORMS = ("0001", "0002", "0003", "0004")
+KNOWN_FORMS = ("0001", "0002", "0003", "0004", "0005")
 """Every form this program can read, oldest first; the last is HEAD."""
 
 FORMS = Path(__file__).parent / "migrations" / "versions"

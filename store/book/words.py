@@ -229,6 +229,16 @@ class SettingName(StrEnum):
     CLEANSING_WITHIN_H = "cleansing_within_h"
     DROP_PERCENT = "drop_percent"
     JAR_DAYS = "jar_days"
+    FAT_MOST_PERCENT = "fat_most_percent"
+    FORAGE_LEAST_PERCENT = "forage_least_percent"
+    CHANGE_STEP_PERCENT = "change_step_percent"
+    CHANGE_STEP_DAYS = "change_step_days"
+    COLD_MOST_PERCENT = "cold_most_percent"
+    CALF_MILK_PERCENT = "calf_milk_percent"
+    DRY_DAYS = "dry_days"
+    CLOSE_UP_DAYS = "close_up_days"
+    WEAN_STARTER_KG = "wean_starter_kg"
+    CHECKED_BY = "checked_by"
 
 
 FIRST_SETTINGS = (SettingName.NAME, SettingName.ZONE, SettingName.UNITS, SettingName.EVENING_FROM)
@@ -262,6 +272,10 @@ CONDITION_POINTS = (1.0, 9.0)
 GIRTH_CM = (40.0, 320.0)
 TEMPERATURE_C = (30.0, 45.0)
 """Outside of these a tape or a thermometer was misread, whatever the animal. Common practice."""
+GAIN_MOST_KG_DAY = 3.0
+"""No cattle grow faster than this. [kg a day] Common practice."""
+FAT_PERCENT, PROTEIN_PERCENT = (0.5, 15.0), (0.5, 10.0)
+"""Outside of these a milk test was misread, whatever the cow. Common practice."""
 STEP_MOST_KG = 9999.0
 """More feed than this in one step is a slip of the keys, whatever the pen. [kg]"""
 MILK_MOST_KG = 80.0

@@ -36,7 +36,14 @@ ENDS: Mapping[str, Mapping[str, Any]] = {
     "withdrawal": dict.fromkeys((*WITHDRAWAL, "said_by")),
     "body": {"weight_kg": None, "girth_cm": None},
     "breeding": {"breed": "", "dam_id": None, "served_on": None, "due_on": None},
-}
+    "feeding_goal": {
+        "condition": None, "gain_kg_day": None, "mature_kg": None, "forage_only": False, "score_every_days": None,
+    },
+    "milk_test": {"fat_percent": None, "protein_percent": None},
+    "heat": {"seen": False},
+    "feed_limit": dict.fromkeys(("forage", "most_meal_kg", "most_day_kg", "share_percent", "step_kg", "step_days")),
+    "class_rule": dict.fromkeys(("fixed_kg", "per_kg_milk", "above_kg", "weight_percent"), 0.0),
+}  # fmt: skip
 """By table: what ends a thing that was not there before. A calf without a rule is shut away every night."""
 
 

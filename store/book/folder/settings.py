@@ -72,6 +72,16 @@ HOLDS: dict[SettingName, tuple[Callable[[str], bool], str]] = {
     SettingName.CLEANSING_WITHIN_H: (_is_number(1, 72), "hours from 1 to 72"),
     SettingName.DROP_PERCENT: (_is_number(5, 80), "percent from 5 to 80"),
     SettingName.JAR_DAYS: (_is_whole(1, 30), "whole days from 1 to 30"),
+    SettingName.FAT_MOST_PERCENT: (_is_number(1, 12), "percent from 1 to 12"),
+    SettingName.FORAGE_LEAST_PERCENT: (_is_number(0, 100), "percent from 0 to 100"),
+    SettingName.CHANGE_STEP_PERCENT: (_is_number(1, 100), "percent from 1 to 100"),
+    SettingName.CHANGE_STEP_DAYS: (_is_whole(1, 30), "whole days from 1 to 30"),
+    SettingName.COLD_MOST_PERCENT: (_is_number(0, 200), "percent from 0 to 200"),
+    SettingName.CALF_MILK_PERCENT: (_is_number(1, 40), "percent from 1 to 40"),
+    SettingName.DRY_DAYS: (_is_whole(0, 200), "whole days from 0 to 200"),
+    SettingName.CLOSE_UP_DAYS: (_is_whole(0, 60), "whole days from 0 to 60"),
+    SettingName.WEAN_STARTER_KG: (_is_number(0.1, 5), "kilograms from 0.1 to 5"),
+    SettingName.CHECKED_BY: _letters(60),
 }
 """By setting: whether a value fits, and in words what fits."""
 

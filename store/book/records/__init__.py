@@ -5,9 +5,11 @@ from store.book.records.care import Look, LookAs, Treatment, TreatmentAs, Withdr
 from store.book.records.entries import Entry
 from store.book.records.farm import Farm, Person, PersonAs, Setting
 from store.book.records.feeding import (
+    ClassRule,
     Composition,
     Feed,
     FeedAs,
+    FeedLimit,
     FeedPlan,
     FreeFeed,
     Measure,
@@ -55,6 +57,9 @@ from store.book.records.yard import (
     ApartRule,
     Body,
     Breeding,
+    FeedingGoal,
+    Heat,
+    MilkTest,
     Pen,
     PenAs,
     SecondCow,
@@ -64,8 +69,9 @@ from store.book.records.yard import (
 )
 
 RECORDS: tuple[type[Row], ...] = (
-    Farm, Setting, Person, PersonAs, Pen, PenAs, Animal, AnimalAs, Breeding, Body, Standing, Sharing,
-    ApartRule, SecondCow, Withheld, Feed, FeedAs, Composition, NotFor, FreeFeed, SoakRule, Substitute,
+    Farm, Setting, Person, PersonAs, Pen, PenAs, Animal, AnimalAs, Breeding, Body, FeedingGoal, MilkTest, Heat,
+    Standing, Sharing, ApartRule, SecondCow, Withheld, Feed, FeedAs, Composition, FeedLimit, ClassRule, NotFor,
+    FreeFeed, SoakRule, Substitute,
     Measure, MeasureAs, Volume, Weighing, Pail, PailAs, FeedPlan, MilkPlan, MilkRhythm, Task, TaskAs, TaskDue,
     Look, LookAs, Treatment, TreatmentAs, Withdrawal,
     Entry, Fed, Strung, Milked, Drawn, Poured, Cooled, Counted, Soaked, Parted, Felt, QuarterFound, Looked, Dosed,

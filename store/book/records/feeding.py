@@ -69,6 +69,45 @@ class Composition(Dated, table=True):
     nel_mcal: float | None = Field(default=None, ge=0, le=10)  # a kg
 
 
+class FeedLimit(Dated, table=True):
+    """The farm's own limits of a feed for one head, from a day on. What is empty has none of its own.
+
+    forage: whether it counts as forage; empty: as the table, or a feed in bales, has it. Weights as it lies.
+    """
+
+    __tablename__ = "feed_limit"
+    __table_args__ = (
+        Index(None, "feed_id", "begins_at"), bounded("most_meal_kg", 0, MEAL_MOST_KG),
+        bounded("most_day_kg", 0, MEAL_MOST_KG), bounded("share_percent", 0, 100),
+        bounded("step_kg", 0.001, MEAL_MOST_KG), bounded("step_days", 1, 30),
+    )  # fmt: skip
+
+    feed_id: UUID = Field(sa_type=Id, foreign_key="feed.id")
+    forage: bool | None = None
+    most_meal_kg: float | None = Field(default=None, ge=0, le=MEAL_MOST_KG)
+    most_day_kg: float | None = Field(default=None, ge=0, le=MEAL_MOST_KG)
+    share_percent: float | None = Field(default=None, ge=0, le=100)  # of the dry matter of a day
+    step_kg: float | None = Field(default=None, ge=0.001, le=MEAL_MOST_KG)  # most more in one meal at one step
+    step_days: int | None = Field(default=None, ge=1, le=30)  # from one step to the next
+
+
+class ClassRule(Dated, table=True):
+    """The keeper's own rule for a class of animal, from a day on: so much of a feed a day. All zero: no rule."""
+
+    __tablename__ = "class_rule"
+    __table_args__ = (
+        Index(None, "stage", "begins_at"), bounded("fixed_kg", 0, MEAL_MOST_KG), bounded("per_kg_milk", 0, 5),
+        bounded("above_kg", 0, MEAL_MOST_KG), bounded("weight_percent", 0, 100),
+    )  # fmt: skip
+
+    stage: Stage = Field(sa_type=one_of(Stage, "stage"))
+    feed_id: UUID = Field(sa_type=Id, foreign_key="feed.id")
+    fixed_kg: float = Field(default=0, ge=0, le=MEAL_MOST_KG)
+    per_kg_milk: float = Field(default=0, ge=0, le=5)  # for each kilogram of milk a day above above_kg
+    above_kg: float = Field(default=0, ge=0, le=MEAL_MOST_KG)
+    weight_percent: float = Field(default=0, ge=0, le=100)
+
+
 class FreeFeed(Dated, table=True):
     """A feed that stands free in a pen, as a mineral tub, from a day on."""
 

@@ -10,7 +10,18 @@ from sqlmodel import Field
 
 from store.book.columns import Day, Id, Moment, one_of
 from store.book.records.base import Dated, Name, Row, at_most, bounded, named
-from store.book.words import EVERY_NIGHT, GIRTH_CM, WEIGHT_KG, Species, Stage
+from store.book.words import (
+    CONDITION_POINTS,
+    EVERY_MOST_DAYS,
+    EVERY_NIGHT,
+    FAT_PERCENT,
+    GAIN_MOST_KG_DAY,
+    GIRTH_CM,
+    PROTEIN_PERCENT,
+    WEIGHT_KG,
+    Species,
+    Stage,
+)
 
 Tag = Annotated[str, StringConstraints(max_length=40, strip_whitespace=True)]
 
@@ -75,6 +86,51 @@ class Body(Dated, table=True):
     animal_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
     weight_kg: float | None = Field(default=None, ge=WEIGHT_KG[0], le=WEIGHT_KG[1])
     girth_cm: float | None = Field(default=None, ge=GIRTH_CM[0], le=GIRTH_CM[1])
+
+
+class FeedingGoal(Dated, table=True):
+    """What an animal is fed for, from a day on. What is empty has no goal.
+
+    forage_only: no grain while she holds condition. score_every_days: how often that is looked at.
+    """
+
+    __tablename__ = "feeding_goal"
+    __table_args__ = (
+        Index(None, "animal_id", "begins_at"), bounded("condition", *CONDITION_POINTS),
+        bounded("gain_kg_day", 0, GAIN_MOST_KG_DAY), bounded("mature_kg", *WEIGHT_KG),
+        bounded("score_every_days", 1, EVERY_MOST_DAYS),
+    )  # fmt: skip
+
+    animal_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
+    condition: float | None = Field(default=None, ge=CONDITION_POINTS[0], le=CONDITION_POINTS[1])
+    gain_kg_day: float | None = Field(default=None, ge=0, le=GAIN_MOST_KG_DAY)
+    mature_kg: float | None = Field(default=None, ge=WEIGHT_KG[0], le=WEIGHT_KG[1])
+    forage_only: bool = False
+    score_every_days: int | None = Field(default=None, ge=1, le=EVERY_MOST_DAYS)
+
+
+class MilkTest(Dated, table=True):
+    """What a test found in her milk, from that day on."""
+
+    __tablename__ = "milk_test"
+    __table_args__ = (
+        Index(None, "animal_id", "begins_at"), bounded("fat_percent", *FAT_PERCENT),
+        bounded("protein_percent", *PROTEIN_PERCENT),
+    )  # fmt: skip
+
+    animal_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
+    fat_percent: float | None = Field(default=None, ge=FAT_PERCENT[0], le=FAT_PERCENT[1])
+    protein_percent: float | None = Field(default=None, ge=PROTEIN_PERCENT[0], le=PROTEIN_PERCENT[1])
+
+
+class Heat(Dated, table=True):
+    """She was seen bulling, at the moment at which the row begins; seen False: taken back."""
+
+    __table_args__ = (Index(None, "animal_id", "begins_at"),)
+
+    animal_id: UUID = Field(sa_type=Id, foreign_key="animal.id")
+    stood: bool = False  # stood to be mounted, the surest sign
+    seen: bool = True
 
 
 class Standing(Dated, table=True):

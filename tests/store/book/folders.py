@@ -44,6 +44,18 @@ def whole_farm(to: Path) -> Path:
     return to
 
 
+def _rations(to: Path) -> None:
+    """Goals, milk tests, heats, limits of feeds and rules by class."""
+    goal = {"condition": "3.25", "gain_kg_day": "", "mature_kg": "520", "forage_only": "yes", "score_every_days": "14"}
+    add(to, "feeding_goal.csv", id="tansy-goal", animal_id="tansy", begins_at="2026-01-20", **goal)
+    add(to, "milk_test.csv", id="fennel-test", animal_id="fennel", begins_at="2026-02-20", fat_percent="4.8")
+    add(to, "heat.csv", id="briar-heat", animal_id="hazel", begins_at="2026-03-02 06:40", stood="yes", seen="yes")
+    most = {"forage": "no", "most_meal_kg": "1", "most_day_kg": "2", "share_percent": "25", "step_days": "2"}
+    add(to, "feed_limit.csv", id="nuts-most", feed_id="dairy-nuts", begins_at="2026-01-01", step_kg="0.25", **most)
+    rule = {"stage": "in milk", "feed_id": "dairy-nuts", "per_kg_milk": "0.25", "above_kg": "5"}
+    add(to, "class_rule.csv", id="milk-rule", begins_at="2026-01-01", **rule)
+
+
 def _clocks(to: Path) -> None:
     """Rules of apart and withholding, and what is written beside the rounds."""
     add(to, "apart_rule.csv", id="rook-rule", calf_id="rook", begins_at="2026-01-09", from_day="14", nights="1111111")
@@ -55,6 +67,7 @@ def _clocks(to: Path) -> None:
     add(to, "withdrawal.csv", id="spray-1", treatment_id="sloe-spray", begins_at="2026-03-05", **held)
     by = {"by_id": "dairy-nuts", "ratio": "0.8", "most_kg": "1.5"}
     add(to, "substitute.csv", id="lucerne-by", feed_id="lucerne", begins_at="2026-01-01", **by)
+    _rations(to)
     milking = "2026-03-04-morning-stall-hazel-milk"
     fennel = next(
         line["step_id"] for line in lines_of(to / "entry.csv") if line["id"] == milking.replace("hazel", "fennel")

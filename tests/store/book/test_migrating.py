@@ -197,7 +197,7 @@ SINCE = (
     "look", "look_as", "treatment", "treatment_as", "quarter", "looked", "dosed",
     "breeding", "body", "task_due", "composition", "volume", "free_feed", "delivered", "stocked", "lost", "forecast",
     "apart_rule", "second_cow", "milk_rhythm", "withdrawal", "substitute", "drawn", "poured", "cooled", "born",
-    "watched", "used_up",
+    "watched", "used_up", "feeding_goal", "milk_test", "heat", "feed_limit", "class_rule",
 )  # fmt: skip
 KINDS_SINCE = ("look", "dose", "delivery", "stock", "loss", "weather", "cool", "birth", "watch", "jar")
 """Tables and kinds that the first form did not have."""

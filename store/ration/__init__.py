@@ -1,0 +1,1 @@
+"""What an animal needs and gets, a mix of feeds that fits, and a change in safe steps."""
