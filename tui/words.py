@@ -7,7 +7,7 @@ from store.book.figures import LookedFigure
 from store.book.snapshot import Snapshot
 from store.book.turn import local
 from store.book.words import Asks, Units
-from store.husbandry.milk import litres
+from store.husbandry.milk.pail import litres
 from store.husbandry.units import CM_PER_INCH, L_PER_US_GAL, fahrenheit
 from store.round.saying import bare, moment_words
 

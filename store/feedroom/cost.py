@@ -16,7 +16,7 @@ from store.book.reading.facts import uid
 from store.book.stocks import FeedStock
 from store.feedroom.delivery import money
 from store.feedroom.intake import Share, shares
-from store.husbandry.milk import litres
+from store.husbandry.milk.pail import litres
 
 K = TypeVar("K", bound=Hashable)
 

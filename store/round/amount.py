@@ -11,7 +11,7 @@ from msgspec import Struct
 from store.book.facts.feed import Feed, Told
 from store.book.facts.milk import Pail
 from store.book.words import MILK_MOST_KG, STEP_MOST_KG, Units
-from store.husbandry.milk import kilograms, milk_in_pail
+from store.husbandry.milk.pail import kilograms, milk_in_pail
 from store.husbandry.units import KG, LB, Unit, spoken
 from store.round.saying import weight
 

@@ -7,8 +7,8 @@ from msgspec import Struct
 from store.book.drafts import Draft
 from store.book.facts.milk import PastPail
 from store.book.figures import DrawnFigure, MilkedFigure
-from store.husbandry.milk import usual_pail
-from store.husbandry.udder import UNSURE_H, day_kg
+from store.husbandry.milk.udder import UNSURE_H, day_kg
+from store.husbandry.milk.usual import usual_pail
 from store.round.steps import MilkStep
 from store.round.timed import TimedPail, timed
 

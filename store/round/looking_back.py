@@ -11,8 +11,8 @@ from store.book.facts.milk import PastPail
 from store.book.figures import DrawnFigure, MilkedFigure
 from store.book.snapshot import Snapshot, Written
 from store.book.words import Kind, State
-from store.husbandry.milk import FEWEST_PAILS
-from store.husbandry.udder import ESTIMATE_MOST_H, HOURS_A_DAY, filled_h
+from store.husbandry.milk.udder import ESTIMATE_MOST_H, HOURS_A_DAY, filled_h
+from store.husbandry.milk.usual import FEWEST_PAILS
 from store.round.emptied import sharing
 from store.round.milk import COMPARED
 from store.round.timed import TimedPail, rates_kg_h, timed_pails

@@ -12,7 +12,7 @@ from store.book.facts.span import Span
 from store.book.figures import FedFigure, Figure, MilkedFigure, SoakedFigure, StrungFigure
 from store.book.snapshot import Written
 from store.book.words import Fate, Soak, State, Units
-from store.husbandry.milk import usual_pail
+from store.husbandry.milk.usual import usual_pail
 from store.round.amount import Unreadable, feed_amount, pail_amount, whole_number
 from store.round.confirm import Doubtful, Hand, draft, time_of
 from store.round.saying import exact, weight

@@ -9,7 +9,7 @@ from msgspec import Struct
 from store.book.facts.calves import Share
 from store.book.facts.milk import PastPail
 from store.book.words import Apart
-from store.husbandry.udder import ESTIMATE_MOST_H, filled_h
+from store.husbandry.milk.udder import ESTIMATE_MOST_H, filled_h
 from store.round.emptied import emptied_at
 from store.round.where import may_be_with_her, was_put_back, where
 

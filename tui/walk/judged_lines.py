@@ -1,7 +1,7 @@
 """A pail against her usual, in words."""
 
 from store.book.words import Units
-from store.husbandry.udder import UNSURE_H
+from store.husbandry.milk.udder import UNSURE_H
 from store.husbandry.units import KG_PER_LB
 from store.round.judging import Judged
 from store.round.saying import weight

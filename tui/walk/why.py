@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from typing import ClassVar
 
-from store.husbandry.milk import KG_PER_L
-from store.husbandry.udder import FULL_H, FULL_RATE_H
+from store.husbandry.milk.pail import KG_PER_L
+from store.husbandry.milk.udder import FULL_H, FULL_RATE_H
 from store.round.soaked import is_short
 from store.round.steps import ApartStep, CoolStep, FeedStep, MilkStep, SoakedPart, SoakStartStep, Step
 from store.round.tonight import nights_words

@@ -15,7 +15,7 @@ from store.book.records.feeding import FeedPlan
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn
 from store.book.words import EVENING, Apart, Fate, Soak, State
-from store.husbandry.milk import milk_in_pail
+from store.husbandry.milk.pail import milk_in_pail
 from store.round.confirm import left_open, moved_on, skipped, undone
 from store.round.measured import milked, soak_checked, soak_started
 from store.round.steps import SoakCheckStep, SoakStartStep

@@ -10,8 +10,8 @@ from store.book.facts.milk import Milking, PastPail
 from store.book.snapshot import Snapshot
 from store.book.turn import from_wall
 from store.book.words import Apart
-from store.husbandry.milk import usual_pail
-from store.husbandry.udder import filled_h
+from store.husbandry.milk.udder import filled_h
+from store.husbandry.milk.usual import usual_pail
 from store.round.emptied import emptied_at
 from store.round.milk import COMPARED
 from tests.farm import MORNING

@@ -9,7 +9,7 @@ from store.book.facts.calves import Parting
 from store.book.facts.milk import PastPail
 from store.book.facts.span import span
 from store.book.words import Apart, Fate
-from store.husbandry.udder import filled_h
+from store.husbandry.milk.udder import filled_h
 from store.round.confirm import time_of
 from store.round.judging import Judged, judged, judged_draft
 from store.round.measured import milked, not_milked

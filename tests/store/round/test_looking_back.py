@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from store.book.facts.milk import PastPail
 from store.book.snapshot import Snapshot
 from store.book.words import Fate
-from store.husbandry.udder import filled_h
+from store.husbandry.milk.udder import filled_h
 from store.round.looking_back import LookBack, looking_back
 from store.round.measured import milked
 from tests.farm import MORNING

@@ -12,7 +12,7 @@ from store.book.facts.calves import Parting, Share
 from store.book.facts.milk import PastPail
 from store.book.turn import from_wall
 from store.book.words import Apart
-from store.husbandry.milk import usual_pail
+from store.husbandry.milk.usual import usual_pail
 from store.round.emptied import CALF_HAD_IT
 from store.round.looking_back import LookBack
 from store.round.timed import TimedPail, rates_kg_h, timed_pails

@@ -2,7 +2,7 @@
 
 import pytest
 
-from store.husbandry.udder import UNSURE_H, day_kg, filled_h
+from store.husbandry.milk.udder import UNSURE_H, day_kg, filled_h
 
 SLOWS_H, STOPS_H = (8, 10), 35
 """Rate of secretion falls from 8 to 10 h on and is nothing at about 35 h. Source: University of Illinois, ANSC 438,

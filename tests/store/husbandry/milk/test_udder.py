@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from store.husbandry.udder import ESTIMATE_MOST_H, day_kg, filled_h
+from store.husbandry.milk.udder import ESTIMATE_MOST_H, day_kg, filled_h
 
 HOURS = st.floats(0, ESTIMATE_MOST_H, allow_subnormal=False)
 

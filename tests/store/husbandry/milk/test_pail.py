@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from store.husbandry.milk import kilograms, litres, milk_in_pail
+from store.husbandry.milk.pail import kilograms, litres, milk_in_pail
 
 WEIGHTS_KG = st.floats(0, 120, allow_subnormal=False)
 

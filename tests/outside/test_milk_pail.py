@@ -2,7 +2,7 @@
 
 import pytest
 
-from store.husbandry.milk import KG_PER_L, kilograms, litres, milk_in_pail
+from store.husbandry.milk.pail import KG_PER_L, kilograms, litres, milk_in_pail
 from store.husbandry.units import IMPERIAL_GAL, IMPERIAL_PT, LB, US_GAL, US_QT
 
 MEAN_KG_PER_L, LEAST_KG_PER_L, MOST_KG_PER_L = 1.02994, 1.0262, 1.0322

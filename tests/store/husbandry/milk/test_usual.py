@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from store.husbandry.milk import FEWEST_PAILS, usual_pail
-from store.husbandry.udder import filled_h
+from store.husbandry.milk.udder import filled_h
+from store.husbandry.milk.usual import FEWEST_PAILS, usual_pail
 
 RATES_KG_H = st.floats(0, 4, allow_subnormal=False)
 HOURS = st.floats(0, 24, allow_subnormal=False)
