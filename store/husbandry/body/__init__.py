@@ -1,0 +1,1 @@
+"""What an animal weighs, how fat she is, and how she grows."""

@@ -1,0 +1,109 @@
+"""Condition: how fat she is, on the scale of 1 to 5 for dairy cows and of 1 to 9 for beef cows."""
+
+from msgspec import Struct
+
+from store.husbandry.bounds import at_least_zero
+from store.husbandry.units import KG_PER_LB
+from store.husbandry.why import Source, Sure, equation, example
+
+DAIRY_SCALE, BEEF_SCALE = (1.0, 5.0), (1.0, 9.0)
+DAIRY_KG_A_POINT, BEEF_KG_A_POINT = (45.0, 64.0), 34.0
+"""What a point of each scale is worth, the dairy one from the least to the most. [kg]
+
+Sources: progressivedairy.com/topics/herd-health/0706-pd-body-condition-scoring (100 to 140 lb) and
+beef.unl.edu/using-body-condition-score-to-manage-the-nutritional-program (75 lb).
+"""
+NEL_MCAL_A_KG_GAINED = 5.12
+"""Energy for milk (NEL) that a kilogram put on takes while she is milked. [Mcal/kg] NRC 1989, from memory."""
+
+_SCALES = Source("Ferguson, Body condition scoring, scribd.com/document/355071895: dairy = (beef + 1) / 2")
+_FAT = Source("beef.unl.edu/using-body-condition-score-to-manage-the-nutritional-program, body fat by score")
+_WEIGHT = Source(
+    "beef.unl.edu/using-body-condition-score-to-manage-the-nutritional-program, 1200 lb at 4, 1275 at 5, 1350 at 6"
+)
+
+
+@equation(
+    "condition on the beef scale", "2 x dairy points - 1", "points of 1 to 9", _SCALES,
+    example(5, 0.05, _SCALES, dairy_points=3), example(7, 0.05, _SCALES, dairy_points=4),
+    dairy_points=DAIRY_SCALE,
+)  # fmt: skip
+def beef_points(dairy_points: float) -> float:
+    """A score of 1 to 5 as one of 1 to 9. Raises ValueError below zero."""
+    at_least_zero(dairy_points=dairy_points)
+    return 2 * dairy_points - 1
+
+
+@equation(
+    "condition on the dairy scale", "(beef points + 1) / 2", "points of 1 to 5", _SCALES,
+    example(2.5, 0.05, _SCALES, beef_points=4), example(5, 0.05, _SCALES, beef_points=9),
+    beef_points=BEEF_SCALE,
+)  # fmt: skip
+def dairy_points(beef_points: float) -> float:
+    """A score of 1 to 9 as one of 1 to 5. Raises ValueError below zero."""
+    at_least_zero(beef_points=beef_points)
+    return (beef_points + 1) / 2
+
+
+@equation(
+    "body fat", "3.77 x beef points", "%", _FAT,
+    *(example(percent, 0.05, _FAT, beef_points=points) for points, percent in enumerate(
+        (3.8, 7.5, 11.3, 15.1, 18.9, 22.6, 26.4, 30.2, 33.9), 1)),
+    beef_points=BEEF_SCALE,
+)  # fmt: skip
+def body_fat_percent(beef_points: float) -> float:
+    """The part of her empty body that is fat, by a score of 1 to 9. [%] Raises ValueError below zero."""
+    at_least_zero(beef_points=beef_points)
+    return 3.77 * beef_points
+
+
+@equation(
+    "weight in another condition", "weight + (points wanted - points) x weight of a point", "kg", _WEIGHT,
+    *(example(lb * KG_PER_LB, 0.5 * KG_PER_LB, _WEIGHT, weight_kg=1200 * KG_PER_LB, points=4, wanted=wanted,
+              point_kg=75 * KG_PER_LB) for wanted, lb in ((5, 1275), (6, 1350))),
+)  # fmt: skip
+def weight_in_condition_kg(weight_kg: float, points: float, wanted: float, point_kg: float) -> float:
+    """What she would weigh in the condition that is wanted, on either scale. [kg] point_kg: what a point of that scale
+    is worth. Raises ValueError for anything below zero."""
+    at_least_zero(weight_kg=weight_kg, points=points, wanted=wanted, point_kg=point_kg)
+    return weight_kg + (wanted - points) * point_kg
+
+
+@equation(
+    "feed for a better condition", "points x weight of a point x 5.12 Mcal / energy of the feed", "kg of dry matter",
+    Source("Nutrient Requirements of Dairy Cattle, 6th edition (1989)", Sure.MEMORY),
+    nel_mcal=(0.9, 2.2),
+)  # fmt: skip
+def points_feed_kg(points: float, point_kg: float, nel_mcal: float) -> float:
+    """Dry matter that so many points take in all, over whatever time, above what she needs. [kg]
+
+    nel_mcal: energy for milk (NEL) of a kilogram of it. Raises ValueError below zero, and for a feed of no energy.
+    """
+    at_least_zero(points=points, point_kg=point_kg, nel_mcal=nel_mcal)
+    if nel_mcal == 0:
+        raise ValueError("nel_mcal is 0; it must be above 0")
+    return points * point_kg * NEL_MCAL_A_KG_GAINED / nel_mcal
+
+
+class Target(Struct, frozen=True):
+    """The condition that is aimed at. scale: its least and its most point. least, most: points of it."""
+
+    when: str
+    scale: tuple[float, float]
+    least: float
+    most: float
+    source: Source
+
+
+_DRY = Source("agweb.com, achieving optimum dry cow body condition; hoards.com/blog_balancing-act")
+_BEEF = Source("beef.unl.edu/using-body-condition-score-to-manage-the-nutritional-program, targets before calving")
+_RECALLED = Source("dairy extension services", Sure.MEMORY)
+TARGETS = (
+    Target("dairy cow, dry-off and dry", DAIRY_SCALE, 3.25, 3.75, _DRY),
+    Target("dairy cow, calving", DAIRY_SCALE, 3.0, 3.5, _RECALLED),
+    Target("dairy cow, 30 to 60 days in milk", DAIRY_SCALE, 2.5, 3.0, _RECALLED),
+    Target("dairy cow, 200 days in milk to dry-off", DAIRY_SCALE, 3.0, 3.5, _RECALLED),
+    Target("suckler cow, before calving", BEEF_SCALE, 5.0, 5.0, _BEEF),
+    Target("first-calf heifer, before calving", BEEF_SCALE, 6.0, 6.0, _BEEF),
+)
+"""By stage. A cow in early milk should not lose more than 0.75 of a dairy point (from memory)."""
