@@ -6,8 +6,9 @@ from typing import Any
 from store.book.drafts import RowDraft
 from store.book.words import Origin
 from store.herd.answers import a_number, maybe
-from store.herd.feed import PARTS, FeedSheet
+from store.herd.feed import FeedSheet
 from store.herd.sheet import Answers, Question, Wrong, pick
+from store.husbandry.feeds.table import PARTS
 
 WORDS = {
     "dm_percent": "dry matter", "cp_percent": "protein", "tdn_percent": "TDN", "ndf_percent": "fibre (NDF)",

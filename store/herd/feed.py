@@ -4,21 +4,17 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 from uuid import UUID
 
-from msgspec.structs import fields
-
 from store.book.drafts import RowDraft, Subject
 from store.book.register import Register
 from store.book.words import Origin, Species
 from store.herd.answers import a_name, words
 from store.herd.sheet import Answers, Ask, Choices, Question, yes_or_no
 from store.herd.thing import ThingSheet
-from store.husbandry.feed_table import BY_NAME, FEEDS, TableFeed
+from store.husbandry.feeds.table import BY_NAME, FEEDS, PARTS
 from store.round.amount import Unreadable
 
 NOT_KNOWN = "none of these"
 LIKE: Choices = ((NOT_KNOWN, None), *((feed.name, feed.name) for feed in FEEDS))
-PARTS = tuple(each.name for each in fields(TableFeed) if each.name not in ("name", "source"))
-"""The columns that the shipped table and the book share."""
 
 
 def feeds_in_use(register: Register) -> list[Mapping[str, Any]]:

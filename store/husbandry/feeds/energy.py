@@ -1,0 +1,80 @@
+"""Net energy for lactation of a feed from its TDN, by one edition: that of 2001, at three times maintenance.
+
+A need of one edition is met with the energy of feeds of the same edition; the two must never meet in one sum.
+"""
+
+from collections.abc import Iterable, Mapping
+
+from store.husbandry.bounds import at_least_zero
+from store.husbandry.feeds.table import DAIRY_2001
+from store.husbandry.why import Source, Sure, Value, equation
+
+CHAPTER_2 = Source("Nutrient Requirements of Dairy Cattle, 7th edition (2001), chapter 2", Sure.MEMORY)
+DAIRY_1989 = Source("Nutrient Requirements of Dairy Cattle, 6th edition (1989)", Sure.MEMORY)
+EDITIONS: Mapping[Source, int] = {CHAPTER_2: 2001, DAIRY_2001: 2001, DAIRY_1989: 1989}
+"""The edition that an energy rests on, by its sources."""
+
+DIGESTED_PROTEIN = 0.9
+"""The part of the protein that is digested: about 0.97 in a concentrate, 0.85 in a forage. Rounded, from memory."""
+DIET_TDN, TIMES_ABOVE = 74.0, 2.0
+"""The table's diet [% TDN], fed at three times maintenance: two times above it."""
+KEPT = (DIET_TDN - (0.18 * DIET_TDN - 10.3) * TIMES_ABOVE) / DIET_TDN
+"""The part of the digestible energy that is left at that intake, 0.918."""
+FATTY_PERCENT = 3.0
+"""From so much fat on, fat gives energy that the equations count apart."""
+
+
+@equation(
+    "digestible energy", "(0.042 x TDN - 0.006 + 0.014 x 0.9 x protein) x 0.918 for a full feeding", "Mcal/kg",
+    CHAPTER_2, tdn_percent=(30.0, 100.0), cp_percent=(0.0, 60.0),
+)  # fmt: skip
+def digestible(tdn_percent: float, cp_percent: float) -> float:
+    """Digestible energy of a kilogram of dry matter at three times maintenance. Raises ValueError below zero."""
+    at_least_zero(tdn_percent=tdn_percent, cp_percent=cp_percent)
+    return max(0.042 * tdn_percent - 0.006 + 0.014 * DIGESTED_PROTEIN * cp_percent, 0.0) * KEPT
+
+
+@equation(
+    "metabolisable energy", "1.01 x digestible energy - 0.45 + 0.0046 x (fat - 3, from 3 on)", "Mcal/kg", CHAPTER_2
+)
+def metabolisable(digestible_mcal: float, fat_percent: float) -> float:
+    """Metabolisable energy of a kilogram of dry matter, 0 where nothing is left. Raises ValueError below zero."""
+    at_least_zero(digestible_mcal=digestible_mcal, fat_percent=fat_percent)
+    return max(1.01 * digestible_mcal - 0.45 + 0.0046 * max(fat_percent - FATTY_PERCENT, 0.0), 0.0)
+
+
+@equation(
+    "net energy (NEL)",
+    "0.703 x metabolisable energy - 0.19 + (0.097 x metabolisable energy + 0.19) / 97 x (fat - 3, from 3 on)",
+    "Mcal/kg", CHAPTER_2, fat_percent=(0.0, 40.0),
+)  # fmt: skip
+def net(metabolisable_mcal: float, fat_percent: float) -> float:
+    """Net energy for lactation of a kilogram of dry matter, 0 where nothing is left. Raises ValueError below zero."""
+    at_least_zero(metabolisable_mcal=metabolisable_mcal, fat_percent=fat_percent)
+    for_fat = (0.097 * metabolisable_mcal + 0.19) / 97 * max(fat_percent - FATTY_PERCENT, 0.0)
+    return max(0.703 * metabolisable_mcal - 0.19 + for_fat, 0.0)
+
+
+@equation(
+    "net energy (NEL) of 1989", "0.0245 x TDN - 0.12", "Mcal/kg", DAIRY_1989,
+    tdn_percent=(30.0, 95.0),
+)  # fmt: skip
+def net_of_1989(tdn_percent: float) -> float:
+    """As the edition before had it: to compare with, for no ration. [Mcal/kg] Raises ValueError below zero."""
+    at_least_zero(tdn_percent=tdn_percent)
+    return 0.0245 * tdn_percent - 0.12
+
+
+def energy_of(tdn_percent: Value, cp_percent: Value, fat_percent: Value) -> Value:
+    """Net energy of a kilogram of dry matter by the edition of 2001, step by step. [Mcal/kg]"""
+    digested = digestible.of(tdn_percent=tdn_percent, cp_percent=cp_percent)
+    metabolised = metabolisable.of(digestible_mcal=digested, fat_percent=fat_percent)
+    return net.of(metabolisable_mcal=metabolised, fat_percent=fat_percent)
+
+
+def one_edition(energies: Iterable[Value]) -> None:
+    """Raise ValueError where energies of two editions would meet in one sum."""
+    found = {EDITIONS[source] for each in energies for source in each.sources() if source in EDITIONS}
+    if len(found) > 1:
+        said = " and ".join(str(year) for year in sorted(found))
+        raise ValueError(f"energies is of the editions {said}; it must be of one")
