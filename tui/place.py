@@ -4,6 +4,7 @@ from collections.abc import Callable
 from typing import Any, Protocol
 from uuid import UUID
 
+from store.husbandry.why import Value
 from tui.view import Key, View, go_out
 from tui.walker import Walker
 
@@ -46,8 +47,8 @@ class Rooms(Protocol):
     def left_with_her(self, back: Any, step: Any) -> "Place":
         """Why a calf is left with its cow tonight."""
 
-    def why(self, back: Any) -> "Place":
-        """What the numbers of a step are made of."""
+    def why(self, back: "Place") -> "Place":
+        """What the numbers of a place are made of."""
 
     def dropped(self, there: "Place", step: Any, judged: Any) -> "Place":
         """The usual questions, where a pail is far under her usual."""
@@ -165,6 +166,14 @@ class Place(View):
         self.rooms = rooms
         self.walker = rooms.walker
 
+    def numbers(self) -> tuple[Value, ...]:
+        """The numbers that it shows, each with its why, in the order of the screen; only reckoned when W asks."""
+        return ()
+
+    def numbers_of(self) -> str:
+        """Whose numbers these are, in a few words."""
+        return ""
+
 
 class Over(Place):
     """A place over another one, which it goes back to."""
@@ -193,6 +202,9 @@ def unless_half_typed(place: Place, go: Callable[[], View]) -> View:
     return (place.leave() or place) if place.half_typed else go()
 
 
+WHY_KEY = Key(("w",), "W", lambda place: "why" if type(place).numbers is not Place.numbers else "",
+              "Why: the numbers here, what each is made of, where from, how sure.",
+              lambda place: place.rooms.why(place))  # fmt: skip
 UNDO_KEY = Key(("u",), "U", "undo", "Undoes what was written last, or before: shows it first, Enter undoes.",
                lambda place: unless_half_typed(place, lambda: place.rooms.undoing(place)))  # fmt: skip
 GO_KEY = Key(("g",), "G", "go to", "To a pen, animal or step by a few letters; typing over a done one corrects it.",

@@ -6,7 +6,7 @@ from uuid import UUID
 from store.book.drafts import Subject
 from store.book.facts.farm import Animal
 from store.round.judging import Judged
-from store.round.steps import ApartStep, FeedStep, MilkStep, SoakCheckStep, Step
+from store.round.steps import ApartStep, CoolStep, FeedStep, MilkStep, SoakCheckStep, Step
 from store.round.together import buckets, plain_steps
 from tui.bench.bench import Bench
 from tui.board.board import Board
@@ -115,9 +115,16 @@ class House:
         """Why a calf is left with its cow tonight."""
         return LeftWithHer(self, back, step)
 
-    def why(self, back: Lamp) -> Place:
-        """What the numbers of a step are made of."""
-        return Why(self, back)
+    def why(self, back: Place) -> Place:
+        """What the numbers of a place are made of; where none is reckoned, that is said there."""
+        from tui.why.why import Why as Numbers  # noqa: PLC0415 not on the way to the first frame
+
+        numbers = back.numbers()
+        if numbers:
+            return Numbers(self, back, back.numbers_of(), numbers)
+        if isinstance(back, Lamp) and isinstance(back.step, MilkStep | ApartStep | CoolStep):
+            return Why(self, back)
+        return back.say("Nothing here is reckoned.")
 
     def dropped(self, there: Place, step: MilkStep, judged: Judged) -> Place:
         """The usual questions, where a pail is far under her usual."""

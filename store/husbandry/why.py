@@ -124,7 +124,9 @@ def given(amount: float, name: str, unit: str, came: str, source: Source | None 
     return Value(amount, name, unit, came, source=source)
 
 
-TOTAL = Equation("together", "the sum of these", "", Source("plain arithmetic"), lambda **parts: sum(parts.values()))
+ARITHMETIC = Source("plain arithmetic")
+"""Nothing that could be otherwise: a sum, a difference, a share."""
+TOTAL = Equation("together", "the sum of these", "", ARITHMETIC, lambda **parts: sum(parts.values()))
 
 
 def total(name: str, unit: str, parts: Iterable[Value]) -> Value:

@@ -8,6 +8,7 @@ from store.book.drafts import Subject
 from store.book.facts.farm import Animal, Pen
 from store.book.facts.feed import Portion
 from store.book.words import Kind
+from store.husbandry.measures import for_heads, in_measures_kg, in_quarters
 from store.round.planning import Planning
 from store.round.soaked import is_short, soaked_parts, with_substitutes
 from store.round.steps import DueFeed, FeedStep, SoakedPart
@@ -35,12 +36,12 @@ def due_feed(portion: Portion, heads: int) -> DueFeed:
 
     By weight instead where nobody weighed the measure, or where a quarter is more than is due.
     """
-    due_kg = portion.due_kg * heads
+    due_kg = for_heads(portion.due_kg, heads)
     holds_kg = portion.told.holds_kg if portion.told else None
     measures = None
     if holds_kg is not None and 4 * due_kg >= holds_kg * (1 - ROUNDING):
-        measures = round(4 * due_kg / holds_kg) / 4
-    as_shown_kg = due_kg if measures is None or holds_kg is None else measures * holds_kg
+        measures = in_quarters(due_kg, holds_kg)
+    as_shown_kg = due_kg if measures is None or holds_kg is None else in_measures_kg(measures, holds_kg)
     plan = (portion.since, portion.position, portion.rows)
     return DueFeed(portion.feed, portion.told, due_kg, measures, as_shown_kg, *plan)
 

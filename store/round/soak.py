@@ -6,6 +6,7 @@ from uuid import UUID
 from store.book.drafts import Subject
 from store.book.facts.feed import Feed, Portion, Told
 from store.book.words import Kind
+from store.husbandry.soak import water_kg
 from store.round.bucket import CHECK, START, needed
 from store.round.planning import BENCH, Planning
 from store.round.steps import SoakCheckStep, SoakStartStep
@@ -33,7 +34,7 @@ def soak_starts(planning: Planning) -> Iterator[SoakStartStep]:
             *planning.head(Kind.SOAK, Subject(feed_id=feed.id), feed.name, BENCH, START),
             feed=feed,
             due_kg=due_kg,
-            water_kg=due_kg * limit.water_per_kg if limit else None,
+            water_kg=water_kg(due_kg, limit.water_per_kg) if limit else None,
             limit=limit,
             for_slot=snapshot.turn.after().slot,
             told=_told(feed, snapshot.portions_next),

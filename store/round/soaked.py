@@ -9,7 +9,7 @@ from store.book.facts.feed import Feed, Portion, Told
 from store.book.figures import FedFigure
 from store.book.snapshot import Snapshot, Written
 from store.book.words import Soak, State
-from store.husbandry.soak import replaced
+from store.husbandry.soak import replaced, share_kg
 from store.round.bucket import Bucket
 from store.round.measured import SURE
 from store.round.steps import FeedStep, Instead, SoakedPart
@@ -30,7 +30,7 @@ def soaked_parts(
 def _part(snapshot: Snapshot, bucket: Bucket, due_kg: float, heads: int, *, is_fed: bool) -> SoakedPart:
     """What is written as fed before it was thrown out stays as it was written."""
     if bucket.found is not Soak.THROWN_OUT or is_fed:
-        return SoakedPart(bucket.feed, bucket.found, due_kg, due_kg * bucket.part)
+        return SoakedPart(bucket.feed, bucket.found, due_kg, share_kg(due_kg, bucket.part))
     return SoakedPart(bucket.feed, bucket.found, due_kg, 0.0, _instead(snapshot, bucket.feed, due_kg, heads))
 
 

@@ -4,14 +4,16 @@ from typing import ClassVar
 
 from store.book.drafts import Draft
 from store.book.words import State
+from store.husbandry.why import Value
 from store.round.amount import Unreadable
 from store.round.confirm import Doubtful
 from store.round.measured import SURE
 from store.round.steps import Step
 from tui.frame import framed
 from tui.page import Page, Size
-from tui.place import YARD_KEYS, Place, Rooms, unless_half_typed
+from tui.place import WHY_KEY, YARD_KEYS, Place, Rooms, unless_half_typed
 from tui.scroll import Scroll
+from tui.telling import step_words
 from tui.typed import Typed, begins_amount, is_pick
 from tui.view import BACKSPACE, ENTER, PAGE_KEYS, Key, View, go_back
 from tui.walk.card import card
@@ -227,6 +229,17 @@ class Lamp(Place):
         """The plain steps of this pen together."""
         return unless_half_typed(self, lambda: self.rooms.whole_pen(self))
 
+    def numbers(self) -> tuple[Value, ...]:
+        """Those of the step, by the plan as it stands."""
+        from store.round.whys import Asked, step_numbers  # noqa: PLC0415 not on the way to the first frame
+
+        walker = self.walker
+        return step_numbers(Asked(walker.snapshot, walker.steps, walker.moment()), self.step)
+
+    def numbers_of(self) -> str:
+        """The step."""
+        return step_words(self.walker, self.step)
+
     def more_words(self) -> str:
         """Only where there is more."""
         return "more" if self.offers() else ""
@@ -253,7 +266,7 @@ class Lamp(Place):
         Key(("m",), "M", more_words, "What else can be done at this step.", more),
         Key(("s",), "S", "skip", "Skips with a reason.", skip),
         Key(("l",), "L", "later", "Later, or moved on.", later),
-        Key(("w",), "W", "why", "What the numbers are made of.", lambda lamp: lamp.rooms.why(lamp)),
+        WHY_KEY,
         Key(("a",), "A", "pen", "The plain steps of this pen together.", whole_pen),
         Key(("e",), "E", "", "To the closing, where E ends the round; nothing is written.", closing),
         *PAGE_KEYS,
