@@ -12,7 +12,7 @@ from store.book.register import Register
 from store.book.snapshot import Snapshot
 from store.book.words import Species, Stage
 from store.herd.course import Course, course_of
-from store.husbandry.appetite import most_dry_matter_kg
+from store.husbandry.needs.appetite import MIDDLE_TDN, dry_by_rule_kg, growing_by_rule_kg, milking_by_rule_kg
 
 DRY_PERCENT = 88.0
 """Of a feed whose dry matter nobody knows: hay and nuts lie near it. Common practice. [%]"""
@@ -86,13 +86,17 @@ def _spare_percent(
     if not all(weights) or not hay_kg:
         return None
     tdn = (register.get("composition", hay[0].portion.feed.id) or {}).get("tdn_percent")
-    most_kg = sum(
-        most_dry_matter_kg(kg, tdn, milking=animal.stage in MILKING, growing=animal.stage in GROWING)
-        for animal, kg in zip(heads, weights, strict=True)
-        if kg
-    )
+    tdn = MIDDLE_TDN if tdn is None else tdn
+    most_kg = sum(_eats_kg(animal.stage, kg, tdn) for animal, kg in zip(heads, weights, strict=True) if kg)
     other_kg = sum(_other_kg(register, snapshot.portions, pen, heads) for snapshot in rounds)
     return max(most_kg - other_kg - hay_kg, 0.0) / hay_kg * 100
+
+
+def _eats_kg(stage: Stage, weight_kg: float, tdn_percent: float) -> float:
+    """The most dry matter of a day, by the rule of thumb for beef cattle."""
+    if stage in GROWING:
+        return growing_by_rule_kg(weight_kg)
+    return (milking_by_rule_kg if stage in MILKING else dry_by_rule_kg)(weight_kg, tdn_percent)
 
 
 def _other_kg(

@@ -16,3 +16,10 @@ DENSEST_KG_PER_L = 1.5
 Molasses, the heaviest there is, has 1.33 (www.fao.org/docrep/S4314E/s4314e0q.htm), in older tables 12 lb to the gallon,
 1.44 (Texas Agricultural Experiment Station, Bulletin 86, 1906); loose minerals up to 1.3, from memory.
 """
+
+
+def percent(**values: float) -> None:
+    """Raise ValueError for the first value that is not 0 to 100."""
+    for name, value in values.items():
+        if not 0 <= value <= 100:
+            raise ValueError(f"{name} is {value}; it must be 0 to 100")

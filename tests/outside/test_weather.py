@@ -2,8 +2,6 @@
 
 import pytest
 
-from store.husbandry.appetite import most_dry_matter_kg
-from store.husbandry.units import KG_PER_LB
 from store.husbandry.weather import (
     AUTUMN_F,
     HEAVY_F,
@@ -72,22 +70,3 @@ def test_hay_for_a_wind_chill_of_four_degrees_is_the_printed_one() -> None:
 def test_what_a_head_drinks_is_the_printed_amount(who: str, printed: tuple[float, float, float]) -> None:
     """beefmagazine.com, "Watch summer water" (NRC 1996): at 70, 80 and 90 F, in US gallons."""
     assert tuple(drinks_us_gal(who, air_f) for air_f in (70, 80, 90)) == pytest.approx(printed)
-
-
-def test_a_milking_cow_of_1200_lb_eats_what_is_printed_in_the_middle_class_less_what_the_sources_differ() -> None:
-    """beefmagazine.com works 2.3 % of 1200 lb, 27.6 lb; the newer rule's 2.5 % makes 30 lb."""
-    assert most_dry_matter_kg(1200 * KG_PER_LB, 55, milking=True) / KG_PER_LB == pytest.approx(30.0)
-
-
-def test_a_growing_steer_of_700_lb_eats_the_printed_21_lb() -> None:
-    """progressivecattle.com, "Forage intake in beef cattle"."""
-    assert most_dry_matter_kg(700 * KG_PER_LB, None, milking=False, growing=True) / KG_PER_LB == pytest.approx(21.0)
-
-
-@pytest.mark.parametrize(
-    ("tdn_percent", "dry", "milking"), [(50, 1.8, 2.2), (52, 2.2, 2.5), (59, 2.2, 2.5), (60, 2.5, 2.7)]
-)
-def test_the_rule_of_appetite_is_the_printed_one(tdn_percent: float, dry: float, milking: float) -> None:
-    """oklahomafarmreport.com, 2 October 2024: TDN below 52, 52 to 59, above 59."""
-    assert most_dry_matter_kg(100, tdn_percent, milking=False) == pytest.approx(dry)
-    assert most_dry_matter_kg(100, tdn_percent, milking=True) == pytest.approx(milking)

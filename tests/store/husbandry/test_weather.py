@@ -1,10 +1,9 @@
-"""Laws of cold, heat and appetite, and what they refuse."""
+"""Laws of cold and heat, and what they refuse."""
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from store.husbandry.appetite import most_dry_matter_kg
 from store.husbandry.weather import DRINKS_US_GAL, WET_F, drinks_us_gal, extra_energy_percent, feels_like_f
 
 AIR_F = st.floats(-76, 104)
@@ -46,15 +45,3 @@ def test_where_no_amount_of_water_is_printed_none_is_told(air_f: float) -> None:
 def test_wind_below_zero_is_refused() -> None:
     with pytest.raises(ValueError, match="wind_mph is -1"):
         feels_like_f(20, -1)
-
-
-@given(st.floats(50, 1200), st.floats(40, 70))
-def test_a_milking_cow_eats_more_than_a_dry_one(weight_kg: float, tdn_percent: float) -> None:
-    dry = most_dry_matter_kg(weight_kg, tdn_percent, milking=False)
-    assert most_dry_matter_kg(weight_kg, tdn_percent, milking=True) > dry
-
-
-@pytest.mark.parametrize(("weight_kg", "tdn_percent", "named"), [(-1, 50, "weight_kg"), (500, -1, "tdn_percent")])
-def test_a_weight_or_feed_value_below_zero_is_refused(weight_kg: float, tdn_percent: float, named: str) -> None:
-    with pytest.raises(ValueError, match=f"{named} is -1"):
-        most_dry_matter_kg(weight_kg, tdn_percent, milking=False)

@@ -1,0 +1,1 @@
+"""What an animal needs in a day, by what she is and does."""
