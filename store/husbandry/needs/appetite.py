@@ -3,6 +3,7 @@
 from math import exp
 
 from store.husbandry.bounds import at_least_zero, percent
+from store.husbandry.needs.size import upkeep_kg
 from store.husbandry.why import Source, Sure, equation, example
 
 BOOK = "Nutrient Requirements of Dairy Cattle, 7th edition (2001)"
@@ -51,7 +52,7 @@ def milking_kg(fat_corrected_kg: float, weight_kg: float, days_in_milk: float) -
     """A dairy cow in milk; less in her first weeks. [kg] Raises ValueError below zero."""
     at_least_zero(fat_corrected_kg=fat_corrected_kg, weight_kg=weight_kg, days_in_milk=days_in_milk)
     comes_up = 1 - exp(-0.192 * (days_in_milk / 7 + 3.67))
-    return (0.372 * fat_corrected_kg + 0.0968 * weight_kg**0.75) * comes_up
+    return (0.372 * fat_corrected_kg + 0.0968 * upkeep_kg(weight_kg)) * comes_up
 
 
 @equation(

@@ -5,6 +5,7 @@ One edition alone, the 7th (2001): its feeds go with its needs. The 8th (2021) c
 """
 
 from store.husbandry.bounds import at_least_zero, percent
+from store.husbandry.needs.size import upkeep_kg
 from store.husbandry.why import Source, Sure, equation, example
 
 BOOK = "Nutrient Requirements of Dairy Cattle, 7th edition (2001), chapter 2"
@@ -29,7 +30,7 @@ _BY_FAT = Source(f"{OLDER}, table 6-3, net energy of milk by fat", Sure.MEMORY)
 def maintenance(weight_kg: float) -> float:
     """What she burns standing in a stable. [Mcal] weight_kg: hers, without the calf in her. Raises below zero."""
     at_least_zero(weight_kg=weight_kg)
-    return 0.080 * weight_kg**0.75
+    return 0.080 * upkeep_kg(weight_kg)
 
 
 @equation(

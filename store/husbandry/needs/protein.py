@@ -3,8 +3,11 @@
 The tables are of 1989; later editions count what is digested where, which needs tests that no small farm has.
 """
 
+from math import pow as power
+
 from store.husbandry.bounds import at_least_zero, percent
 from store.husbandry.needs.energy import PREGNANT_FROM_D
+from store.husbandry.needs.size import upkeep_kg
 from store.husbandry.why import Source, Sure, equation, example
 
 TABLE = "Nutrient Requirements of Dairy Cattle, 6th edition (1989), table 6-3"
@@ -26,7 +29,7 @@ MILK = Source(f"{TABLE}, a kilogram of milk by fat, fitted", Sure.MEMORY)
 def alive_protein_g(weight_kg: float) -> float:
     """To keep alive. [g] Raises ValueError below zero."""
     at_least_zero(weight_kg=weight_kg)
-    return 7.93 * weight_kg**0.6157
+    return 7.93 * power(weight_kg, 0.6157)
 
 
 @equation(
@@ -40,7 +43,7 @@ def carrying_protein_g(weight_kg: float, days_in_calf: float) -> float:
     at_least_zero(weight_kg=weight_kg, days_in_calf=days_in_calf)
     if days_in_calf < PREGNANT_FROM_D:
         return alive_protein_g(weight_kg)
-    return 95.7 * 0.104 * weight_kg**0.75
+    return 95.7 * 0.104 * upkeep_kg(weight_kg)
 
 
 @equation(

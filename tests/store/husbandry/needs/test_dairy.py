@@ -1,5 +1,7 @@
 """Laws of what a dairy cow needs, a cow worked through by hand, and what is refused."""
 
+from functools import partial
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -18,6 +20,9 @@ LEAST = ("energy", "protein_g", "calcium_g", "phosphorus_g")
 def value(amount: float) -> Value:
     """Typed in."""
     return typed(amount, "a figure", "", "typed")
+
+
+COW = {"weight_kg": value(500), "milk_kg": value(15), "fat_percent": value(4), "days_in_milk": value(100)}
 
 
 def milking(weight_kg: float, milk_kg: float, fat: float, days: float = 90, carried: float = 0) -> dict[str, float]:
@@ -85,13 +90,13 @@ def test_a_milk_that_was_tested_in_full_is_reckoned_in_full() -> None:
 
 
 def test_hills_walking_and_a_gain_cost_and_a_loss_gives_back() -> None:
-    cow = {"weight_kg": value(500), "milk_kg": value(15), "fat_percent": value(4), "days_in_milk": value(100)}
-    housed = in_milk(**cow)["energy"].amount
-    level = in_milk(**cow, walked_km=value(2))["energy"].amount
+    of_her = partial(in_milk, **COW)
+    housed = of_her()["energy"].amount
+    level = of_her(walked_km=value(2))["energy"].amount
     assert level == pytest.approx(housed + 0.00045 * 500 * 2 + 0.6)
-    assert in_milk(**cow, walked_km=value(2), hilly=True)["energy"].amount == pytest.approx(level + 3.0)
-    assert in_milk(**cow, gain_kg_day=value(0.1))["energy"].amount == pytest.approx(housed + 0.512)
-    assert in_milk(**cow, gain_kg_day=value(-0.1))["energy"].amount == pytest.approx(housed - 0.492)
+    assert of_her(walked_km=value(2), hilly=True)["energy"].amount == pytest.approx(level + 3.0)
+    assert of_her(gain_kg_day=value(0.1))["energy"].amount == pytest.approx(housed + 0.512)
+    assert of_her(gain_kg_day=value(-0.1))["energy"].amount == pytest.approx(housed - 0.492)
 
 
 def test_what_lies_beyond_what_is_known_is_said() -> None:
@@ -104,9 +109,8 @@ def test_what_lies_beyond_what_is_known_is_said() -> None:
     ("name", "amount"), [("weight_kg", -1.0), ("milk_kg", float("nan")), ("fat_percent", 101.0), ("days_in_milk", -1.0)]
 )
 def test_what_cannot_be_is_refused_by_name(name: str, amount: float) -> None:
-    cow = {"weight_kg": value(500), "milk_kg": value(15), "fat_percent": value(4), "days_in_milk": value(100)}
     with pytest.raises(ValueError, match=f"{name} is {amount}"):
-        in_milk(**cow | {name: value(amount)})
+        partial(in_milk, **COW)(**{name: value(amount)})
 
 
 @given(st.floats(50, 1200), st.floats(40, 70))
