@@ -1,6 +1,7 @@
 """Laws of what a dairy cow needs, a cow worked through by hand, and what is refused."""
 
 from functools import partial
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -22,7 +23,8 @@ def value(amount: float) -> Value:
     return typed(amount, "a figure", "", "typed")
 
 
-COW = {"weight_kg": value(500), "milk_kg": value(15), "fat_percent": value(4), "days_in_milk": value(100)}
+COW = partial(in_milk, weight_kg=value(500), milk_kg=value(15), fat_percent=value(4), days_in_milk=value(100))
+"""An ordinary one."""
 
 
 def milking(weight_kg: float, milk_kg: float, fat: float, days: float = 90, carried: float = 0) -> dict[str, float]:
@@ -90,13 +92,12 @@ def test_a_milk_that_was_tested_in_full_is_reckoned_in_full() -> None:
 
 
 def test_hills_walking_and_a_gain_cost_and_a_loss_gives_back() -> None:
-    of_her = partial(in_milk, **COW)
-    housed = of_her()["energy"].amount
-    level = of_her(walked_km=value(2))["energy"].amount
+    housed = COW()["energy"].amount
+    level = COW(walked_km=value(2))["energy"].amount
     assert level == pytest.approx(housed + 0.00045 * 500 * 2 + 0.6)
-    assert of_her(walked_km=value(2), hilly=True)["energy"].amount == pytest.approx(level + 3.0)
-    assert of_her(gain_kg_day=value(0.1))["energy"].amount == pytest.approx(housed + 0.512)
-    assert of_her(gain_kg_day=value(-0.1))["energy"].amount == pytest.approx(housed - 0.492)
+    assert COW(walked_km=value(2), hilly=True)["energy"].amount == pytest.approx(level + 3.0)
+    assert COW(gain_kg_day=value(0.1))["energy"].amount == pytest.approx(housed + 0.512)
+    assert COW(gain_kg_day=value(-0.1))["energy"].amount == pytest.approx(housed - 0.492)
 
 
 def test_what_lies_beyond_what_is_known_is_said() -> None:
@@ -109,8 +110,9 @@ def test_what_lies_beyond_what_is_known_is_said() -> None:
     ("name", "amount"), [("weight_kg", -1.0), ("milk_kg", float("nan")), ("fat_percent", 101.0), ("days_in_milk", -1.0)]
 )
 def test_what_cannot_be_is_refused_by_name(name: str, amount: float) -> None:
+    changed: dict[str, Any] = {name: value(amount)}
     with pytest.raises(ValueError, match=f"{name} is {amount}"):
-        partial(in_milk, **COW)(**{name: value(amount)})
+        COW(**changed)
 
 
 @given(st.floats(50, 1200), st.floats(40, 70))
