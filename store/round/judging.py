@@ -14,7 +14,7 @@ from store.round.timed import TimedPail, timed
 
 
 class Judged(Struct, frozen=True):
-    """A pail with its hours. usual_kg: least, middle, most of her last pails after these hours; of: so many. [kg]"""
+    """A pail with its hours. usual_kg: least, middle, most that are usual after these hours, of so many pails. [kg]"""
 
     timed: TimedPail
     usual_kg: tuple[float, float, float] | None
@@ -44,8 +44,10 @@ class Judged(Struct, frozen=True):
         return (self.timed.elapsed_h or 0) > UNSURE_H
 
     def is_drop(self, drop_percent: float) -> bool:
-        """Whether it is further under her usual than the farm lets pass without asking. [%]"""
-        return self.percent is not None and self.percent < -drop_percent
+        """Whether it is further under her usual than the farm lets pass without asking, and under her range too. [%]"""
+        if self.percent is None or self.usual_kg is None:
+            return False
+        return self.percent < -drop_percent and self.milk_kg < self.usual_kg[0]
 
 
 def judged(step: MilkStep, milk_kg: float, at: datetime, *, whole: bool = True, held_back: bool = False) -> Judged:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from itertools import islice
-from statistics import fmean, median
+from statistics import fmean
 from uuid import UUID
 
 from msgspec import Struct
@@ -12,9 +12,8 @@ from store.book.figures import DrawnFigure, MilkedFigure
 from store.book.snapshot import Snapshot, Written
 from store.book.words import Kind, State
 from store.husbandry.milk.udder import ESTIMATE_MOST_H, HOURS_A_DAY, filled_h
-from store.husbandry.milk.usual import FEWEST_PAILS
+from store.husbandry.milk.usual import FEWEST_PAILS, MOST_PAILS, usual_rate
 from store.round.emptied import sharing
-from store.round.milk import COMPARED
 from store.round.timed import TimedPail, rates_kg_h, timed_pails
 
 NEWEST = 3
@@ -27,13 +26,12 @@ class LookBack(Struct, frozen=True):
     pails: tuple[TimedPail, ...]
 
     def usual_kg_h(self, of: TimedPail) -> tuple[float, float, float] | None:
-        """Least, middle, most of the last before a pail that compare, by hours at full rate; None: too few. [kg/h]
+        """Least, middle, most of what was usual before a pail, by hours at full rate; None: too few compared. [kg/h]
 
         The pail itself is not in it: a drop would widen the usual that it is set against.
         """
         before = (each for each in self.pails if each.pail.at < of.pail.at and not each.why_not)
-        rates = tuple(rates_kg_h(islice(before, COMPARED)))
-        return (min(rates), median(rates), max(rates)) if len(rates) >= FEWEST_PAILS else None
+        return usual_rate(tuple(rates_kg_h(islice(before, MOST_PAILS))))
 
     @property
     def day_kg(self) -> float | None:
@@ -44,13 +42,13 @@ class LookBack(Struct, frozen=True):
     @property
     def compared(self) -> tuple[TimedPail, ...]:
         """The last that compare: what her usual is drawn from."""
-        return tuple(islice((each for each in self.pails if not each.why_not), COMPARED))
+        return tuple(islice((each for each in self.pails if not each.why_not), MOST_PAILS))
 
     @property
     def trend_percent(self) -> float | None:
         """By how much her newest pails that compare lie over those before, below zero under; None: too few. [%]"""
         rates = tuple(rates_kg_h(iter(self.pails)))
-        newest, before = rates[:NEWEST], rates[NEWEST : NEWEST + COMPARED]
+        newest, before = rates[:NEWEST], rates[NEWEST : NEWEST + MOST_PAILS]
         if len(newest) < NEWEST or len(before) < FEWEST_PAILS or not any(before):
             return None
         return 100 * (fmean(newest) / fmean(before) - 1)

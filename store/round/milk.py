@@ -8,6 +8,7 @@ from store.book.drafts import Subject
 from store.book.facts.farm import Animal
 from store.book.snapshot import Written
 from store.book.words import Kind, State
+from store.husbandry.milk.usual import MOST_PAILS
 from store.round.apart import shared_calves
 from store.round.emptied import emptied_at, sharing
 from store.round.planning import Planning
@@ -16,9 +17,6 @@ from store.round.steps import MilkStep
 from store.round.timed import rates_kg_h, timed_pails
 from store.round.tonight import left_in
 from store.round.withholding import withheld_of
-
-COMPARED = 7
-"""Pails that the usual range is drawn from."""
 
 
 def animal_milk(planning: Planning, animal: Animal, place: str) -> Iterator[MilkStep]:
@@ -37,7 +35,7 @@ def animal_milk(planning: Planning, animal: Animal, place: str) -> Iterator[Milk
         calves=shared_calves(planning, animal),
         milking=milking,
         emptied_at=emptied_at(animal.id, shares, pails, written.happened_at if _is_done(written) else None),
-        rates_kg_h=tuple(islice(rates_kg_h(timed_pails(animal.id, shares, pails)), COMPARED)),
+        rates_kg_h=tuple(islice(rates_kg_h(timed_pails(animal.id, shares, pails)), MOST_PAILS)),
         withheld=withheld_of(snapshot, animal.id),
         marked=open_marks(snapshot, animal.id),
         left_in=left_in(snapshot, animal),

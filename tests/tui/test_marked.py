@@ -75,7 +75,7 @@ def test_picked_reasons_of_a_drop_are_said_before_they_are_left(sitting: Sitting
     assert isinstance(sitting.place, Dropped)
     assert "«water, hot weather» is picked and not written" in sitting.said
     sitting.press("enter")
-    assert sitting.newest().the(NotedFigure) == NotedFigure("milk 24 % under usual: water, hot weather")
+    assert sitting.newest().the(NotedFigure) == NotedFigure("milk 25 % under usual: water, hot weather")
 
 
 def test_picked_signs_for_the_vet_are_said_before_they_are_left(sitting: Sitting) -> None:

@@ -14,7 +14,7 @@ from tui.telling import entry_words
 from tui.walker import Walker
 
 LOW = "5.6"
-"""On the scale: 4.2 kg of milk, where about 5.5 are usual."""
+"""On the scale: 4.2 kg of milk, where about 5.6 are usual."""
 
 
 def dropped(sitting: Sitting) -> Sitting:
@@ -25,14 +25,14 @@ def dropped(sitting: Sitting) -> Sitting:
 def test_before_she_is_milked_her_usual_is_there(sitting: Sitting) -> None:
     """By the hours, and of how many pails."""
     text = sitting.to_step("Fennel", "milk").text()
-    assert "UDDER   12 h 29 since it was emptied; usual 5.5 to 6.0 kg, of 6 pails" in text
+    assert "UDDER   12 h 29 since it was emptied; usual 4.9 to 6.4 kg, of 6 pails" in text
     assert "THIS IS" not in text
 
 
 def test_once_it_is_typed_it_is_judged(sitting: Sitting) -> None:
     """An hour, a day, and against her own."""
     text = sitting.to_step("Fennel", "milk").press("7.2").text()
-    assert "THIS IS 0.465 kg/h, 11.2 kg a day; 5 % over her usual 5.5 kg, of 6 pails" in text
+    assert "THIS IS 0.465 kg/h, 11.2 kg a day; 4 % over her usual 5.6 kg, of 6 pails" in text
 
 
 def test_a_drop_is_written_first_and_then_asked_about(sitting: Sitting, screen: SnapshotAssertion) -> None:
@@ -46,7 +46,7 @@ def test_what_it_was_is_one_note_on_her(sitting: Sitting) -> None:
     """Digits pick, a second press takes the pick away, Enter writes and goes on."""
     dropped(sitting).press("1", "3", "4", "4", "enter")
     entry = sitting.newest()
-    assert (entry.kind, entry.the(NotedFigure)) == (Kind.NOTE, NotedFigure("milk 24 % under usual: water, hot weather"))
+    assert (entry.kind, entry.the(NotedFigure)) == (Kind.NOTE, NotedFigure("milk 25 % under usual: water, hot weather"))
     assert sitting.said == "The note is written."
     assert "DROP" not in sitting.text()
 
@@ -54,7 +54,7 @@ def test_what_it_was_is_one_note_on_her(sitting: Sitting) -> None:
 def test_another_reason_is_typed_beside_the_others(sitting: Sitting) -> None:
     """In her own words."""
     dropped(sitting).press("2", "7", "enter", "dog in the yard", "enter")
-    assert sitting.newest().the(NotedFigure) == NotedFigure("milk 24 % under usual: feed, dog in the yard")
+    assert sitting.newest().the(NotedFigure) == NotedFigure("milk 25 % under usual: feed, dog in the yard")
 
 
 def test_another_reason_without_words_is_not_written(sitting: Sitting) -> None:
@@ -116,10 +116,10 @@ def test_on_a_farm_of_pounds_everything_is_said_in_pounds(book: Book) -> None:
     sitting = Sitting(House(Walker(book, read_facts(book.desk, book.clock.now()), pretend=True)))
     sitting.to_step("Fennel", "milk").press("12.5 lb")
     text = sitting.text()
-    assert "usual 12.0 to 13.3 lb, of 6 pails" in text
-    assert "THIS IS 0.754 lb/h, 18.1 lb a day; 23 % under her usual 12.2 lb, of 6 pails" in text
+    assert "usual 10.7 to 14.0 lb, of 6 pails" in text
+    assert "THIS IS 0.754 lb/h, 18.1 lb a day; 23 % under her usual 12.3 lb, of 6 pails" in text
     text = sitting.press("enter").text()
-    assert "9.4 lb is 23 % under her usual 12.2 for 12 h 29" in text
+    assert "9.4 lb is 23 % under her usual 12.3 for 12 h 29" in text
     assert "4  in heat" in text
     sitting.press("enter").to_step("Fennel", "milk").press("y")
     assert "lb/h" in sitting.text()

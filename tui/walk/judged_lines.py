@@ -11,7 +11,7 @@ LONG = f"over {UNSURE_H:g} h: unsure"
 
 
 def usual_words(judged: Judged, units: Units) -> str:
-    """`usual 5.5 to 6.0 kg`."""
+    """`usual 4.9 to 6.4 kg`."""
     if judged.usual_kg is None:
         return "usual: not known"
     least, _, most = (weight(kg, units) for kg in judged.usual_kg)
@@ -19,7 +19,7 @@ def usual_words(judged: Judged, units: Units) -> str:
 
 
 def before_words(judged: Judged, units: Units) -> str:
-    """Before she is milked: `12 h 29 since it was emptied; usual 5.5 to 6.0 kg, of 7 pails`."""
+    """Before she is milked: `12 h 29 since it was emptied; usual 4.9 to 6.4 kg, of 7 pails`."""
     elapsed_h = judged.timed.elapsed_h
     since = "hours since it was emptied: not known" if elapsed_h is None else f"{hours(elapsed_h)} since it was emptied"
     if judged.unsure:

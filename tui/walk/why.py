@@ -70,7 +70,8 @@ def _milk(step: MilkStep) -> Iterator[str]:
     yield f"Litres = kilograms / {KG_PER_L:g}, the density of whole milk."
     rates = ", ".join(f"{rate:.3f}" for rate in step.rates_kg_h)
     yield f"Her last comparable pails by their hours at full rate, newest first: {rates or 'none'} kg an hour."
-    yield "Usual = the least and most of these x her hours at full rate since she was emptied."
+    yield "Usual = their middle, the newer counting more, x her hours at full rate since she was emptied."
+    yield "The range is as wide as her pails differ: about nine of ten lie in it."
     yield f"Full rate: up to {FULL_RATE_H:g} h, then ever less, nothing at {FULL_H:g} h; no estimate past 24 h."
     if step.emptied_at is None:
         yield "Since when she fills is not known: no milking is written, or a calf was not written as shut away."

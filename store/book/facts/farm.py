@@ -17,7 +17,7 @@ class MilkLimits(Struct, frozen=True):
     (from memory), local rules decide.
     sucked_within_h: a calf should have sucked so soon: first feed within 4 h (dairy.extension.wisc.edu, colostrum). [h]
     cleansing_within_h: it should have passed so soon; keepers say 12 or 24 h. Common practice. [h]
-    drop_percent: a pail so far under her usual asks why; 20 % is common practice. [%]
+    drop_percent: a pail so far under her usual, and under its range, asks why; 20 % is common practice. [%]
     jar_days: milk for the house is listed so long. Common practice. [d]
     """
 

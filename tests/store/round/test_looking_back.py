@@ -9,6 +9,7 @@ from store.book.facts.milk import PastPail
 from store.book.snapshot import Snapshot
 from store.book.words import Fate
 from store.husbandry.milk.udder import filled_h
+from store.husbandry.milk.usual import usual_rate
 from store.round.looking_back import LookBack, looking_back
 from store.round.measured import milked
 from tests.farm import MORNING
@@ -35,8 +36,9 @@ def test_her_usual_is_of_the_last_seven_before_that_compare() -> None:
     """The eighth, far off, is not in it; nor is the very last, whose hours nobody knows, nor the pail itself."""
     found = back(past(2, 6, 6, 6, 6, 6, 6, 6, 20, 6))
     assert len(found.pails) == 10
-    assert found.usual_kg_h(found.pails[0]) == pytest.approx((6 / filled_h(12),) * 3)
-    assert found.usual_kg_h(found.pails[1]) == pytest.approx((6 / filled_h(12), 6 / filled_h(12), 20 / filled_h(12)))
+    alike, one_off = usual_rate((6 / filled_h(12),) * 7), usual_rate((*((6 / filled_h(12),) * 6), 20 / filled_h(12)))
+    assert found.usual_kg_h(found.pails[0]) == pytest.approx(alike)
+    assert found.usual_kg_h(found.pails[1]) == pytest.approx(one_off)
 
 
 def test_what_she_gives_in_a_day_is_of_the_last_seven_that_compare() -> None:
