@@ -18,15 +18,16 @@ OWN = ("id", "begins_at", "written_at")
 
 
 def rows_of(
-    course: Sequence[Values], now: datetime, steps: Sequence[Step], *, take_back: bool = False
+    course: Sequence[Values], now: datetime, steps: Sequence[Step], *, take_back: bool = False, whole: bool = False
 ) -> Iterator[dict[str, Any]]:
     """The rows to add so that the steps hold. course: every row of one thing, in order. steps: in order, at least one.
 
     Only a column that differs from the row in force now is changed. What is planned for later keeps its other columns;
-    take_back: it keeps none. A row that would change nothing is left out.
+    take_back: it keeps none. whole: every column of a step is so, whatever is in force now. A row that would change
+    nothing is left out.
     """
     shown = at(course, now)
-    changes = [(moment, _changed(shown, values)) for moment, values in steps]
+    changes = [(moment, dict(values) if whole else _changed(shown, values)) for moment, values in steps]
     first = steps[0][0]
     effective = kept(at(course, first))
     for moment in sorted({*(each for each, _ in steps), *(r["begins_at"] for r in course if r["begins_at"] > first)}):

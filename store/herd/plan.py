@@ -91,7 +91,10 @@ class PlanSheet(YardSheet):
         if due_kg is None and was_kg is None and not self.coming("feed_plan", same):
             return []
         begins, days = answers.get(self.FROM) or self.register.at, answers["days"]
-        told: dict[str, Any] = {"measure_id": self._measure(answers), "position": self._position(answers["feed_id"])}
+        told: dict[str, Any] = {
+            "measure_id": self._measure(answers),
+            "position": position_of(self.register, self.of, answers["feed_id"]),
+        }
         amounts = [due_kg if day == days else _between(was_kg, due_kg, day / days) for day in range(1, days + 1)]
         steps = [(days_on(begins, day, self.zone), told | {"due_kg": kg}) for day, kg in enumerate(amounts)]
         return self.in_steps("feed_plan", answers, same, steps)
@@ -184,12 +187,6 @@ class PlanSheet(YardSheet):
         last = max(weighed, key=lambda row: (row["begins_at"], row["written_at"]), default=None)
         return last["measure_id"] if last else None
 
-    def _position(self, feed_id: UUID) -> int:
-        """Where it stands on the screen: as before, or behind the others."""
-        plans = [row for row in self.register.all("feed_plan") if _same(row, self.of) and row["due_kg"] is not None]
-        own = (row["position"] for row in plans if row["feed_id"] == feed_id)
-        return int(next(own, min(max((row["position"] for row in plans), default=0) + 1, 99)))
-
     def _barred(self, feed_id: UUID) -> str | None:
         """Why nobody here may have it; None where they may."""
         animals = [row for row in self.register.all("animal_as") if row["kept"] and self._is_fed(row["animal_id"])]
@@ -206,6 +203,13 @@ class PlanSheet(YardSheet):
         standing = self.register.get("standing", animal_id)
         here = bool(self.of.pen_id and standing and standing["pen_id"] == self.of.pen_id)
         return here or animal_id == self.of.animal_id
+
+
+def position_of(register: Register, subject: Subject, feed_id: UUID) -> int:
+    """Where a feed stands on the screen of whom it is for: as before, or behind the others."""
+    plans = [row for row in register.all("feed_plan") if _same(row, subject) and row["due_kg"] is not None]
+    own = (row["position"] for row in plans if row["feed_id"] == feed_id)
+    return int(next(own, min(max((row["position"] for row in plans), default=0) + 1, 99)))
 
 
 def _same(row: Values, subject: Subject) -> bool:

@@ -5,6 +5,7 @@ between them, and forage comes down no faster than what takes its place goes up.
 """
 
 from collections.abc import Callable, Sequence
+from itertools import pairwise
 from math import ceil
 
 from msgspec import Struct
@@ -129,26 +130,16 @@ Steps = tuple[tuple[float, ...], ...]
 """By step: what is given of each way. [kg]"""
 
 
-def together(
-    ways: Sequence[Way], fits: Callable[[Sequence[float]], bool] = no_cap, rise_kg: float = float("inf")
-) -> Steps:
+def together(ways: Sequence[Way], fits: Callable[[Sequence[float]], bool] = no_cap) -> Steps:
     """All ways in the fewest steps in which none goes too far, in quarters of the measures where that can be.
 
-    fits: whether a meal of these amounts is allowed. rise_kg: the most that all together may rise at one step, but each
-    at least by a quarter. The last step is exactly what is wanted. Nothing to change is no step.
+    fits: whether a meal of these amounts is allowed. The last step is exactly what is wanted. Nothing to change is no
+    step.
     """
-    moving = [way for way in ways if way.now_kg != way.wanted_kg]
-    if not moving:
-        return ()
-    rising_kg = sum(max(way.wanted_kg - way.now_kg, 0.0) for way in moving)
-    rise_kg = max(rise_kg, sum(way.quarter_kg or 0.0 for way in moving if way.in_quarters))
-    least = max(
-        int(steps_needed(0.0, rising_kg, rise_kg)),
-        *(int(steps_needed(way.now_kg, way.wanted_kg, way.step_kg)) for way in moving),
-    )
-    for steps in range(least, TRIES * least + QUARTERS):
+    least = max((int(steps_needed(way.now_kg, way.wanted_kg, way.step_kg)) for way in ways), default=0)
+    for steps in range(least, TRIES * least + QUARTERS if least else 0):
         found = tuple(tuple(_told_kg(way, step, steps) for way in ways) for step in range(1, steps + 1))
-        if _is_safe(ways, found, fits, rise_kg):
+        if _is_safe(ways, found) and all(fits(given) for given in found):
             return found
     return tuple(
         tuple(given_at_kg(way.now_kg, way.wanted_kg, step, least) for way in ways) for step in range(1, least + 1)
@@ -164,13 +155,10 @@ def _told_kg(way: Way, step: int, steps: int) -> float:
     return min(max(round(kg / way.quarter_kg) * way.quarter_kg, low), high)
 
 
-def _is_safe(ways: Sequence[Way], found: Steps, fits: Callable[[Sequence[float]], bool], rise_kg: float) -> bool:
-    before: Sequence[float] = [way.now_kg for way in ways]
-    for given in found:
-        moved = [kg - was for kg, was in zip(given, before, strict=True)]
-        if any(abs(kg) > way.step_kg + ROUNDING_KG for kg, way in zip(moved, ways, strict=True)) or not fits(given):
-            return False
-        if sum(max(kg, 0.0) for kg in moved) > rise_kg + ROUNDING_KG:
-            return False
-        before = given
-    return True
+def _is_safe(ways: Sequence[Way], found: Steps) -> bool:
+    begin = tuple(way.now_kg for way in ways)
+    return all(
+        abs(kg - was_kg) <= way.step_kg + ROUNDING_KG
+        for before, given in pairwise((begin, *found))
+        for way, was_kg, kg in zip(ways, before, given, strict=True)
+    )

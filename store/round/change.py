@@ -23,7 +23,8 @@ PLAN_CHANGED = "plan changed"
 class FeedChange(Struct, frozen=True):
     """A change under way.
 
-    was_kg: the amount a day before the present step began. next: the step to come, None at the last one.
+    was_kg: the amount a day before the present step began; 0 where a feed begins from nothing. next: the step to come,
+    None at the last one.
     """
 
     day: int
@@ -38,9 +39,10 @@ def change_of(rows: Sequence[PlanRow], now: datetime, zone: str) -> FeedChange |
     if len(begun) < 2:
         return None
     first, last = _ends(rows, len(begun) - 1)
-    was_kg = _due_kg(rows, days_on(begun[-1].begins_at, -1, zone))
+    first += rows[first].due_kg is None  # it begins from nothing: that row says so
+    was_kg = _due_kg(rows, days_on(begun[-1].begins_at, -1, zone)) or 0.0
     over = last == len(begun) - 1 and days_on(begun[-1].begins_at, 1, zone) <= now
-    if first == 0 or was_kg is None or over:
+    if not 0 < first < len(begun) or over:
         return None
     coming = rows[len(begun)] if last >= len(begun) else None
     began = rows[first].begins_at

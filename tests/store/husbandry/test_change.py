@@ -76,15 +76,10 @@ def test_all_go_with_the_slowest_so_that_forage_comes_down_as_grain_goes_up() ->
     assert together([grain, hay]) == ((0.5, 5.5), (1.0, 5.0), (1.5, 4.5), (2.0, 4.0))
 
 
-def test_what_rises_together_rises_no_more_than_a_day_may_take() -> None:
-    """Two meals of half a kilogram more each, 0.45 kg a day: three steps."""
-    assert len(together([Way(1, 1.5, 5), Way(1, 1.5, 5)], rise_kg=0.45)) == 3
-
-
 @unhurried
-@given(st.lists(ways(), min_size=1, max_size=4), st.floats(0.25, 3))
-def test_no_step_is_too_far_none_goes_back_and_the_last_is_what_is_wanted(found: list[Way], rise_kg: float) -> None:
-    steps = together(found, rise_kg=rise_kg)
+@given(st.lists(ways(), min_size=1, max_size=4))
+def test_no_step_is_too_far_none_goes_back_and_the_last_is_what_is_wanted(found: list[Way]) -> None:
+    steps = together(found)
     for at, way in enumerate(found):
         amounts = [way.now_kg, *(given[at] for given in steps)]
         assert amounts[-1] == way.wanted_kg
@@ -105,11 +100,11 @@ def test_a_meal_that_keeps_its_cap_at_both_ends_keeps_it_on_the_way(found: list[
 
 
 @unhurried
-@given(ways(), st.floats(0.25, 3))
-def test_what_can_be_told_in_quarters_is_told_in_quarters(way: Way, rise_kg: float) -> None:
+@given(ways())
+def test_what_can_be_told_in_quarters_is_told_in_quarters(way: Way) -> None:
     """All but the end, which is what was asked for."""
     assume(way.in_quarters and way.quarter_kg)
-    for (kg,) in together([way], rise_kg=rise_kg)[:-1]:
+    for (kg,) in together([way])[:-1]:
         assert kg in (way.now_kg, way.wanted_kg) or kg / (way.quarter_kg or 1) == pytest.approx(
             round(kg / (way.quarter_kg or 1)), abs=1e-6
         )

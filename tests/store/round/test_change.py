@@ -45,6 +45,8 @@ def at(plan: tuple[PlanRow, ...], moment: datetime) -> float | None:
     (rows((-40, 1.0), (0, 1.4)), FeedChange(1, 1, 1.0, None)),
     (rows((-40, 1.0), (-3, 1.2), (3, 1.4)), FeedChange(4, 7, 1.0, PlanRow(MIDNIGHT + 3 * DAY, 1.4))),
     (rows((-40, 1.0), (-2, 1.2), (0, 1.4), (20, 9.0)), FeedChange(3, 3, 1.2, None)),
+    (rows((-40, None), (0, 1.2), (1, 1.4)), FeedChange(1, 2, 0.0, PlanRow(MIDNIGHT + DAY, 1.4))),
+    (rows((-0.5, None), (0, 1.2), (1, 1.4)), FeedChange(1, 2, 0.0, PlanRow(MIDNIGHT + DAY, 1.4))),
 ])  # fmt: skip
 def test_a_change_says_which_day_it_is_what_was_before_and_what_comes(
     plan: tuple[PlanRow, ...], expected: FeedChange
@@ -55,10 +57,11 @@ def test_a_change_says_which_day_it_is_what_was_before_and_what_comes(
 
 @pytest.mark.parametrize("plan", [
     rows(), rows((-40, 1.0)), rows((0, 1.0)), rows((0, 1.0), (1, 1.2)), rows((-40, 1.0), (-3, 1.2)),
-    rows((-40, 1.0), (20, 1.2)), rows((-40, 1.0), (-20, 1.2), (20, 1.4)), rows((-40, None), (0, 1.2), (1, 1.4)),
+    rows((-40, 1.0), (20, 1.2)), rows((-40, 1.0), (-20, 1.2), (20, 1.4)),
+    rows((0, None), (1, 1.2)),
 ])  # fmt: skip
 def test_no_change_is_seen_where_nothing_changes_these_days(plan: tuple[PlanRow, ...]) -> None:
-    """A first plan, a change that is over, one that is weeks off, a feed that is new."""
+    """A first plan, a change that is over, one that is weeks off, one that begins tomorrow."""
     assert change_of(plan, MORNING, ZONE) is None
 
 

@@ -1,0 +1,83 @@
+"""A ration from now to new in dated steps: each feed by its own limits, all of them together."""
+
+from collections.abc import Iterator, Sequence
+from datetime import date, timedelta
+
+from msgspec import Struct
+
+from store.book.turn import Turn
+from store.book.words import SLOTS
+from store.herd.days import day_words
+from store.husbandry.change import STEP_DAYS, Steps, Way, last_day, together
+from store.husbandry.measures import QUARTERS
+from store.husbandry.why import Value, given
+from store.ration.parts import Amounts, Case
+from store.ration.step_limits import Meal, Rules, changed, days_between, feed_of, fits, holds_kg, meal_kg, step_limit
+
+
+class DayPlan(Struct, frozen=True):
+    """What a head gets from a day on. [kg]"""
+
+    on: date
+    amounts: Amounts
+
+
+class Change(Struct, frozen=True):
+    """A change before it starts. days: those on which something steps. lasts: on which day the last step is. [d]
+
+    limits: what holds each meal's step back, where it does. biggest: the most in one meal on the way that is no forage.
+    """
+
+    start: Turn
+    days: tuple[DayPlan, ...]
+    steps: int
+    step_days: int
+    lasts: Value | None
+    limits: tuple[Value, ...]
+    biggest: Value
+    cautions: tuple[str, ...] = ()
+
+
+def steps(case: Case, new: Amounts, rules: Rules, start: Turn) -> tuple[DayPlan, ...]:
+    """The days on which something steps, the last of them with the new amounts; none where nothing changes."""
+    return preview(case, new, rules, start).days
+
+
+def preview(case: Case, new: Amounts, rules: Rules, start: Turn, cautions: Sequence[str] = ()) -> Change:
+    """The change as it would be written. start: the first round with another amount. cautions: said with it."""
+    meals = changed(case, new)
+    ways = [_way(case, new, rules, meal) for meal in meals]
+    limits = tuple(step_limit(case, new, rules, meal) for meal in meals)
+    found = together(ways, lambda kg: fits(case, new, dict(zip(meals, kg, strict=True))))
+    step_days = max((days_between(case, rules, feed_id) for _, feed_id in meals), default=STEP_DAYS)
+    days = tuple(_days(case, meals, found, start, step_days))
+    lasts = last_day.of(
+        "day of the last step", steps=given(len(found), "steps", "", "as shown here"),
+        step_days=given(step_days, "days from step to step", "d", "the longest of these feeds"),
+    ) if found else None  # fmt: skip
+    return Change(start, days, len(found), step_days, lasts, limits, _biggest(case, days), tuple(cautions))
+
+
+def _way(case: Case, new: Amounts, rules: Rules, meal: Meal) -> Way:
+    one_kg = holds_kg(feed_of(case, meal[1]))
+    quarter_kg = one_kg / QUARTERS if one_kg else None
+    return Way(case.now.get(meal, 0.0), new.get(meal, 0.0), step_limit(case, new, rules, meal).amount, quarter_kg)
+
+
+def _days(case: Case, meals: Sequence[Meal], found: Steps, start: Turn, step_days: int) -> Iterator[DayPlan]:
+    """By day; where the first round is an evening, the mornings go a day later."""
+    late = [SLOTS.index(slot) < SLOTS.index(start.slot) for slot, _ in meals]
+    days = {step * step_days + is_late for step in range(len(found)) for is_late in late}
+    for day in sorted(days):
+        amounts = dict(case.now)
+        for at, meal in enumerate(meals):
+            step = min((day - late[at]) // step_days, len(found) - 1)
+            amounts |= {meal: found[step][at]} if step >= 0 else {}
+        yield DayPlan(start.day + timedelta(days=day), amounts)
+
+
+def _biggest(case: Case, days: Sequence[DayPlan]) -> Value:
+    """The most in one meal on the way that is no forage. [kg]"""
+    meals = [(meal_kg(case, each.amounts, slot), slot, each.on) for each in days for slot in case.slots]
+    kg, slot, on = max(meals, default=(0.0, "", None))
+    return given(kg, f"biggest meal, {slot}", "kg", f"on {day_words(on)}" if on else "nothing changes")

@@ -1,0 +1,164 @@
+"""How far one step of a change may go: whose limit, and the caps of a meal that hold on the way.
+
+Whose limit: the feed's own, then the farm's, then a starting value. What is forage, or taken away, has no limit in
+kilograms; the percent holds both ways, because what takes the place of a feed taken away is a change too.
+"""
+
+from collections.abc import Iterator
+from math import inf
+from typing import TypeAlias
+from uuid import UUID
+
+from msgspec import Struct
+
+from store.book.register import Register
+from store.book.words import SLOTS, SettingName, Species, Stage
+from store.husbandry.change import (
+    COW_RISE_KG_DAY,
+    NEW_STEP_DAYS,
+    RISE,
+    ROUNDING_KG,
+    STEP_DAYS,
+    STEP_PERCENT,
+    YOUNG_RISE,
+    YOUNG_RISE_KG_DAY,
+    least_step_kg,
+    step_of_percent_kg,
+)
+from store.husbandry.why import Source, Sure, Value, given
+from store.ration.parts import Amounts, Case, RationFeed
+
+Meal: TypeAlias = tuple[str, UUID]
+"""A slot and a feed."""
+STARTING = "a starting value"
+GROWN = frozenset(Stage) - {Stage.CALF, Stage.HEIFER, Stage.STEER, Stage.OTHER}
+
+
+class Rules(Struct, frozen=True):
+    """The farm's own rules of every change; None: not set."""
+
+    percent: Value
+    step_kg: Value | None = None
+    step_days: Value | None = None
+
+
+def rules_of(register: Register) -> Rules:
+    """What the farm has set; the percent has a starting value."""
+
+    def setting(name: SettingName, words: str, unit: str) -> Value | None:
+        row = register.get("setting", name)
+        return given(float(row["value"]), words, unit, "your setting") if row else None
+
+    start = given(
+        STEP_PERCENT, "most of one step", "%", STARTING, Source("a quarter of the meal at one step", Sure.PRACTICE)
+    )
+    return Rules(
+        setting(SettingName.CHANGE_STEP_PERCENT, "most of one step", "%") or start,
+        setting(SettingName.CHANGE_STEP_KG, "most more in one step", "kg"),
+        setting(SettingName.CHANGE_STEP_DAYS, "days from step to step", "d"),
+    )
+
+
+def changed(case: Case, new: Amounts) -> tuple[Meal, ...]:
+    """The meals of which a head gets another amount, in the order of the day."""
+    meals = dict.fromkeys((*case.now, *new))
+    other = (meal for meal in meals if abs(new.get(meal, 0.0) - case.now.get(meal, 0.0)) > ROUNDING_KG)
+    return tuple(sorted(other, key=lambda meal: SLOTS.index(meal[0])))
+
+
+def feed_of(case: Case, feed_id: UUID) -> RationFeed:
+    """A feed of a case. Raises ValueError for a feed that is not in it."""
+    found = next((each for each in case.feeds if each.feed.id == feed_id), None)
+    if found is None:
+        raise ValueError(f"feed_id is {feed_id}; {case.name} has no such feed")
+    return found
+
+
+def step_limit(case: Case, new: Amounts, rules: Rules, meal: Meal) -> Value:
+    """The most of one step of a meal, and why. [kg]"""
+    feed, now_kg, wanted_kg = feed_of(case, meal[1]), case.now.get(meal, 0.0), new.get(meal, 0.0)
+    name = f"{feed.feed.name}, {meal[0]}"
+    found = step_of_percent_kg.of(
+        name, now_kg=given(now_kg, "given now", "kg", "your plan"),
+        wanted_kg=given(wanted_kg, "comes to", "kg", "as shown here"), percent=rules.percent,
+    )  # fmt: skip
+    own = _own_step(feed, rules) if wanted_kg > now_kg else None
+    if own is None and wanted_kg > now_kg and not feed.forage:
+        found = min(found, _shared_rise(case, new, rules, meal, name), key=_amount)
+    least_kg = least_step_kg(holds_kg(feed))
+    if found.amount < least_kg:
+        told = f"a quarter of the {feed.told.name}" if holds_kg(feed) and feed.told else "the least that is weighed out"
+        found = given(least_kg, name, "kg", told)
+    return min(found, given(own.amount, name, "kg", own.came), key=_amount) if own else found
+
+
+def _amount(value: Value) -> float:
+    return value.amount
+
+
+def _own_step(feed: RationFeed, rules: Rules) -> Value | None:
+    """The farm's own step, of the feed or of every one that is no forage. [kg]"""
+    return feed.limits.step_kg or (None if feed.forage else rules.step_kg)
+
+
+def _shared_rise(case: Case, new: Amounts, rules: Rules, meal: Meal, name: str) -> Value:
+    """A meal's part of what all that is no forage may rise in a day, where the farm has no step of its own. [kg]"""
+    rises = {
+        each: new.get(each, 0.0) - case.now.get(each, 0.0)
+        for each in changed(case, new)
+        if not feed_of(case, each[1]).forage and _own_step(feed_of(case, each[1]), rules) is None
+    }
+    together_kg = sum(max(kg, 0.0) for kg in rises.values())
+    most = rise_of(case)
+    words = f"{most.amount:g} kg more a day of all that is no forage, {STARTING}"
+    return Value(most.amount * rises[meal] / together_kg, name, "kg", words, source=most.source)
+
+
+def rise_of(case: Case) -> Value:
+    """How much more a day of all that is no forage, until the farm has a step of its own. [kg]"""
+    grown = all(head.animal.species is Species.CATTLE and head.animal.stage in GROWN for head in case.heads)
+    kg, source = (COW_RISE_KG_DAY, RISE) if grown else (YOUNG_RISE_KG_DAY, YOUNG_RISE)
+    return given(kg, "more a day of all that is no forage", "kg", STARTING, source)
+
+
+def holds_kg(feed: RationFeed) -> float | None:
+    return feed.told.holds_kg if feed.told else None
+
+
+def days_between(case: Case, rules: Rules, feed_id: UUID) -> int:
+    """From step to step: the feed's own, the farm's; else longer where the feed is new to them."""
+    own = feed_of(case, feed_id).limits.step_days or rules.step_days
+    is_new = not any(kg > 0 for (_, id_), kg in case.now.items() if id_ == feed_id)
+    return int(own.amount) if own else NEW_STEP_DAYS if is_new else STEP_DAYS
+
+
+def fits(case: Case, new: Amounts, between: Amounts) -> bool:
+    """Whether no cap is broken that is not broken at either end."""
+    ends, on_the_way = [dict(_capped(case, each)) for each in (case.now, new)], _capped(case, {**case.now, **between})
+    caps = dict(_caps(case))
+    return all(
+        kg <= max(caps.get(cap, inf), *(end.get(cap, 0.0) for end in ends)) + ROUNDING_KG for cap, kg in on_the_way
+    )
+
+
+def _capped(case: Case, amounts: Amounts) -> Iterator[tuple[Meal | UUID | str, float]]:
+    """What the caps are of: a feed in a meal, a feed in a day, all of a meal that is no forage. [kg]"""
+    for meal in amounts:
+        yield meal, amounts[meal]
+    for feed in case.feeds:
+        yield feed.feed.id, sum(kg for (_, id_), kg in amounts.items() if id_ == feed.feed.id)
+    for slot in case.slots:
+        yield slot, meal_kg(case, amounts, slot)
+
+
+def _caps(case: Case) -> Iterator[tuple[Meal | UUID | str, float]]:
+    for feed in case.feeds:
+        of_meal, of_day = feed.limits.most_meal_kg, feed.limits.most_day_kg
+        yield from (((slot, feed.feed.id), of_meal.amount) for slot in case.slots if of_meal)
+        yield from ([(feed.feed.id, of_day.amount)] if of_day else [])
+    yield from ((slot, case.meal_limit_kg.amount) for slot in case.slots if case.meal_limit_kg)
+
+
+def meal_kg(case: Case, amounts: Amounts, slot: str) -> float:
+    """What of a meal is no forage. [kg]"""
+    return sum(kg for (of, id_), kg in amounts.items() if of == slot and not feed_of(case, id_).forage)
