@@ -128,9 +128,6 @@ class DetailSheet(OneAnimal):
             Question("born_on", "born on", day, hint, day_words(self.row.get("born_on"))),
             Question("breed", "breed", lambda text: words(text, 40), first=self.breeding.get("breed", "")),
             Question("calved_on", "calved last on", day, hint, day_words(self.row.get("calved_on"))),
-            Question("due_on", "in calf, due on", maybe_day(self.today, to_come=True),
-                     "as 20 Feb, or in 3 weeks; empty: not in calf, or not known",
-                     day_words(self.breeding.get("due_on"))),
             pick("dam_id", "calf of", (("not known", None), *mothers), self.breeding.get("dam_id")),
             yes_or_no("adult_only", "no child alone with her", first=self.row.get("adult_only", False)),
             yes_or_no("two_people", "two people for her", first=self.row.get("two_people", False)),
@@ -142,7 +139,7 @@ class DetailSheet(OneAnimal):
             if answers[name] and answers[name] > self.today:
                 raise Wrong(name, f"{day_words(answers[name])} is still to come; she cannot have {most} then.")
         of_her = {each: answers[each] for each in ("born_on", "calved_on", "adult_only", "two_people")}
-        bred = {each: answers[each] for each in ("breed", "due_on", "dam_id")}
+        bred = {each: answers[each] for each in ("breed", "dam_id")}
         same = {"animal_id": self.animal_id}
         rows = self.dated("animal_as", answers, same, of_her)
         return [*rows, *self.dated("breeding", answers, same, bred)] if self.breeding or any(bred.values()) else rows

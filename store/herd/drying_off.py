@@ -10,15 +10,12 @@ from store.book.turn import from_wall
 from store.book.words import EVENING, MORNING, Asks, Stage
 from store.herd.animal import OneAnimal
 from store.herd.answers import words
+from store.herd.counted_days import dry_days
 from store.herd.dating import Step
 from store.herd.days import day_words, maybe_day
 from store.herd.sheet import Answers, Choices, Question, Wrong, pick
+from store.husbandry.dates.gestation import DRY_LEAST_DAYS, before
 
-DRY_DAYS = 60
-"""51 to 60 days dry are the long-used standard (J. Dairy Sci. 2003, 86, 3027); with none she gives a fifth to a quarter
-less after calving. [d]"""
-DRY_LEAST_DAYS = 45
-"""Fewer are said. From memory. [d]"""
 WATCHED_DAYS = 14
 """Her udder is looked at so long behind the last milking. Common practice. [d]"""
 STEPS: Choices = (
@@ -68,13 +65,14 @@ class DryingOffSheet(OneAnimal):
 
     def _proposed(self) -> date | None:
         due_on = self._due_on()
-        return max(due_on - timedelta(days=DRY_DAYS), self.today) if due_on else None
+        return max(before(due_on, dry_days(self.register)), self.today) if due_on else None
 
     def _why(self) -> str:
         due_on = self._due_on()
         if due_on is None:
             return "a day; when she is due is not known"
-        return f"due {day_words(due_on)}, {DRY_DAYS} days before is the standard; under {DRY_LEAST_DAYS} is short"
+        days = dry_days(self.register)
+        return f"due {day_words(due_on)}, {days} days before is the farm's own count; under {DRY_LEAST_DAYS} is short"
 
     def _dry_words(self, last_on: date) -> str:
         due_on = self._due_on()

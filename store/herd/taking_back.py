@@ -45,6 +45,10 @@ ENDS: Mapping[str, Mapping[str, Any]] = {
     "class_rule": dict.fromkeys(("fixed_kg", "per_kg_milk", "above_kg", "weight_percent"), 0.0),
 }  # fmt: skip
 """By table: what ends a thing that was not there before. A calf without a rule is shut away every night."""
+SEEN_ONCE = ("heat",)
+"""What happened at the moment at which the row begins: one before it is another one."""
+OF_A_DAY = (*SEEN_ONCE, "milk_test")
+"""What was found on a day hides nothing that was found later."""
 
 
 def as_before(register: Register, rows: Sequence[RowDraft]) -> Iterator[RowDraft]:
@@ -54,7 +58,7 @@ def as_before(register: Register, rows: Sequence[RowDraft]) -> Iterator[RowDraft
         if row.table not in SAME:
             continue
         course = register.course(row.table, *_thing(row))
-        before = kept(at(course, begins or register.at))
+        before = {} if row.table in SEEN_ONCE else kept(at(course, begins or register.at))
         if not before and row.table in ENDS:
             before = {**kept(row.values), **ENDS[row.table]}
         if before:
@@ -68,7 +72,8 @@ def still_in_force(register: Register, rows: Sequence[RowDraft]) -> Iterator[Row
     made as it was meanwhile: that row begins later than the end of the thing.
     """
     yield from rows
-    begun = (row for row in rows if row.values.get("begins_at", register.at) <= register.at)
+    begun = (row for row in rows if row.table not in OF_A_DAY)
+    begun = (row for row in begun if row.values.get("begins_at", register.at) <= register.at)
     last = {(row.table, *_thing(row)): row for row in begun}
     for row in last.values():
         in_force = at(register.course(row.table, *_thing(row)), register.at)

@@ -13,14 +13,18 @@ from store.herd.animal import AnimalSheet, DetailSheet
 from store.herd.birth import BirthSheet
 from store.herd.birth_again import CalvingAgain
 from store.herd.body import BodySheet
+from store.herd.breeding import BreedingSheet
+from store.herd.bulling import NOT_BULLING, BullingSheet
 from store.herd.calf import CalfSheet, WeaningSheet
 from store.herd.composition import CompositionSheet
 from store.herd.drying_off import DryingOffSheet
 from store.herd.feed import FeedSheet, feeds_in_use
 from store.herd.free import FreeSheet
+from store.herd.goal import GoalSheet
 from store.herd.leaving import LeavingSheet
 from store.herd.look import LookSheet
 from store.herd.measure import MeasureSheet
+from store.herd.milk_test import MilkTestSheet
 from store.herd.milking import MilkingSheet
 from store.herd.moving import MovingSheet
 from store.herd.named_moment import moment_text
@@ -31,6 +35,7 @@ from store.herd.soaking import SoakingSheet
 from store.herd.substitute import SubstituteSheet, substitute_words
 from store.herd.treatment import TreatmentSheet
 from store.herd.withheld import WithheldSheet
+from store.round.dialect import said
 from store.round.meat import meat_until
 from tui.farm.listing import Chapter, Entry, Listing, opened
 from tui.farm.register_words import Row, amounts, gets, plans
@@ -61,13 +66,15 @@ def animal(row: Row) -> Chapter:
             Entry("moves to another pen, also for the vet or a visit", asking(MovingSheet, id_)),
             *([] if row["stage"] is Stage.CALF else [Entry("has calved", asking(BirthSheet, id_))]),
             Entry("weight or heart girth", asking(BodySheet, id_)),
-            Entry("birth, calving, breed, in calf", asking(DetailSheet, id_)),
+            Entry("birth, calving, breed", asking(DetailSheet, id_)),
             Entry("looks at her that come again and again", opening(_looks(row))),
             Entry("leaves: sold, died, gone home", _leaving(id_)),
             Entry("treatments, and how long milk and meat are withheld", opening(treatments(row))),
             Entry("her milk is withheld on the vet's word, or yours", asking(WithheldSheet, id_)),
             *([Entry("drying off", asking(DryingOffSheet, id_))] if row["stage"] is Stage.IN_MILK else []),
             *([Entry("her calving was otherwise: when, who lives", _calving(id_))] if row["calved_on"] else []),
+            *_of_breeding(register, row),
+            Entry("what she is fed for: condition, gain, forage alone", asking(GoalSheet, id_)),
             Entry("look back at her milkings", lambda listing: listing.rooms.looking_back(listing, id_)),
         ],
     )  # fmt: skip
@@ -94,6 +101,19 @@ def _of_a_calf(row: Row) -> list[Entry]:
     return [
         Entry("its cow, and when it is shut away from her", asking(CalfSheet, id_)),
         Entry("weaned, or with another cow", asking(WeaningSheet, id_)),
+    ]
+
+
+def _of_breeding(register: Register, row: Row) -> list[Entry]:
+    """Not of a calf, nor of a male; a milk test of her that is milked."""
+    id_, bulling = row["animal_id"], said("bulling", register.farm.dialect)
+    if row["stage"] in NOT_BULLING:
+        return []
+    tested = [Entry("her milk was tested: fat, protein", asking(MilkTestSheet, id_))]
+    return [
+        Entry(f"{bulling}: seen now, or earlier", asking(BullingSheet, id_)),
+        Entry("served, in calf, due", asking(BreedingSheet, id_)),
+        *(tested if row["stage"] is Stage.IN_MILK else []),
     ]
 
 

@@ -9,8 +9,9 @@ from store.book.reading import read_snapshot
 from store.book.snapshot import Snapshot
 from store.book.turn import Turn
 from store.book.words import Kind, Stage
-from store.herd.animal import AnimalSheet, DetailSheet
+from store.herd.animal import AnimalSheet
 from store.herd.birth import BirthSheet
+from store.herd.breeding import BreedingSheet
 from store.herd.leaving import LeavingSheet
 from store.herd.moving import MovingSheet
 from store.herd.sheet import Wrong
@@ -159,6 +160,6 @@ def test_a_planned_move_is_shown_and_taken_back(book: Book, clock: HandClock) ->
 
 def test_a_day_that_she_is_due_is_one_to_come(book: Book, clock: HandClock) -> None:
     """Without a year it is the next such day."""
-    write(book, DetailSheet(register(book), animal(book, "Sloe")), due_on="20 Feb")
+    write(book, BreedingSheet(register(book), animal(book, "Sloe")), in_calf="yes", due_on="20 Feb")
     clock.move(minutes=1)
     assert (register(book).get("breeding", animal(book, "Sloe")) or {})["due_on"] == date(2027, 2, 20)

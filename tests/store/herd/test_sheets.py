@@ -15,14 +15,18 @@ from store.book.words import SettingName
 from store.herd.animal import AnimalSheet, DetailSheet
 from store.herd.birth import BirthSheet
 from store.herd.body import BodySheet
+from store.herd.breeding import BreedingSheet
+from store.herd.bulling import BullingSheet
 from store.herd.composition import CompositionSheet
 from store.herd.drying_off import DryingOffSheet
 from store.herd.feed import FeedSheet
 from store.herd.filling import Filling
 from store.herd.free import FreeSheet
+from store.herd.goal import GoalSheet
 from store.herd.leaving import LeavingSheet
 from store.herd.look import LookSheet
 from store.herd.measure import MeasureSheet
+from store.herd.milk_test import MilkTestSheet
 from store.herd.milking import MilkingSheet
 from store.herd.moving import MovingSheet
 from store.herd.pail import PailSheet
@@ -55,7 +59,7 @@ def numbered(kind: Callable[..., YardSheet], table: str, at: int) -> Made:
 def there() -> Iterator[Made]:
     """Sheets about things that the small farm has."""
     for name in ("Fennel", "Hazel", "Rook", "Sloe", "Tansy"):
-        for kind in (AnimalSheet, DetailSheet, MilkingSheet):
+        for kind in (AnimalSheet, DetailSheet, MilkingSheet, GoalSheet, BreedingSheet, MilkTestSheet):
             yield of(kind, "animal_as", name)
     for name, feed in PLANNED:
         yield planned(name, feed)
@@ -83,7 +87,7 @@ PLANNED = (("Fennel", "dairy nuts"), ("Fennel", "lucerne pellets"), ("Hazel", "d
 def new() -> Iterator[Made]:
     """Sheets about something that is not there yet, and those that ask the same every time."""
     yield from (PenSheet, AnimalSheet, FeedSheet, MeasureSheet, PailSheet, PersonSheet, TaskSheet)
-    for kind in (LeavingSheet, MovingSheet, DryingOffSheet, BirthSheet, TreatmentSheet, WithheldSheet):
+    for kind in (LeavingSheet, MovingSheet, DryingOffSheet, BirthSheet, TreatmentSheet, WithheldSheet, BullingSheet):
         yield of(kind, "animal_as", "Fennel")
     yield of(LookSheet, "animal_as", "Tansy")
     yield lambda found: PlanSheet(found, Subject(pen_id=id_of(found, "pen_as", "Orchard")), "Orchard")
