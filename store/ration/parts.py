@@ -14,7 +14,7 @@ from msgspec import Struct
 from store.book.drafts import Subject
 from store.book.facts.farm import Animal
 from store.book.facts.feed import Feed, Told
-from store.book.words import Origin
+from store.book.words import Origin, Units
 from store.husbandry.why import Value
 
 Amounts: TypeAlias = Mapping[tuple[str, UUID], float]
@@ -108,6 +108,7 @@ class Case(Struct, frozen=True):
     """Everything that the ration of one animal, or of a pen fed as one, hangs on.
 
     needs: of the mean head. now: what the plan gives a head today. missing: what could not be reckoned, and the key.
+    besides: what heads of a pen get on the mean by plans of their own; it is counted, and not changed here.
     """
 
     subject: Subject
@@ -119,6 +120,8 @@ class Case(Struct, frozen=True):
     needs: tuple[Need, ...]
     meal_limit_kg: Value | None
     missing: tuple[Missing, ...] = ()
+    besides: Amounts = {}
+    units: Units = Units.METRIC
 
 
 class Verdict(StrEnum):
@@ -131,18 +134,23 @@ class Verdict(StrEnum):
 
 
 class Line(Struct, frozen=True):
-    """One part of the balance. percent: given of what is needed at least."""
+    """One part of the balance. percent: given of what is needed at least, where nothing is: of what is at most.
+
+    unknown_by: the feeds of which nobody knows this part.
+    """
 
     need: Need
     has: Value | None
     verdict: Verdict
     percent: float | None = None
+    unknown_by: tuple[str, ...] = ()
 
 
 class Balance(Struct, frozen=True):
     """A ration for one head and day against its needs.
 
-    biggest_meal_kg: of what is no forage. eaten_kg: dry matter. broken: each limit that it breaks, as a sentence.
+    biggest_meal_kg: of what is no forage. eaten_kg: dry matter, of the feeds of which it is known. broken: each limit
+    that it breaks, as a sentence.
     """
 
     lines: tuple[Line, ...]

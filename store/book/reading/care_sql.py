@@ -18,6 +18,14 @@ AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
 """
 """No look falls due less than once a year, so that an older finding says nothing."""
 
+MEASURED = f"""
+SELECT e.happened_at, l.condition_points, l.girth_cm FROM entry e JOIN looked l ON l.entry_id = e.id
+WHERE e.animal_id = :subject AND e.kind = 'look' AND e.state = 'done' AND e.happened_at > :long_ago
+AND e.happened_at <= :at AND (l.condition_points IS NOT NULL OR l.girth_cm IS NOT NULL) AND {NEWEST_OF_ITS_STEP}
+ORDER BY e.happened_at, e.id
+"""
+"""Every score and girth of an animal since a moment, oldest first."""
+
 TREATMENTS = f"""
 SELECT i.id, a.animal_id, a.product, a.amount, a.route, a.why, a.batch, a.doses, a.every_h, a.first_at, a.in_use,
   w.id, w.milk_h, w.milkings, w.meat_days, w.dry_days, w.calved_h, w.calved_milkings, w.said_by

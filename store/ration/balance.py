@@ -1,0 +1,86 @@
+"""How some amounts balance against what a head needs. Pure, and quick enough for every key."""
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from msgspec import Struct
+
+from store.husbandry.ration.sums import Given, cost, lacking, supply
+from store.husbandry.why import Value
+from store.ration.fed import Fed, fed
+from store.ration.limits import biggest_meal, broken
+from store.ration.parts import Amounts, Balance, Case, Line, Missing, Need, Part, Verdict
+
+SHORT_BELOW_PERCENT, OVER_ABOVE_PERCENT = 97.0, 103.0
+"""Within three percent of what is needed is enough: no scoop is more exact. Assumed."""
+COLUMNS = {
+    Part.ENERGY: ("nel_mcal",), Part.PROTEIN: ("cp_percent",), Part.FIBRE: ("ndf_percent",), Part.FORAGE: (),
+    Part.FAT: ("fat_percent",), Part.CALCIUM: ("ca_percent",), Part.PHOSPHORUS: ("p_percent",),
+    Part.CA_TO_P: ("ca_percent", "p_percent"), Part.GAIN: ("tdn_percent",), Part.DRY_MATTER: (),
+}  # fmt: skip
+"""By part, in the order in which they are told: the columns of what a feed is made of that it hangs on."""
+ORDER = tuple(COLUMNS)
+
+
+class _Given(Struct, frozen=True):
+    """What is fed, and what that supplies by the word of the part."""
+
+    fed: Fed
+    supply: Mapping[str, Value]
+
+    def unknown_by(self, part: Part) -> tuple[str, ...]:
+        """The feeds because of which a part is not known."""
+        lack = (lacking(self.fed.ration, column) for column in COLUMNS[part] or ("dm_percent",))
+        return (*self.fed.unknown, *dict.fromkeys(name for names in lack for name in names))
+
+
+def balance(case: Case, amounts: Amounts) -> Balance:
+    """What a head gets with some amounts against what it needs. Raises KeyError for a feed that the case has not."""
+    found = fed(case, amounts)
+    given = _Given(found, supply(found.ration))
+    lines = tuple(_line(given, need) for need in sorted(case.needs, key=lambda need: ORDER.index(need.part)))
+    price = cost(found.ration) if not found.unknown else None
+    known = [each for each in found.ration if "dm_percent" in each.made]
+    return Balance(
+        lines,
+        given.supply.get("dry matter") or supply(known)["dry matter"],
+        price,
+        biggest_meal(case, amounts),
+        None if found.unknown else given.supply.get("forage"),
+        tuple(broken(case, amounts, given.supply.get("dry matter"))),
+        (*case.missing, *_of_parts(lines), *(() if price else _of_prices(found.ration))),
+    )
+
+
+def _line(given: _Given, need: Need) -> Line:
+    unknown = given.unknown_by(need.part)
+    has = given.supply.get(need.part)
+    if unknown or has is None:
+        return Line(need, None, Verdict.NOT_KNOWN, None, unknown)
+    whole = need.least or need.most
+    percent = has.amount / whole.amount * 100 if whole and whole.amount else None
+    return Line(need, has, _verdict(need, has.amount), percent)
+
+
+def _verdict(need: Need, has: float) -> Verdict:
+    if need.least and has < need.least.amount * SHORT_BELOW_PERCENT / 100:
+        return Verdict.SHORT
+    if need.most and has > need.most.amount * OVER_ABOVE_PERCENT / 100:
+        return Verdict.OVER
+    return Verdict.ENOUGH
+
+
+def _of_parts(lines: Sequence[Line]) -> Iterator[Missing]:
+    """Once for each feed: which parts of it nobody knows."""
+    by_feed: dict[str, list[str]] = {}
+    for line in lines:
+        for name in line.unknown_by:
+            by_feed.setdefault(name, []).append(line.need.part)
+    for name, parts in by_feed.items():
+        yield Missing(name, f"Of {name} nobody knows: {', '.join(parts)}. F, feeds, {name}, what it is made of.")
+
+
+def _of_prices(ration: Sequence[Given]) -> Iterator[Missing]:
+    for each in ration:
+        if each.kg.amount and not each.price_per_kg:
+            said = f"{each.name} has no price, so the cost is not known: D, {each.name}, a delivery with its price."
+            yield Missing("cost", said)

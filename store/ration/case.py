@@ -1,0 +1,113 @@
+"""Everything that the ration of one animal, or of a pen fed as one, hangs on, as the book stands at a moment."""
+
+from collections.abc import Iterator, Sequence
+from datetime import datetime
+from uuid import UUID
+
+from store.book.desk import Desk
+from store.book.drafts import Subject
+from store.book.facts.farm import Animal
+from store.book.reading import read_snapshot
+from store.book.reading.stock import read_stock
+from store.book.register import Register, Values
+from store.book.turn import turn_at
+from store.book.words import FEEDING
+from store.husbandry.why import Value, given
+from store.ration.asked import Asked, listed
+from store.ration.feeds import Fed, ration_feeds
+from store.ration.heads import Known, known
+from store.ration.needs import as_needs, mean_needs, needs_of, without_needs
+from store.ration.parts import Amounts, Case, Head, Missing, Need, RationFeed
+
+
+def read_case(desk: Desk, register: Register, now: datetime, subject: Subject) -> Case:
+    """Of an animal: her own plan and what her pen gets for each head. Of a pen: its plan, for the mean of its heads.
+
+    register: as it stands at `now`. Raises DamagedBook, and KeyError for an animal that is not kept.
+    """
+    farm = register.farm
+    asked = Asked(desk, register, read_snapshot(desk, turn_at(now, farm.zone, farm.evening_from_h), now), now)
+    animals = _animals(asked, subject)
+    found = tuple(known(asked, animal) for animal in animals)
+    heads = tuple(each.head for each in found)
+    pen_id = subject.pen_id or animals[0].pen_id
+    plans = [row for row in register.all("feed_plan") if row["due_kg"]]
+    own = [row for row in plans if _is_of(row, subject, pen_id)]
+    beside = [row for row in plans if subject.pen_id and any(row["animal_id"] == each.id for each in animals)]
+    planned = {row["feed_id"]: row["measure_id"] for row in (*beside, *own)}
+    feeds = tuple(ration_feeds(asked, read_stock(desk, now), Fed(heads, pen_id, planned)))
+    needs, missing = _needs(asked, subject, found)
+    return Case(
+        subject,
+        _name(register, subject),
+        heads,
+        feeds,
+        FEEDING,
+        _amounts(own, 1),
+        needs,
+        _meal_limit(register),
+        (*missing, *_not_counted(feeds)),
+        _amounts(beside, max(len(heads), 1)),
+        farm.units,
+    )
+
+
+def _animals(asked: Asked, subject: Subject) -> tuple[Animal, ...]:
+    if subject.pen_id:
+        return asked.snapshot.heads(subject.pen_id)
+    found = asked.animal(subject.id)
+    if found is None:
+        raise KeyError(f"no animal that is kept: {subject.id}")
+    return (found,)
+
+
+def _name(register: Register, subject: Subject) -> str:
+    return register.name("pen_as" if subject.pen_id else "animal_as", subject.id)
+
+
+def _is_of(row: Values, subject: Subject, pen_id: UUID | None) -> bool:
+    """Whether a plan is of the subject, or of the pen in which she stands."""
+    return bool(row["animal_id"] and row["animal_id"] == subject.animal_id) or bool(pen_id and row["pen_id"] == pen_id)
+
+
+def _amounts(rows: Sequence[Values], heads: int) -> Amounts:
+    """Together by slot and feed, for one of so many heads. [kg]"""
+    found: dict[tuple[str, UUID], float] = {}
+    for row in rows:
+        key = (row["slot"], row["feed_id"])
+        found[key] = found.get(key, 0.0) + row["due_kg"] / heads
+    return found
+
+
+def _meal_limit(register: Register) -> Value | None:
+    kg = register.farm.meal_limit_kg
+    return None if kg is None else given(kg, "most of a meal", "kg", "your limit")
+
+
+def _needs(asked: Asked, subject: Subject, found: Sequence[Known]) -> tuple[tuple[Need, ...], tuple[Missing, ...]]:
+    """What the mean head needs, and what could not be reckoned."""
+    heads = [each.head for each in found]
+    reckoned = [(head, needs) for head in heads if (needs := needs_of(asked, head))]
+    missing = (
+        *(each for head in found for each in head.missing),
+        *without_needs(heads),
+        *(_mixed([head for head, _ in reckoned]) if subject.pen_id else ()),
+    )
+    return as_needs(mean_needs([needs for _, needs in reckoned])) if reckoned else (), missing
+
+
+def _mixed(heads: Sequence[Head]) -> Iterator[Missing]:
+    """That what is shown is a mean, where unlike animals stand together."""
+    if len({head.animal.stage for head in heads}) > 1:
+        who = listed(f"{head.animal.name} ({head.animal.stage})" for head in heads)
+        yield Missing("mixed", f"Not all are of one class: {who}. What is needed is the mean; each alone: G, her name.")
+
+
+def _not_counted(feeds: Sequence[RationFeed]) -> Iterator[Missing]:
+    """What stands free and is no forage: how much of it each takes is told by the feed room, and not counted here."""
+    for each in feeds:
+        if each.free and not each.forage:
+            name = each.feed.name
+            yield Missing(
+                "free", f"{name} stands free: what each takes of it is not in here. D, {name}: a head and day."
+            )

@@ -1,0 +1,110 @@
+"""What milk a cow gives in a day: her pails, and what a calf takes besides."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import date, timedelta
+from uuid import UUID
+
+from msgspec.structs import replace
+
+from store.book.facts.calves import Share
+from store.book.facts.milk import PastPail
+from store.book.words import SettingName
+from store.feedroom.rule import MEAN_DAYS
+from store.husbandry.mean import calf_takes_kg, mean_of
+from store.husbandry.milk.udder import day_kg
+from store.husbandry.why import Value, given, total
+from store.ration.asked import Asked
+from store.ration.parts import Missing
+from store.round.emptied import sharing
+from store.round.timed import TimedPail, timed_pails
+
+CALF_START_PERCENT = 15.0
+"""Of its own weight a day, between the 10 % that is least and the 20 % that a calf takes freely. [%]"""
+MILK = "milk a day"
+
+
+def milk_of(asked: Asked, cow_id: UUID, calves: Mapping[UUID, Value]) -> Value | None:
+    """Milk of a day, what calves take included; None: no pail of the last whole week, and no calf that was weighed.
+
+    calves: the weight of each calf that sucks her, of those that were weighed. [kg]
+    """
+    now = tuple(each for each in asked.snapshot.shares if cow_id in each.cow_ids)
+    pails = _in_pails(asked, cow_id, now)
+    taken = tuple(_taken(asked, share, calves[share.calf_id]) for share in now if share.calf_id in calves)
+    parts = (*((pails,) if pails else ()), *taken)
+    return total(MILK, "kg", parts) if taken else pails
+
+
+def calves_of(asked: Asked, cow_id: UUID) -> tuple[UUID, ...]:
+    """The calves that suck her now."""
+    return tuple(each.calf_id for each in asked.snapshot.shares if cow_id in each.cow_ids)
+
+
+def unweighed(asked: Asked, cow_id: UUID, calves: Mapping[UUID, Value]) -> Iterator[Missing]:
+    """The calves whose part of her milk is not counted, because nobody weighed them."""
+    for calf_id in calves_of(asked, cow_id):
+        if calf_id not in calves:
+            calf = asked.register.name("animal_as", calf_id)
+            yield Missing("milk", f"{calf} has no weight, so what it takes is not counted: F, animals, {calf}, weight.")
+
+
+def _in_pails(asked: Asked, cow_id: UUID, now: Sequence[Share]) -> Value | None:
+    """What comes into her pails in a day, in the mean of the last whole week."""
+    first = max((asked.today - timedelta(days=MEAN_DAYS), *_began(asked, cow_id, now)))
+    pails = asked.snapshot.pails.get(cow_id, ())
+    of_week = [each for each in timed_pails(cow_id, sharing(asked.snapshot, cow_id), pails) if
+               _is_of(each.pail, first, asked.today)]  # fmt: skip
+    compared = [each for each in of_week if not each.why_not]
+    if not of_week:
+        return None
+    return _by_days(of_week) if now or not compared else _by_hours(compared)
+
+
+def _is_of(pail: PastPail, first: date, today: date) -> bool:
+    return pail.milk_kg is not None and pail.turn is not None and first <= pail.turn.day < today
+
+
+def _began(asked: Asked, cow_id: UUID, now: Sequence[Share]) -> Iterator[date]:
+    """The first whole day with each calf: her pails before it held what it takes now."""
+    for share in now:
+        began = share.began(cow_id)
+        if began and asked.day(began) + timedelta(days=1) < asked.today:
+            yield asked.day(began) + timedelta(days=1)
+
+
+def _by_hours(found: Sequence[TimedPail]) -> Value:
+    """The mean of what each pail is in 24 hours."""
+    days = [
+        day_kg.of(
+            "pail in 24 h",
+            milk_kg=given(each.pail.milk_kg or 0.0, "pail", "kg", f"weighed {each.pail.at:%-d %b}"),
+            elapsed_h=given(each.elapsed_h or 0.0, "hours that she filled", "h", "from the rounds"),
+        )
+        for each in found
+    ]
+    return _mean(total("pails in 24 h", "kg", days), len(days), f"mean of {_pails(len(days))}, as 24 hours")
+
+
+def _by_days(found: Sequence[TimedPail]) -> Value:
+    """What came into pails in the mean of the days that have one: the calf has the rest."""
+    pails = [given(each.pail.milk_kg or 0.0, "pail", "kg", f"weighed {each.pail.at:%-d %b}") for each in found]
+    days = {each.pail.turn.day for each in found if each.pail.turn}
+    return _mean(total("pails", "kg", pails), len(days), f"mean of {_pails(len(pails))}")
+
+
+def _mean(together: Value, count: int, came: str) -> Value:
+    value = mean_of.of(MILK, together=together, count=given(count, "how many", "", "counted"))
+    return replace(value, came=came, unit="kg")
+
+
+def _pails(count: int) -> str:
+    return f"{count} pail" if count == 1 else f"{count} pails"
+
+
+def _taken(asked: Asked, share: Share, calf_kg: Value) -> Value:
+    calf = asked.register.name("animal_as", share.calf_id)
+    percent = asked.setting(
+        SettingName.CALF_MILK_PERCENT, "%", CALF_START_PERCENT, "of its weight that a calf drinks, 10 to 20"
+    )
+    cows = given(len(share.cow_ids), "cows that it sucks", "", "as set up")
+    return calf_takes_kg.of(f"what {calf} takes", calf_kg=calf_kg, percent=percent, cows=cows)

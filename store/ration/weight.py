@@ -1,0 +1,66 @@
+"""What an animal weighs, as far as anybody knows: on the scale, or by the tape around her heart."""
+
+from collections.abc import Iterator
+from datetime import date, datetime
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from store.book.facts.farm import Animal
+from store.book.reading.measured import Measured
+from store.book.words import Stage
+from store.husbandry.body.girth import weight_by_girth_kg
+from store.husbandry.why import Value, given
+from store.ration.asked import Asked, days_between
+
+LONG_AGO_DAYS, CALF_LONG_AGO_DAYS = 60, 21
+"""A weight older than this is told as old: a calf has grown, and a cow gone up and down by then. Assumed. [d]"""
+
+
+class Weighed(Struct, frozen=True):
+    """What was found at a moment; girth_cm counts where nothing was weighed. [kg, cm]"""
+
+    at: datetime
+    weight_kg: float | None
+    girth_cm: float | None
+
+
+def weighings(asked: Asked, animal: Animal, looks: tuple[Measured, ...]) -> tuple[Weighed, ...]:
+    """Every weight and girth of an animal, oldest first: on her sheet, and from looks."""
+    sheet = (
+        Weighed(row["begins_at"], row["weight_kg"], row["girth_cm"])
+        for row in asked.register.course("body", animal.id)
+        if row["begins_at"] <= asked.now
+    )
+    taped = (Weighed(each.at, None, each.girth_cm) for each in looks if each.girth_cm)
+    return tuple(sorted((*sheet, *taped), key=lambda each: each.at))
+
+
+def weight_of(asked: Asked, found: tuple[Weighed, ...]) -> Value | None:
+    """The newest. None: nobody weighed her, or it was said that it is not known any more."""
+    return _value(asked, found[-1]) if found else None
+
+
+def is_old(asked: Asked, animal: Animal, found: tuple[Weighed, ...]) -> bool:
+    """Whether the newest is of too long ago."""
+    most = CALF_LONG_AGO_DAYS if animal.stage is Stage.CALF else LONG_AGO_DAYS
+    return bool(found) and days_between(asked.day(found[-1].at), asked.today) > most
+
+
+def weights(asked: Asked, found: tuple[Weighed, ...]) -> Iterator[tuple[date, Value]]:
+    """Each weight with its day, oldest first."""
+    for each in found:
+        value = _value(asked, each)
+        if value:
+            yield asked.day(each.at), value
+
+
+def _value(asked: Asked, found: Weighed) -> Value | None:
+    day = asked.day(found.at)
+    said = asked.said(day)
+    if found.weight_kg:
+        return given(found.weight_kg, "weight", "kg", f"weighed {said}")
+    if found.girth_cm:
+        tape = given(found.girth_cm, "heart girth", "cm", f"measured {said}")
+        return replace(weight_by_girth_kg.of("weight", girth_cm=tape), came=f"by heart girth of {said}")
+    return None
