@@ -15,7 +15,7 @@ from store.husbandry.why import Printed, Source, Sure, equation, example
 BOOK = "Nutrient Requirements of Beef Cattle, 7th edition (1996, update 2000)"
 TABLE = Source(
     f"{BOOK}, table of growing cattle of 550 lb, finished at 1000 lb; gains lie up to 1.2 % from it (5 % on the "
-    "poorest feed), what they eat 1.5 %, protein 1.1 %, minerals 3 % and their rounding, TDN for a gain 0.45", Sure.MEMORY,
+    "poorest feed), what they eat 1.5 %, protein 1.1 %, minerals 3 % and rounding, TDN for a gain 0.45", Sure.MEMORY,
 )  # fmt: skip
 DAIRY = Source("Nutrient Requirements of Dairy Cattle, 7th edition (2001), chapter 1, heifers not in calf", Sure.MEMORY)
 SHRUNK, FINISHED_KG = 0.96, 478.0
