@@ -1,9 +1,10 @@
 """A place: a view of the round. It knows the walker, and by the rooms how one place leads to another."""
 
 from collections.abc import Callable
-from typing import Any, Protocol
+from typing import Any, ClassVar, Protocol
 from uuid import UUID
 
+from store.book.drafts import Subject
 from store.husbandry.why import Value
 from tui.view import Key, View, go_out
 from tui.walker import Walker
@@ -144,6 +145,9 @@ class Rooms(Protocol):
     def milk_store(self, back: "Place") -> "Place":
         """The house milk that is there, and where all of it went."""
 
+    def ration(self, back: "Place", subject: Subject | None = None) -> "Place":
+        """What an animal, or a pen fed as one, needs and gets; without one, of what we stand at."""
+
     def weather(self, back: "Place") -> "Place":
         """Tonight's forecast, and what it asks for."""
 
@@ -158,13 +162,22 @@ class Rooms(Protocol):
 
 
 class Place(View):
-    """Where the keeper is in the round."""
+    """Where the keeper is in the round.
+
+    READS_ANEW: it reads the book by itself where it was changed, so that one comes back to it from my farm.
+    """
+
+    READS_ANEW: ClassVar[bool] = False
 
     def __init__(self, rooms: Rooms) -> None:
         """At the round at hand."""
         super().__init__()
         self.rooms = rooms
         self.walker = rooms.walker
+
+    def concerns(self) -> Subject:
+        """The animal, pen, feed or job that it is about."""
+        return Subject()
 
     def numbers(self) -> tuple[Value, ...]:
         """The numbers that it shows, each with its why, in the order of the screen; only reckoned when W asks."""
@@ -239,9 +252,12 @@ AGAIN_KEY = Key(("o",), "O", "", "Look again: what has to be looked at at a time
                 lambda place: place.rooms.looking_again(place))  # fmt: skip
 BENCH_KEY = Key(("i",), "I", "", "The bench between rounds: what comes next, by the clock, and how long is left.",
                 lambda place: unless_half_typed(place, lambda: place.rooms.bench(place)))  # fmt: skip
+RATION_KEY = Key(("j",), "J", "", "The ration: what she needs and gets, and what another amount would do.",
+                 lambda place: place.rooms.ration(place))  # fmt: skip
 MILK_STORE_KEY = Key(("x",), "X", "", "The milk store: house milk by age, what is used up, litres by use.",
                      lambda place: place.rooms.milk_store(place))  # fmt: skip
 YARD_KEYS = (
     BUCKETS_KEY, GO_KEY, NOTE_KEY, UNDO_KEY, PERSON_KEY, TIME_KEY, VET_KEY, ROUNDS_KEY, FARM_KEY, FEED_ROOM_KEY,
-    WEATHER_KEY, AGAIN_KEY, BENCH_KEY, MILK_STORE_KEY, KEEP_KEY, HELP_KEY, LOOK_BACK_KEY, LOCK_KEY, LEAVE_KEY,
+    WEATHER_KEY, AGAIN_KEY, BENCH_KEY, MILK_STORE_KEY, RATION_KEY, KEEP_KEY, HELP_KEY, LOOK_BACK_KEY, LOCK_KEY,
+    LEAVE_KEY,
 )  # fmt: skip

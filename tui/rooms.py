@@ -191,7 +191,7 @@ class House:
     def vet(self, back: Place) -> Place:
         """The vet's page about the animal that we stand at; where there is none it is picked first."""
         step = _step_of(back)
-        animal = self._animal(step.subject.animal_id if step else None)
+        animal = self._animal((step.subject if step else back.concerns()).animal_id)
         return Vet(self, back, animal) if animal else self.whom(back)
 
     def whom(self, back: Place) -> Place:
@@ -249,7 +249,7 @@ class House:
         from tui.farm.my_farm import MyFarm  # noqa: PLC0415 heavy: it reads with the records
 
         step = _step_of(back)
-        return MyFarm(self, back, step.step_id if step else None).about(step.subject if step else Subject())
+        return MyFarm(self, back, step.step_id if step else None).about(step.subject if step else back.concerns())
 
     def treatments(self, back: Lamp, animal_id: UUID) -> Place:
         """What an animal is treated with, and how long that withholds."""
@@ -281,6 +281,13 @@ class House:
         from tui.milk_store.store import MilkStore  # noqa: PLC0415 not on the way to the first frame
 
         return MilkStore(self, back)
+
+    def ration(self, back: Place, subject: Subject | None = None) -> Place:
+        """What an animal, or a pen fed as one, needs and gets; without one, of what we stand at."""
+        from tui.ration.opening import ration  # noqa: PLC0415 heavy: it reads with the records
+
+        step = _step_of(back)
+        return ration(self, back, subject or (step.subject if step else back.concerns()))
 
     def at_step(self, step_id: UUID | None) -> Place:
         """A step of the walk by its name, where it is still planned; else the first that is not recorded.

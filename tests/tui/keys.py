@@ -8,7 +8,15 @@ from tui.page import Size
 from tui.rooms import House
 from tui.view import View
 
-NAMED = {" ": "space", ".": "full_stop", ",": "comma", "/": "slash", "?": "question_mark"}
+NAMED = {
+    " ": "space",
+    ".": "full_stop",
+    ",": "comma",
+    "/": "slash",
+    "?": "question_mark",
+    "=": "equals_sign",
+    "+": "plus",
+}
 CHARACTERS = {"enter": "\r", "escape": "\x1b", "backspace": "\x7f"}
 """What the terminal sends for a named key, where it is a character too."""
 WORDS = {"enter", "backspace", "up", "down", "left", "right", "escape", "pageup", "pagedown"}

@@ -86,4 +86,5 @@ class MyFarm(Listing):
 
     def back(self) -> Place:
         """To the round, drawn anew where something was changed."""
-        return self.came_from if self.begun == self.walker.looked_at else self.rooms.at_step(self.step_id)
+        as_it_was = self.begun == self.walker.looked_at or self.came_from.READS_ANEW
+        return self.came_from if as_it_was else self.rooms.at_step(self.step_id)

@@ -48,6 +48,11 @@ def asking(sheet: Callable[..., YardSheet], *of: Any) -> Callable[[Listing], Pla
     return lambda listing: SheetForm(listing, sheet(listing.register, *of))
 
 
+def to_ration(subject: Subject) -> Callable[[Listing], Place]:
+    """What opens the ration of an animal or a pen."""
+    return lambda listing: listing.rooms.ration(listing, subject)
+
+
 def opening(chapter: Chapter) -> Callable[[Listing], Place]:
     """What opens another list; an empty one begins with its first."""
     return lambda listing: opened(Listing(listing.rooms, listing, chapter))
@@ -76,6 +81,7 @@ def animal(row: Row) -> Chapter:
             *_of_breeding(register, row),
             Entry("what she is fed for: condition, gain, forage alone", asking(GoalSheet, id_)),
             Entry("look back at her milkings", lambda listing: listing.rooms.looking_back(listing, id_)),
+            Entry("her ration: what she needs and gets", to_ration(Subject(animal_id=id_))),
         ],
     )  # fmt: skip
 
@@ -153,6 +159,7 @@ def pen(row: Row) -> Chapter:
         lambda register: [
             Entry("name, and place in the walk", asking(PenSheet, pen_id)),
             Entry(f"what each head gets: {gets(register, subject)}", opening(plan_of(subject, name))),
+            Entry("its ration: what a head needs and gets", to_ration(subject)),
         ],
     )
 

@@ -1,0 +1,50 @@
+"""The balance, a line for each part: its verdict in a word, how much of the need it is, and the figures."""
+
+from store.ration.parts import Line as Told
+from store.ration.parts import Part, Verdict
+from tui.page import Line, Role, Span, cut, line, width_of, wrapped
+from tui.ration.said import has_of, has_shortly, line_of, name_of, needs_are_kept, percent_of, short
+from tui.ration.seen import Seen
+
+NAME_CELLS, VERDICT_CELLS = 11, 6
+NOT_KEPT = "No needs are kept for them: amounts, cost and limits only."
+NOT_KNOWN = "What they need is not known yet: what is missing stands below, with its key."
+LEAST_CHANGE = 0.5
+"""Less than this is not told. [percent of the need]"""
+ROLES = {Verdict.SHORT: Role.WARNING, Verdict.OVER: Role.WARNING, Verdict.NOT_KNOWN: Role.QUIET}
+
+
+def balance_rows(seen: Seen, width: int) -> list[Line]:
+    """In so many cells; the figures where there is room for them."""
+    if not seen.after.lines:
+        why = NOT_KNOWN if needs_are_kept(seen.case) else NOT_KEPT
+        return wrapped(why, width, Role.QUIET, "")
+    return [_row(seen, each, width) for each in seen.after.lines]
+
+
+def _row(seen: Seen, each: Told, width: int) -> Line:
+    role = Role.STRONG if each.need.part is Part.ENERGY else Role.TEXT
+    name = Span(f"{name_of(each.need.part):<{NAME_CELLS}}", role)
+    verdict = Span(f"{each.verdict:<{VERDICT_CELLS}} ", ROLES.get(each.verdict, role))
+    return line(name, verdict, cut(_figures(seen, each, width - width_of((name, verdict))), width))
+
+
+def _figures(seen: Seen, each: Told, room: int) -> str:
+    """As much as there is room for: the percent first, then what is given of what is needed, then how it stands now."""
+    percent, units = percent_of(each), seen.farm.units
+    said = "" if percent is None else f"{percent:>3.0f} %"
+    for more in (
+        f"  {has_of(each, units)}{_was(seen, each)}",
+        f"  {has_of(each, units)}",
+        f" {has_shortly(each, units)}",
+    ):
+        if len(found := (said + more).rstrip() if said else more.strip()) <= room:
+            return found
+    return said or (short(each.has, units) if each.has else "")
+
+
+def _was(seen: Seen, each: Told) -> str:
+    """How it stands now, where what is tried changes it."""
+    before = line_of(seen.before, each.need.part)
+    was, percent = percent_of(before) if before else None, percent_of(each)
+    return "" if was is None or percent is None or abs(was - percent) < LEAST_CHANGE else f"   now {was:.0f} %"
