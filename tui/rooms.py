@@ -6,7 +6,7 @@ from uuid import UUID
 from store.book.drafts import Subject
 from store.book.facts.farm import Animal
 from store.round.judging import Judged
-from store.round.steps import ApartStep, CoolStep, FeedStep, MilkStep, SoakCheckStep, Step
+from store.round.steps import ApartStep, FeedStep, MilkStep, SoakCheckStep, Step
 from store.round.together import buckets, plain_steps
 from tui.bench.bench import Bench
 from tui.board.board import Board
@@ -26,7 +26,6 @@ from tui.walk.quarters import QuarterPage
 from tui.walk.skipping import Skipping
 from tui.walk.thrown_out import ThrownOut
 from tui.walk.undoing import Undoing
-from tui.walk.why import Why
 from tui.walker import Walker
 from tui.yard.again import LookAgain
 from tui.yard.going import Going
@@ -117,14 +116,10 @@ class House:
 
     def why(self, back: Place) -> Place:
         """What the numbers of a place are made of; where none is reckoned, that is said there."""
-        from tui.why.why import Why as Numbers  # noqa: PLC0415 not on the way to the first frame
+        from tui.why.why import Why  # noqa: PLC0415 not on the way to the first frame
 
         numbers = back.numbers()
-        if numbers:
-            return Numbers(self, back, back.numbers_of(), numbers)
-        if isinstance(back, Lamp) and isinstance(back.step, MilkStep | ApartStep | CoolStep):
-            return Why(self, back)
-        return back.say("Nothing here is reckoned.")
+        return Why(self, back, back.numbers_of(), numbers) if numbers else back.say("Nothing here is reckoned.")
 
     def dropped(self, there: Place, step: MilkStep, judged: Judged) -> Place:
         """The usual questions, where a pail is far under her usual."""

@@ -7,6 +7,7 @@ read that one place. `EQUATION.of(...)` gives a `Value`, which remembers what it
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from enum import StrEnum
+from statistics import fmean, median
 from typing import Generic, ParamSpec, TypeAlias
 
 from msgspec import Struct
@@ -127,9 +128,21 @@ def given(amount: float, name: str, unit: str, came: str, source: Source | None 
 ARITHMETIC = Source("plain arithmetic")
 """Nothing that could be otherwise: a sum, a difference, a share."""
 TOTAL = Equation("together", "the sum of these", "", ARITHMETIC, lambda **parts: sum(parts.values()))
+LEAST = Equation("the least", "the least of these", "", ARITHMETIC, lambda **parts: min(parts.values()))
+MIDDLE = Equation(
+    "the middle", "the middle one of these by size", "", ARITHMETIC, lambda **parts: median(parts.values())
+)
+MOST = Equation("the most", "the most of these", "", ARITHMETIC, lambda **parts: max(parts.values()))
+MEAN = Equation("the mean", "the sum of these / how many", "", ARITHMETIC, lambda **parts: fmean(parts.values()))
+
+
+def of_all(made: "Equation[...]", name: str, unit: str, parts: Iterable[Value]) -> Value:
+    """Of any number of values of one unit: TOTAL, LEAST, MIDDLE, MOST, MEAN. Raises ValueError where there is none."""
+    inputs = {f"part_{at}": part for at, part in enumerate(parts)}
+    amount = made.formula(**{each: part.amount for each, part in inputs.items()})
+    return Value(amount, name, unit, "reckoned", made, inputs)
 
 
 def total(name: str, unit: str, parts: Iterable[Value]) -> Value:
     """The sum of any number of values of one unit."""
-    inputs = {f"part_{at}": part for at, part in enumerate(parts)}
-    return Value(sum(part.amount for part in inputs.values()), name, unit, "reckoned", TOTAL, inputs)
+    return of_all(TOTAL, name, unit, parts)

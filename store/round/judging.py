@@ -7,6 +7,7 @@ from msgspec import Struct
 from store.book.drafts import Draft
 from store.book.facts.milk import PastPail
 from store.book.figures import DrawnFigure, MilkedFigure
+from store.book.snapshot import Written
 from store.husbandry.milk.udder import UNSURE_H, day_kg
 from store.husbandry.milk.usual import usual_pail
 from store.round.steps import MilkStep
@@ -59,8 +60,8 @@ def judged(step: MilkStep, milk_kg: float, at: datetime, *, whole: bool = True, 
     return Judged(found, usual, len(step.rates_kg_h))
 
 
-def judged_draft(step: MilkStep, draft: Draft) -> Judged | None:
-    """A milking as it is written; None where she was not milked."""
+def judged_draft(step: MilkStep, draft: Draft | Written) -> Judged | None:
+    """A milking as it is written, or was; None where she was not milked."""
     figure = next((each for each in draft.figures if isinstance(each, MilkedFigure)), None)
     if figure is None or figure.milk_kg is None:
         return None

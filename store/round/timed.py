@@ -9,6 +9,7 @@ from msgspec import Struct
 from store.book.facts.calves import Share
 from store.book.facts.milk import PastPail
 from store.book.words import Apart
+from store.husbandry.milk.ends import an_hour_kg
 from store.husbandry.milk.udder import ESTIMATE_MOST_H, filled_h
 from store.round.emptied import emptied_at
 from store.round.where import may_be_with_her, was_put_back, where
@@ -37,13 +38,13 @@ class TimedPail(Struct, frozen=True):
     def kg_h(self) -> float | None:
         """By the hours that passed, on whatever clock. [kg/h]"""
         kg, elapsed_h = self.pail.milk_kg, self.elapsed_h
-        return None if kg is None or elapsed_h is None else kg / elapsed_h
+        return None if kg is None or elapsed_h is None else an_hour_kg(kg, elapsed_h)
 
     @property
     def full_rate_kg_h(self) -> float | None:
         """By the hours at full rate: what is compared. None where it cannot be. [kg/h]"""
         kg, elapsed_h = self.pail.milk_kg, self.elapsed_h
-        return None if self.why_not or kg is None or elapsed_h is None else kg / filled_h(elapsed_h)
+        return None if self.why_not or kg is None or elapsed_h is None else an_hour_kg(kg, filled_h(elapsed_h))
 
 
 def timed_pails(cow_id: UUID, shares: Sequence[Share], pails: Sequence[PastPail]) -> Iterator[TimedPail]:

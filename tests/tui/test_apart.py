@@ -1,5 +1,6 @@
 """A calf and its cow, by keys: left with her for a night, out through a broken latch, shut away by a rule."""
 
+import re
 from datetime import timedelta
 
 import pytest
@@ -174,4 +175,7 @@ def test_a_calf_that_had_got_out_before_it_was_seen_apart_last_did_so_at_that_ti
 
 def test_why_says_what_the_hour_is_made_of(ruled: Sitting, clock: HandClock) -> None:
     in_the_evening(ruled, clock).to_step("Rook", "apart").press("w")
-    assert "Your rule: 12 h apart, from day 21 of its life, Mon to Sat." in wide(ruled)
+    assert "shut Rook away  Wed 11 Mar 18:30" in re.sub(" {2,}", "  ", wide(ruled))
+    ruled.press("enter")
+    assert "the time - the hours" in wide(ruled)
+    assert "when it usually begins" in wide(ruled)

@@ -1,18 +1,10 @@
 """Two mornings on the demo farm, walked by keys to the end and their presses counted: an ordinary one, a bad one."""
 
-import tomllib
-from collections.abc import Iterator
-from contextlib import closing
 from datetime import date, datetime
-from pathlib import Path
 
 import pytest
 
-from demo_farm.make_past import HERE
 from store.book.figures import MilkedFigure, NotedFigure, PartedFigure
-from store.book.folder.take_in import new_book_from
-from store.book.opening import open_book
-from store.book.reading import read_facts
 from store.book.turn import Turn, from_wall
 from store.book.words import Apart, Asks, Kind, State
 from store.round.cool import is_late
@@ -20,24 +12,10 @@ from store.round.steps import CoolStep, CountStep, DoseStep, LookStep, MilkStep,
 from store.round.summary import summarise
 from tests.farm import HandClock
 from tests.tui.keys import Sitting
-from tui.rooms import House
 from tui.walk.lamp import Lamp
-from tui.walker import Walker
 
 PAILS = {"Fennel": "7.3", "Briar": "7.6", "Hazel": "9.4"}
 A_STEP_S = 60
-
-
-@pytest.fixture
-def demo(tmp_path: Path) -> Iterator[Sitting]:
-    """The demo farm at its pretend moment."""
-    new_book_from(HERE, tmp_path / "demo.penwalk")
-    clock = HandClock()
-    with closing(open_book(str(tmp_path / "demo.penwalk"), clock)) as book:
-        starts = tomllib.loads((HERE / "demo.toml").read_text(encoding="utf-8"))["starts_at"]
-        facts = read_facts(book.desk, clock.at)
-        clock.at = from_wall(datetime.fromisoformat(starts), facts.zone)
-        yield Sitting(House(Walker(book, facts, pretend=True))).begin()
 
 
 def asked(step: Step, now: datetime) -> str:

@@ -1,6 +1,5 @@
 """Why, by keys: from a place into a number, into what it is made of, and back up."""
 
-import re
 from collections.abc import Callable, Iterator
 
 import pytest
@@ -60,6 +59,12 @@ WHYS: dict[str, Callable[[Sitting], Sitting]] = {
     "scoops": lambda s: s.to_step("Fennel", "feed").press("w", "enter"),
     "what a scoop holds": lambda s: s.to_step("Fennel", "feed").press("w", "enter", "down", "right"),
     "put to soak": lambda s: s.to_step("lucerne pellets", "soak", 1).press("w", "down", "enter"),
+    "a milking": lambda s: (
+        s.to_step("Fennel", "milk")
+        .press("7.2", "enter")
+        .to_step("Fennel", "milk")
+        .press("w", *["down"] * 6, "enter", "enter")
+    ),
 }
 
 
@@ -74,9 +79,8 @@ def test_w_again_leads_from_any_depth_to_the_place(sitting: Sitting) -> None:
 
 
 def test_where_nothing_is_reckoned_w_says_so(sitting: Sitting) -> None:
-    sitting.to_step("Stall", "count").press("w")
-    assert sitting.said == "Nothing here is reckoned."
-    assert re.search(r"Nothing here is reckoned", sitting.text())
+    sitting.to_step("Tansy", "udder").press("w")
+    assert "Nothing here is reckoned." in sitting.text()
 
 
 def test_a_figure_half_typed_stays_below(sitting: Sitting) -> None:

@@ -10,10 +10,12 @@ from store.book.facts.feed import Feed, Told
 from store.book.snapshot import Snapshot
 from store.book.turn import local
 from store.husbandry.why import Value, given
+from store.round.saying import moment_words
 from store.round.steps import Step
 
 BY_PLAN = "your plan"
 YOUR_RULE = "your rule, set under F"
+BEGINS = "when it usually begins"
 
 
 class Asked(Struct, frozen=True):
@@ -32,6 +34,10 @@ class Asked(Struct, frozen=True):
         """`Mon 2 Mar`."""
         wall = local(at, self.zone)
         return f"{wall:%a} {wall.day} {wall:%b}"
+
+    def when(self, at: datetime) -> str:
+        """`Mon 2 Mar 06:40`."""
+        return moment_words(at, self.zone)
 
     def since(self, words: str, at: datetime | None) -> str:
         """`your plan since Mon 2 Mar`."""

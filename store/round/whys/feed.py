@@ -5,7 +5,9 @@ from collections.abc import Iterator
 from msgspec.structs import replace
 
 from store.book.facts.feed import Feed, Told
-from store.husbandry.measures import for_heads, in_measures_kg, in_quarters
+from store.book.figures import FedFigure
+from store.book.words import State
+from store.husbandry.measures import SAME_KG, for_heads, in_measures_kg, in_quarters
 from store.husbandry.soak import at_most_kg, instead_kg, part_there, share_kg, uncovered_kg
 from store.husbandry.why import Value, given, total
 from store.round.soaked import is_short
@@ -15,14 +17,20 @@ from store.round.whys.asked import BY_PLAN, YOUR_RULE, Asked
 
 def feed_numbers(asked: Asked, step: FeedStep) -> Iterator[Value]:
     """Each feed: the measures, what they weigh, what is due where that is more or less; then what hay makes up."""
+    written = step.entry.of(FedFigure) if step.entry and step.state is State.DONE else ()
+    by_feed = {figure.feed_id: figure for figure in written}
     for due in step.due:
-        yield from _fed(asked, step, due)
+        figure = by_feed.get(due.feed.id)
+        if figure and figure.given_kg is not None and abs(figure.given_kg - due.as_shown_kg) >= SAME_KG:
+            yield given(figure.given_kg, f"{due.feed.name} given", "kg", f"typed as «{figure.typed}»")
+        else:
+            yield from _planned(asked, step, due, is_given=figure is not None)
     for part in step.soaked:
         if part.instead and part.instead.rest_kg:
             yield _rest(asked, step, part, part.instead)
 
 
-def _fed(asked: Asked, step: FeedStep, due: DueFeed) -> Iterator[Value]:
+def _planned(asked: Asked, step: FeedStep, due: DueFeed, *, is_given: bool) -> Iterator[Value]:
     due_kg = due_value(asked, step, due)
     told, holds_kg = due.told, due.told.holds_kg if due.told else None
     if told and holds_kg and due.measures is not None:
@@ -30,7 +38,8 @@ def _fed(asked: Asked, step: FeedStep, due: DueFeed) -> Iterator[Value]:
         measures = told_in(due.feed, told, due_kg, holds)
         yield measures
         yield in_measures_kg.of(f"{due.feed.name} in them", measures=measures, holds_kg=holds)
-    yield due_kg
+    if not is_given or due.measures is None:
+        yield due_kg
     short = next((part for part in step.soaked if part.feed.id == due.feed.id and is_short(part)), None)
     if short:
         yield _there(asked, short)

@@ -12,7 +12,7 @@ from store.husbandry.why import Value, given, total
 from store.round.bucket import takers
 from store.round.starting import next_begins
 from store.round.steps import SoakCheckStep, SoakStartStep
-from store.round.whys.asked import BY_PLAN, YOUR_RULE, Asked
+from store.round.whys.asked import BEGINS, BY_PLAN, YOUR_RULE, Asked
 from store.round.whys.feed import told_in
 
 Portions = Mapping[UUID, tuple[Portion, ...]]
@@ -58,7 +58,7 @@ def _window(asked: Asked, step: SoakStartStep, limit: SoakLimit) -> Iterator[Val
     yield ready_value(limit, moment(asked.now, "begun", "now"))
     begins = next_begins(asked.snapshot)
     if begins:
-        feeds = moment(begins, f"the {step.for_slot} round begins", "when it usually begins, set under F")
+        feeds = moment(begins, f"the {step.for_slot} round begins", BEGINS)
         yield sooner.of("not before", until=feeds, by_h=most_h(limit))
         yield sooner.of("put to soak by", until=feeds, by_h=least_h(limit))
 

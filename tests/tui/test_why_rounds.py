@@ -1,0 +1,63 @@
+"""Whys of whole rounds of the demo farm: a morning before and behind its steps, its evening, one that went wrong."""
+
+from collections.abc import Iterator
+
+from store.round.steps import FeedStep, MilkStep, SoakCheckStep, SoakStartStep
+from store.round.whys import NUMBERS
+from tests.tui.keys import Sitting
+from tests.tui.test_mornings import clock_of, end, last_evening_from_the_sheet, walk_on
+from tests.tui.whys import comes_out, is_said
+from tui.walk.lamp import Lamp
+
+ON_THE_PAGE = FeedStep | MilkStep | SoakCheckStep | SoakStartStep
+"""Steps whose page says each of their numbers."""
+
+
+def lamps(sitting: Sitting) -> Iterator[Lamp]:
+    """Every step of a round, as it is walked past."""
+    for index in range(len(sitting.walker.steps)):
+        place = sitting.house.lamp(index)
+        assert isinstance(place, Lamp)
+        yield place
+
+
+def all_hold(sitting: Sitting) -> set[type]:
+    """Each number of a round comes out of its why, and is what the page says; the kinds of steps that had any."""
+    walker, kinds = sitting.walker, set()
+    for lamp in lamps(sitting):
+        sitting.place = lamp
+        page = sitting.text(140, 90)
+        for value in lamp.numbers():
+            kinds.add(type(lamp.step))
+            comes_out(value)
+            if isinstance(lamp.step, ON_THE_PAGE):
+                told = is_said(value, page, walker.farm.units, walker.zone)
+                assert told, f"{lamp.step.name}, {value.name} {value.amount} {value.unit}\n{page}"
+    return kinds
+
+
+def test_every_number_of_a_morning_and_of_its_evening_holds(demo: Sitting) -> None:
+    kinds = all_hold(demo)
+    demo.place = demo.house.first()
+    walk_on(demo)
+    kinds |= all_hold(demo)
+    demo.place = demo.house.closing()
+    end(demo)
+    clock_of(demo).move(hours=11)
+    demo.begin()
+    kinds |= all_hold(demo)
+    assert kinds >= set(NUMBERS) - {SoakStartStep}
+
+
+def test_every_number_of_a_morning_that_went_wrong_holds(demo: Sitting) -> None:
+    demo.press("enter")
+    walk_on(demo)
+    end(demo)
+    clock_of(demo).move(hours=23)
+    demo.presses = 0
+    last_evening_from_the_sheet(demo.begin())
+    all_hold(demo)
+    demo.place = demo.house.first()
+    walk_on(demo, "Fennel milk")
+    demo.press("m", "1", "enter", "2.9", "enter")
+    all_hold(demo)
