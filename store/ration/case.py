@@ -21,7 +21,7 @@ from store.ration.parts import Amounts, Case, Head, Missing, Need, RationFeed
 
 
 def read_case(desk: Desk, register: Register, now: datetime, subject: Subject) -> Case:
-    """Of an animal: her own plan and what her pen gets for each head. Of a pen: its plan, for the mean of its heads.
+    """Of an animal: her own plan, besides what her pen gets for each head. Of a pen: its plan, for the mean head.
 
     register: as it stands at `now`. Raises DamagedBook, and KeyError for an animal that is not kept.
     """
@@ -32,8 +32,8 @@ def read_case(desk: Desk, register: Register, now: datetime, subject: Subject) -
     heads = tuple(each.head for each in found)
     pen_id = subject.pen_id or animals[0].pen_id
     plans = [row for row in register.all("feed_plan") if row["due_kg"]]
-    own = [row for row in plans if _is_of(row, subject, pen_id)]
-    beside = [row for row in plans if subject.pen_id and any(row["animal_id"] == each.id for each in animals)]
+    own = [row for row in plans if (row["animal_id"], row["pen_id"]) == (subject.animal_id, subject.pen_id)]
+    beside = [row for row in plans if row not in own and _is_besides(row, subject, animals)]
     planned = {row["feed_id"]: row["measure_id"] for row in (*beside, *own)}
     feeds = tuple(ration_feeds(asked, read_stock(desk, now), Fed(heads, pen_id, planned)))
     needs, missing = _needs(asked, subject, found)
@@ -47,7 +47,7 @@ def read_case(desk: Desk, register: Register, now: datetime, subject: Subject) -
         needs,
         _meal_limit(register),
         (*missing, *_not_counted(feeds)),
-        _amounts(beside, max(len(heads), 1)),
+        _amounts(beside, max(len(heads), 1) if subject.pen_id else 1),
         farm.units,
     )
 
@@ -65,9 +65,10 @@ def _name(register: Register, subject: Subject) -> str:
     return register.name("pen_as" if subject.pen_id else "animal_as", subject.id)
 
 
-def _is_of(row: Values, subject: Subject, pen_id: UUID | None) -> bool:
-    """Whether a plan is of the subject, or of the pen in which she stands."""
-    return bool(row["animal_id"] and row["animal_id"] == subject.animal_id) or bool(pen_id and row["pen_id"] == pen_id)
+def _is_besides(row: Values, subject: Subject, animals: Sequence[Animal]) -> bool:
+    """Whether the subject gets it by another plan: an animal by her pen's, the heads of a pen by their own."""
+    of, ids = ("animal_id", {each.id for each in animals}) if subject.pen_id else ("pen_id", {animals[0].pen_id})
+    return row[of] is not None and row[of] in ids
 
 
 def _amounts(rows: Sequence[Values], heads: int) -> Amounts:

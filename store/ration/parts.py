@@ -107,8 +107,9 @@ class Need(Struct, frozen=True):
 class Case(Struct, frozen=True):
     """Everything that the ration of one animal, or of a pen fed as one, hangs on.
 
-    needs: of the mean head. now: what the plan gives a head today. missing: what could not be reckoned, and the key.
-    besides: what heads of a pen get on the mean by plans of their own; it is counted, and not changed here.
+    needs: of the mean head. now: what its own plan gives a head today. missing: what could not be reckoned, and the
+    key. besides: what it gets by another plan: an animal her share of her pen's feeding, the heads of a pen on the mean
+    what each has for itself; it is counted in the balance, and not changed here.
     """
 
     subject: Subject

@@ -6,7 +6,7 @@ from typing import Any
 from uuid import UUID
 
 from store.book.clock import micros, moment
-from store.book.desk import Desk, FoundRow
+from store.book.desk import FoundRow, ReadingDesk
 from store.book.drafts import Subject
 from store.book.needs import Need, NeedRow, Needs
 from store.book.reading import facts, feed_sql, sql, stock_sql
@@ -22,7 +22,7 @@ SUBJECTS = (
 )
 
 
-def read_needs(desk: Desk, now: datetime, since: datetime | None = None) -> Needs:
+def read_needs(desk: ReadingDesk, now: datetime, since: datetime | None = None) -> Needs:
     """The feed plans in force and to come, for the animals that are kept and as they stand now. Raises DamagedBook.
 
     since: from when on plans and entries are looked at; now, where it is not said.
@@ -36,7 +36,7 @@ def read_needs(desk: Desk, now: datetime, since: datetime | None = None) -> Need
     return Needs(farm.zone, now, turn, tuple(_needs(desk, now, since or now)), settled, moved_on)
 
 
-def _needs(desk: Desk, now: datetime, since: datetime) -> Iterator[Need]:
+def _needs(desk: ReadingDesk, now: datetime, since: datetime) -> Iterator[Need]:
     feeds, heads = feeds_at(desk, now), _heads(desk, now)
     for subject, in_force, to_come in SUBJECTS:
         for slot in (MORNING, EVENING):
@@ -47,7 +47,7 @@ def _needs(desk: Desk, now: datetime, since: datetime) -> Iterator[Need]:
                     yield Need(Subject(**{subject: id_}), feed_id, slot, heads[id_], rows)
 
 
-def _heads(desk: Desk, now: datetime) -> dict[UUID, int]:
+def _heads(desk: ReadingDesk, now: datetime) -> dict[UUID, int]:
     """A kept animal is one, a pen in use as many as stand in it."""
     values: dict[str, Any] = {"at": micros(now)}
     animals = facts.animals(desk.rows(sql.ANIMALS, values))

@@ -8,7 +8,7 @@ from typing import Any
 from uuid import UUID
 
 from store.book.clock import micros, moment
-from store.book.desk import Desk, FoundRow
+from store.book.desk import FoundRow, ReadingDesk
 from store.book.drafts import Subject
 from store.book.facts.feed import Feed, Told
 from store.book.reading import feed_facts, feed_sql, sql, stock_sql
@@ -26,13 +26,13 @@ SOAKS_MOST = timedelta(days=3)
 """What was put to soak longer ago is no feed any more, whatever became of it. Common practice."""
 
 
-def feeds_at(desk: Desk, now: datetime) -> dict[UUID, Feed]:
+def feeds_at(desk: ReadingDesk, now: datetime) -> dict[UUID, Feed]:
     """Every feed by its id, those out of use too."""
     values = {"at": micros(now)}
     return feed_facts.feeds(desk.rows(feed_sql.FEEDS, values), desk.rows(feed_sql.BARRED, values))
 
 
-def read_stock(desk: Desk, now: datetime, *, out_of_use: bool = False) -> tuple[FeedStock, ...]:
+def read_stock(desk: ReadingDesk, now: datetime, *, out_of_use: bool = False) -> tuple[FeedStock, ...]:
     """The stock of each feed in use, by name; out_of_use: of every other one too. Raises DamagedBook.
 
     A feeding, a delivery or a loss counts that happened after the newest weighing; a round of a day earlier than the
@@ -44,7 +44,7 @@ def read_stock(desk: Desk, now: datetime, *, out_of_use: bool = False) -> tuple[
     return tuple(stock_of(desk, feed, now, zone) for feed in in_order)
 
 
-def stock_of(desk: Desk, feed: Feed, now: datetime, zone: str) -> FeedStock:
+def stock_of(desk: ReadingDesk, feed: Feed, now: datetime, zone: str) -> FeedStock:
     """The stock of one feed as it was at a moment. zone: the farm's. Raises DamagedBook."""
     rows = partial(_rows, desk, feed.id, at=micros(now))
     weighed = tuple(Stocked(uid(id_), uid(step), moment(at), *rest) for id_, step, at, *rest in rows(
@@ -77,19 +77,19 @@ def since_day(since: datetime, zone: str) -> date:
     return local(since, zone).date() - timedelta(days=1)
 
 
-def read_rows(desk: Desk, feed_id: UUID, first: date, last: date) -> tuple[Row, ...]:
+def read_rows(desk: ReadingDesk, feed_id: UUID, first: date, last: date) -> tuple[Row, ...]:
     """Every row of a feed in the rounds of some days, as the entries that count have it, in the order it happened."""
     days = {"since_day": first.isoformat(), "until_day": last.isoformat()}
     return tuple(_row(found) for found in _rows(desk, feed_id, stock_sql.ROWS, **days))
 
 
-def read_weighings(desk: Desk, measure_id: UUID, feed_id: UUID, now: datetime) -> tuple[Weighed, ...]:
+def read_weighings(desk: ReadingDesk, measure_id: UUID, feed_id: UUID, now: datetime) -> tuple[Weighed, ...]:
     """How a measure of a feed was weighed, newest first; of two that begin together, the one that counts first."""
     values = {"measure": measure_id.bytes, "at": micros(now), "most": WEIGHINGS_MOST}
     return tuple(Weighed(moment(at), kg) for at, kg in _rows(desk, feed_id, stock_sql.WEIGHINGS, **values))
 
 
-def read_settings(desk: Desk, now: datetime) -> FeedSettings:
+def read_settings(desk: ReadingDesk, now: datetime) -> FeedSettings:
     """What the farm decided about its feed room; what cannot be read as such counts as not said."""
     said: dict[str, str] = dict(desk.rows(sql.SETTINGS, {"at": micros(now)}))
     today = local(now, read_facts(desk, now).zone).date()
@@ -119,7 +119,7 @@ def _next_day_of_year(month_and_day: str, today: date) -> date:
     raise ValueError(month_and_day)
 
 
-def _rows(desk: Desk, feed_id: UUID, statement: str, **values: Any) -> Sequence[FoundRow]:
+def _rows(desk: ReadingDesk, feed_id: UUID, statement: str, **values: Any) -> Sequence[FoundRow]:
     return desk.rows(statement, {"feed": feed_id.bytes} | values)
 
 
@@ -168,11 +168,11 @@ def _row(found: FoundRow) -> Row:
     return Row(turn, subject, State(state), maybe_uid(measure), due_kg, given_kg, left_kg, moment(at))
 
 
-def told_at(desk: Desk, now: datetime) -> Mapping[tuple[UUID, UUID], Told]:
+def told_at(desk: ReadingDesk, now: datetime) -> Mapping[tuple[UUID, UUID], Told]:
     """Every measure for every feed, by their ids."""
     return feed_facts.told(desk.rows(feed_sql.MEASURES, {"at": micros(now)}))
 
 
-def names_at(desk: Desk, now: datetime) -> Mapping[UUID, str]:
+def names_at(desk: ReadingDesk, now: datetime) -> Mapping[UUID, str]:
     """The name of every animal, pen and feed."""
     return {uid(id_): name for id_, name, _ in desk.rows(sql.NAMES, {"at": micros(now)})}
