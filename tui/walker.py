@@ -186,12 +186,16 @@ class Walker:
         rows = [row for _, rows in changes for row in rows]
         return self._written(lambda: self.book.change(rows, note), self.look)
 
-    def change(self, rows: Sequence[RowDraft], subject: Subject, words: str, *entries: Draft) -> str | None:
+    def change(
+        self, rows: Sequence[RowDraft], subject: Subject, words: str, *entries: Draft, tell: bool = False
+    ) -> str | None:
         """Rows of what changes slowly, a note of them, kept with who did it, and other entries. Raises BookError.
+
+        tell: the next person is told.
 
         Returns in words that they are written and could not be read again.
         """
-        notes = [self._note_of_change(subject, words, tell=False)] if rows else []
+        notes = [self._note_of_change(subject, words, tell=tell)] if rows else []
         self.book.change(rows, *notes, *entries)
         self.set_time(None)
         return self._looked(self.look)

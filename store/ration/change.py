@@ -80,4 +80,4 @@ def _biggest(case: Case, days: Sequence[DayPlan]) -> Value:
     """The most in one meal on the way that is no forage. [kg]"""
     meals = [(meal_kg(case, each.amounts, slot), slot, each.on) for each in days for slot in case.slots]
     kg, slot, on = max(meals, default=(0.0, "", None))
-    return given(kg, f"biggest meal, {slot}", "kg", f"on {day_words(on)}" if on else "nothing changes")
+    return given(kg, "biggest meal on the way", "kg", f"{slot} of {day_words(on)}" if on else "nothing changes")

@@ -5,7 +5,7 @@ from datetime import datetime
 
 from store.book.clock import MICROSECOND
 from store.book.drafts import RowDraft
-from store.book.register import SAME, Register
+from store.book.register import SAME, Register, Values
 from store.book.turn import Turn
 from store.herd.dating import Step, rows_of
 from store.herd.plan import position_of
@@ -23,19 +23,34 @@ def rows(register: Register, case: Case, days: Sequence[DayPlan]) -> tuple[RowDr
     return tuple(row for meal in meals for row in _of_meal(register, case, days, meal))
 
 
+def planned(register: Register, case: Case, meals: Sequence[Meal]) -> bool:
+    """Whether something is planned of some meals for later already, which a change takes back."""
+    courses = (_course(register, case, meal) for meal in meals)
+    return any(row["begins_at"] > register.at for course in courses for row in course)
+
+
+def _same(case: Case, meal: Meal) -> dict[str, object]:
+    return {
+        "animal_id": case.subject.animal_id, "pen_id": case.subject.pen_id, "slot": meal[0], "feed_id": meal[1],
+    }  # fmt: skip
+
+
+def _course(register: Register, case: Case, meal: Meal) -> tuple[Values, ...]:
+    same = _same(case, meal)
+    return register.course("feed_plan", *(same[name] for name in SAME["feed_plan"]))
+
+
 def _of_meal(register: Register, case: Case, days: Sequence[DayPlan], meal: Meal) -> Iterator[RowDraft]:
-    subject, (slot, feed_id) = case.subject, meal
-    same = {"animal_id": subject.animal_id, "pen_id": subject.pen_id, "slot": slot, "feed_id": feed_id}
-    course = register.course("feed_plan", *(same[name] for name in SAME["feed_plan"]))
-    told = feed_of(case, feed_id).told
-    columns = {"measure_id": told.id if told else None, "position": position_of(register, subject, feed_id)}
+    course, told = _course(register, case, meal), feed_of(case, meal[1]).told
+    position = position_of(register, case.subject, meal[1])
+    columns = {"measure_id": told.id if told else None, "position": position}
     found: list[Step] = [(at, columns | {"due_kg": kg or None}) for at, kg in _steps(register, case.now, days, meal)]
     if not found:
         return
     begun = any(row["begins_at"] <= register.at for row in course)
     before: list[Step] = [] if begun else [(register.at - MICROSECOND, columns | {"due_kg": None})]
     for row in rows_of(course, register.at, [*before, *found], whole=True):
-        yield RowDraft("feed_plan", {**row, **same})
+        yield RowDraft("feed_plan", {**row, **_same(case, meal)})
 
 
 def _steps(register: Register, now: Amounts, days: Sequence[DayPlan], meal: Meal) -> Iterator[tuple[datetime, float]]:

@@ -1,0 +1,97 @@
+"""A change before it starts: seen day by day, from a round that is picked, with what it is for, and taken back."""
+
+from datetime import date
+
+import pytest
+from syrupy.assertion import SnapshotAssertion
+
+from store.book.opening import Book
+from store.book.turn import Turn
+from store.ration.parts import Amounts, Case
+from tests.farm import HandClock, morning
+from tests.store.herd.filled import register
+from tests.store.ration.made import case_of, feed_of_book, id_of
+from tests.store.round.named import feed_of
+from tests.tui.keys import Sitting
+from tui.ration.starting import StartChange
+
+SCOOP_KG = 0.675
+
+
+def sloe(book: Book, scoops: float) -> tuple[Case, Amounts]:
+    """Sloe gets a scoop and a half of nuts, and is to get another amount."""
+    case = case_of(book, "Sloe", feed_of_book(register(book), "dairy nuts"))
+    return case, {("morning", id_of(case, "dairy nuts")): scoops * SCOOP_KG}
+
+
+def starting(sitting: Sitting, scoops: float) -> StartChange:
+    """Before the start, over the first step."""
+    case, new = sloe(sitting.walker.book, scoops)
+    place = StartChange(sitting.house, sitting.house.first(), case, new)
+    sitting.place = place
+    return place
+
+
+@pytest.mark.parametrize("size", [(80, 24), (120, 36)])
+def test_every_day_is_seen_before_it_starts(sitting: Sitting, screen: SnapshotAssertion, size: tuple[int, int]) -> None:
+    starting(sitting, 0.5)
+    assert sitting.text(*size) == screen
+
+
+def test_enter_writes_it_with_its_reason_and_the_morning_after_is_day_one(
+    sitting: Sitting, clock: HandClock, book: Book
+) -> None:
+    starting(sitting, 0.5)
+    sitting.press("n", "too fat", "enter")
+    assert "FOR   too fat" in sitting.text()
+    sitting.press("enter")
+    assert sitting.said == "It begins Thu 12 Mar, morning. F, then U takes it back."
+    assert feed_of(morning(book), "Sloe").due[0].measures == 1.5
+    clock.move(days=1)
+    assert feed_of(morning(book), "Sloe").due[0].measures == 1.25
+    sitting.walker.open_turn(sitting.walker.this())
+    sitting.to_step("Sloe", "feed")
+    assert "CHANGE  dairy nuts, day 1 of 4: was 1 1/2, Fri 13 Mar 1." in sitting.text()
+    told = [words for words, _ in to_tell_of(sitting)]
+    assert any("change: dairy nuts, morning 1.01 kg -> 0.34 kg" in words and "for too fat" in words for words in told)
+
+
+def to_tell_of(sitting: Sitting) -> list[tuple[str, object]]:
+    """What the next person is told."""
+    from tui.yard.told import to_tell  # noqa: PLC0415
+
+    return [(words, role) for words, role in to_tell(sitting.walker)]
+
+
+def test_a_digit_picks_the_first_round_and_left_goes_one_earlier(sitting: Sitting) -> None:
+    place = starting(sitting, 0.5)
+    sitting.press("4")
+    assert place.start == Turn(date(2026, 3, 12), "evening")
+    assert "day 1   Fri 13 Mar" in sitting.text()
+    sitting.press("left", "left")
+    assert place.start == Turn(date(2026, 3, 11), "evening")
+    sitting.press("1")
+    assert "day 1   Wed 11 Mar" in sitting.text()
+
+
+def test_it_is_taken_back_in_my_farm(sitting: Sitting, clock: HandClock, book: Book) -> None:
+    starting(sitting, 0.5)
+    sitting.press("enter")
+    clock.move(minutes=2)
+    sitting.press("f", "u", "enter")
+    clock.move(days=2)
+    assert feed_of(morning(book), "Sloe").due[0].measures == 1.5
+
+
+def test_nothing_to_change_is_said_and_nothing_is_written(sitting: Sitting) -> None:
+    starting(sitting, 1.5)
+    sitting.press("enter")
+    assert sitting.said.startswith("Nothing differs from what they get now.")
+    assert not sitting.walker.changes
+
+
+def test_backspace_goes_back_and_nothing_is_written(sitting: Sitting) -> None:
+    back = starting(sitting, 0.5).came_from
+    sitting.press("backspace")
+    assert sitting.place is back
+    assert not sitting.walker.changes

@@ -1,0 +1,82 @@
+"""A change in lines: what each meal gives on each day, what holds a step back, how long it takes."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import date
+
+from store.book.turn import Turn
+from store.book.words import Units
+from store.ration.change import Change, DayPlan
+from store.ration.parts import Amounts, Case, RationFeed
+from store.ration.step_limits import Meal, feed_of
+from store.round.saying import exact, weight
+from tui.words import day, in_quarters, measured
+
+NOTHING = "none"
+DAY_CELLS, SLOT_CELLS = 20, 9
+
+
+def turn_said(turn: Turn) -> str:
+    """`Thu 12 Mar, morning`."""
+    return f"{day(turn.day)}, {turn.slot}"
+
+
+def course_lines(case: Case, days: Sequence[DayPlan], units: Units) -> Iterator[str]:
+    """What it is now, then each day; a line for each slot of it, and only of the meals that change."""
+    amounts = [case.now, *(each.amounts for each in days)]
+    meals = [meal for meal in dict.fromkeys(meal for each in amounts for meal in each)
+             if len({each.get(meal, 0.0) for each in amounts}) > 1]  # fmt: skip
+    first = days[0].on if days else date.min
+    yield from _day("now", case, case.now, meals, units)
+    for each in days:
+        yield from _day(f"day {(each.on - first).days + 1:<3} {day(each.on)}", case, each.amounts, meals, units)
+
+
+def _day(title: str, case: Case, amounts: Amounts, meals: Sequence[Meal], units: Units) -> Iterator[str]:
+    slots: dict[str, list[str]] = {}
+    for slot, feed_id in meals:
+        feed = feed_of(case, feed_id)
+        said = f"{feed.feed.name} {amount_words(feed, amounts.get((slot, feed_id), 0.0), units)}"
+        slots.setdefault(slot, []).append(said)
+    for slot in sorted(slots, key=case.slots.index):
+        yield f"{title:<{DAY_CELLS}}{slot:<{SLOT_CELLS}}{', '.join(slots[slot])}"
+        title = ""
+
+
+def amount_words(feed: RationFeed, kg: float, units: Units) -> str:
+    """`1 1/4 scoops (0.84 kg)`; by weight where its measure does not come out even."""
+    holds_kg = feed.told.holds_kg if feed.told else None
+    number = round(kg / holds_kg, 3) if holds_kg else None
+    if not kg:
+        return NOTHING
+    if feed.told and number is not None and in_quarters(number):
+        return f"{measured(number, feed.told)} ({exact(kg, units)})"
+    return exact(kg, units)
+
+
+def length_words(found: Change) -> str:
+    """`4 steps, the last on day 4`."""
+    steps = "1 step" if found.steps == 1 else f"{found.steps} steps"
+    return f"{steps}, the last on day {found.lasts.amount:.0f}" if found.lasts else "nothing is changed"
+
+
+def limit_lines(found: Change, units: Units) -> Iterator[str]:
+    """What holds the steps back; of several meals alike one line."""
+    said: dict[str, list[str]] = {}
+    for limit in found.limits:
+        percent = limit.inputs.get("percent")
+        why = f"{percent.amount:g} % of the meal, {percent.came}" if percent else limit.came
+        said.setdefault(f"{exact(limit.amount, units)} at one step: {why}", []).append(limit.name)
+    yield from (f"{' and '.join(names)}: at most {words}" for words, names in said.items())
+    if found.steps:
+        yield f"{found.biggest.name}: {weight(found.biggest.amount, units)}, {found.biggest.came}"
+
+
+def change_said(case: Case, new: Mapping[Meal, float], found: Change, units: Units) -> str:
+    """In a sentence, for the note: `dairy nuts, morning 1.01 kg -> 0.68 kg; 2 steps, the last on day 2, from ...`."""
+    meals = [meal for meal in dict.fromkeys((*case.now, *new)) if case.now.get(meal, 0.0) != new.get(meal, 0.0)]
+    said = (
+        f"{feed_of(case, feed_id).feed.name}, {slot} "
+        f"{exact(case.now.get((slot, feed_id), 0.0), units)} -> {exact(new.get((slot, feed_id), 0.0), units)}"
+        for slot, feed_id in meals
+    )
+    return f"{'; '.join(said)}; {length_words(found)}, from {turn_said(found.start)}"
