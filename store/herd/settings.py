@@ -9,8 +9,10 @@ from store.book.facts.farm import MilkLimits
 from store.book.words import Air, Coat, Dialect, SettingName, Units
 from store.herd.answers import a_count, a_number, maybe, maybe_weight, words
 from store.herd.days import a_day_of_year, an_hour, day_of_year_words
+from store.herd.ration_settings import RATION, WEAN_STARTER_KG
 from store.herd.sheet import Answers, Choices, Question, YardSheet, pick
 from store.husbandry.hay import least_and_most_lost
+from store.husbandry.starting import WEAN_STARTER_KG as WEAN
 from store.round.saying import exact
 
 USUAL = MilkLimits()
@@ -58,6 +60,11 @@ class SettingsSheet(YardSheet):
                         f"hours; {USUAL.sucked_within_h:g} if left empty"),
             self._typed(SettingName.CLEANSING_WITHIN_H, "cleansing passed within", maybe(a_number(1, 72, "hours")),
                         f"hours; {USUAL.cleansing_within_h:g} if left empty"),
+            *(self._typed(each.name, each.asked, each.read, each.hint) for each in RATION),
+            self._weight(SettingName.WEAN_STARTER_KG, "weaned once it eats", "dry feed a day for 3 days; "
+                         f"{exact(WEAN.amount, self.units)} if left empty, only a starting value", WEAN_STARTER_KG),
+            self._typed(SettingName.CHECKED_BY, "who looks over rations", lambda text: words(text, 60),
+                        "vet or adviser, by name; it starts with nobody"),
             self._typed(SettingName.CURRENCY, "money", lambda text: words(text, 8), "as EUR"),
             self.question_from(),
         )  # fmt: skip
@@ -86,9 +93,11 @@ class SettingsSheet(YardSheet):
         choices: Choices = tuple((str(each), str(each)) for each in of)
         return pick(name, asked, choices if now else (("not said", None), *choices), now, hint)
 
-    def _weight(self, name: SettingName, asked: str, hint: str) -> Question:
+    def _weight(
+        self, name: SettingName, asked: str, hint: str, bounds: tuple[float, float] = (0.01, 500.0)
+    ) -> Question:
         now = self._now(name)
-        read = maybe_weight(self.units, 0.01, 500)
+        read = maybe_weight(self.units, *bounds)
         return Question(name, asked, read, f"kg or lb; {hint}", exact(float(now), self.units) if now else "", was=now)
 
     def _typed(self, name: SettingName, asked: str, read: Callable[[str], Any], hint: str) -> Question:

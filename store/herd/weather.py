@@ -21,11 +21,10 @@ from store.herd.outside import outside_pens
 from store.herd.sheet import Answers, Choices, Question, YardSheet, pick, yes_or_no
 from store.herd.stretch import Stretch, stretch_from
 from store.herd.tonight import Tonight
+from store.husbandry.starting import COLD_MOST_PERCENT
 from store.husbandry.units import KM_PER_MILE, fahrenheit
 
 ROUNDS_MOST, USUAL_ROUNDS = 6, 2
-USUAL_MOST_PERCENT = 30.0
-"""No more than this of what they get now, where the keeper does not say otherwise. Common practice."""
 A_WEEK = timedelta(days=7)
 """By then every passing setting has gone back: more than the longest stretch of rounds."""
 COATS: Choices = tuple((coat.value, coat) for coat in Coat)
@@ -67,8 +66,8 @@ class WeatherSheet(YardSheet):
             *(yes_or_no(f"out {pen.pen.id}", f"outside: {pen.pen.name}", first=pen.by_the_rule) for pen in self.pens),
             Question("rounds", "for how many rounds", a_count(1, ROUNDS_MOST, "rounds"), f"1 to {ROUNDS_MOST}",
                      str(USUAL_ROUNDS)),
-            Question("most", "no more hay than +", a_number(0, 100, "%"), "% of what they get now",
-                     f"{USUAL_MOST_PERCENT:g}"),
+            Question("most", "no more hay than +", a_number(0, 200, "%"), "% of what they get now",
+                     self._most()),
             pick("air", "the soak stands in", AIRS, self.register.farm.air, "for these rounds, then as before"),
             yes_or_no("change", "change the hay", first=False, hint="for these rounds, then as before"),
         )  # fmt: skip
@@ -120,6 +119,11 @@ class WeatherSheet(YardSheet):
             self._stretch(answers),
             Limits(answers["most"], float(step["value"]) if step else None),
         )
+
+    def _most(self) -> str:
+        """The farm's own limit of more hay, or what it starts with."""
+        row = self.register.get("setting", SettingName.COLD_MOST_PERCENT)
+        return str(row["value"]) if row else f"{COLD_MOST_PERCENT.amount:g}"
 
     def _stretch(self, answers: Answers) -> Stretch:
         return stretch_from(self.rounds[0], self.register.at, answers["rounds"])

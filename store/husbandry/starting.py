@@ -1,5 +1,6 @@
 """What a farm's own limit is until it has set one: starting values, each a cautious one that many a keeper changes."""
 
+from store.husbandry.change import STEP_DAYS, STEP_PERCENT
 from store.husbandry.dates.gestation import CLOSE_UP_DAYS, DRY_DAYS
 from store.husbandry.why import Source, Sure, Value, given
 
@@ -19,9 +20,9 @@ FAT_MOST_PERCENT = _start(
 FORAGE_LEAST_PERCENT = _start(
     50.0, "least forage", "% of the dry matter", Source("agweb.com/article/nutrition_revisiting_forage_ndf")
 )
-CHANGE_STEP_PERCENT = _start(25.0, "most change in one step", "% of what she gets")
-CHANGE_STEP_DAYS = _start(1.0, "from step to step", "days")
-COLD_MOST_PERCENT = _start(30.0, "most more for cold", "%")
+CHANGE_STEP_PERCENT = _start(STEP_PERCENT, "most change in one step", "% of the whole change")
+CHANGE_STEP_DAYS = _start(STEP_DAYS, "from step to step", "days")
+COLD_MOST_PERCENT = _start(30.0, "most more for cold", "% of what they get now")
 CALF_MILK_PERCENT = _start(
     15.0, "milk that a calf drinks", "% of its weight",
     Source("between the old 10 % and about 20 %, as kb.rspca.org.au, How much milk should dairy calves be fed"),

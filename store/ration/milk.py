@@ -9,17 +9,16 @@ from msgspec.structs import replace
 from store.book.facts.calves import Share
 from store.book.facts.milk import PastPail
 from store.book.words import SettingName
-from store.feedroom.rule import MEAN_DAYS
+from store.feedroom.milk_a_day import MEAN_DAYS
 from store.husbandry.mean import calf_takes_kg, mean_of
 from store.husbandry.milk.udder import day_kg
+from store.husbandry.starting import CALF_MILK_PERCENT
 from store.husbandry.why import Value, given, total
 from store.ration.asked import Asked
 from store.ration.parts import Missing
 from store.round.emptied import sharing
 from store.round.timed import TimedPail, timed_pails
 
-CALF_START_PERCENT = 15.0
-"""Of its own weight a day, between the 10 % that is least and the 20 % that a calf takes freely. [%]"""
 MILK = "milk a day"
 
 
@@ -104,7 +103,7 @@ def _pails(count: int) -> str:
 def _taken(asked: Asked, share: Share, calf_kg: Value) -> Value:
     calf = asked.register.name("animal_as", share.calf_id)
     percent = asked.setting(
-        SettingName.CALF_MILK_PERCENT, "%", CALF_START_PERCENT, "of its weight that a calf drinks, 10 to 20"
+        SettingName.CALF_MILK_PERCENT, "%", CALF_MILK_PERCENT.amount, "of its weight that a calf drinks, 10 to 20"
     )
     cows = given(len(share.cow_ids), "cows that it sucks", "", "as set up")
     return calf_takes_kg.of(f"what {calf} takes", calf_kg=calf_kg, percent=percent, cows=cows)

@@ -9,16 +9,12 @@ from store.book.drafts import RowDraft, Subject
 from store.book.register import read_register
 from store.book.words import SettingName
 from tests.tui.keys import Sitting
-from tui.farm.listing import Listing
+from tests.tui.lines import line
 
 
-def sheet(at: Sitting, words: str, name: str = "Hazel", kind: str = "feed") -> Sitting:
-    """The sheet behind the line that begins so, of the animal of a step."""
-    at.to_step(name, kind).press("f")
-    listing = at.place
-    assert isinstance(listing, Listing)
-    row = next(row for row, entry in enumerate(listing.entries) if entry.words.startswith(words))
-    return at.press(*["down"] * row, "enter")
+def sheet(at: Sitting, words: str) -> Sitting:
+    """The sheet behind the line that begins so, of Hazel."""
+    return line(at.to_step("Hazel", "feed").press("f"), words)
 
 
 SCREENS: dict[str, Callable[[Sitting], Sitting]] = {

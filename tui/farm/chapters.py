@@ -1,12 +1,15 @@
 """The chapters of my farm: which lists there are, and what opens behind each line."""
 
 from store.herd.animal import AnimalSheet, kept
+from store.herd.class_rule import ClassRuleSheet, rule_of, rules
 from store.herd.feed import FeedSheet, feeds_in_use
 from store.herd.measure import MeasureSheet
 from store.herd.pail import PailSheet
 from store.herd.pen import PenSheet
 from store.herd.person import PersonSheet
 from store.herd.task import TaskSheet
+from store.round.dialect import said
+from store.round.rule import rule_words
 from store.round.saying import exact
 from tui.farm.listing import Chapter, Entry, Listing
 from tui.farm.register_words import animal_words, fed, gets, heads_words, job_words, pens_in_use, plans, weighed
@@ -73,6 +76,12 @@ def _first_feed(listing: Listing) -> Place:
     return SheetForm(listing, MeasureSheet(listing.register))
 
 
+def _new_rule(listing: Listing) -> Place:
+    if not feeds_in_use(listing.register):
+        raise LookupError("There is no feed yet. Esc, then FEEDS: set one up first.")
+    return SheetForm(listing, ClassRuleSheet(listing.register))
+
+
 def _rule(listing: Listing) -> Place:
     return Ruling(listing.rooms, listing, listing.register)
 
@@ -87,11 +96,23 @@ MEASURES = Chapter(
     "The weight counts, and a scoop of nuts is none of barley. A weighs the first.",
     _first_feed,
 )  # fmt: skip
+RULES = Chapter(
+    "RULES BY CLASS, so much of a feed a day; they are proposed, and change no plan",
+    lambda register: [
+        Entry(f"{said(row['stage'].value, register.farm.dialect)}, {register.name('feed_as', row['feed_id'])}: "
+              f"{rule_words(rule_of(row), register.farm.units)}",
+              asking(ClassRuleSheet, row["stage"], row["feed_id"]))
+        for row in rules(register)
+    ],
+    "A begins the first.",
+    _new_rule,
+)  # fmt: skip
 PLANS = Chapter(
     "WHO GETS WHAT",
     lambda register: [
         *(Entry(f"{name}: {gets(register, subject)}", opening(plan_of(subject, name)))
           for subject, name in fed(register)),
+        *([Entry("rules by class: by milk, by weight, or fixed", opening(RULES))] if kept(register) else []),
         *([Entry("try a rule of your own: so much a kg of milk, % of weight", _rule)] if kept(register) else []),
     ],
     "First set up a pen or an animal.",

@@ -8,9 +8,10 @@ from store.book.reading.needs import read_needs
 from store.book.register import Register
 from store.book.turn import local
 from store.book.words import FEEDING
-from store.feedroom.rule import HOW, MEAN_DAYS, Rule, milk_a_day, rule
+from store.feedroom.milk_a_day import MEAN_DAYS, milk_a_day
 from store.herd.animal import kept
 from store.round.amount import Unreadable
+from store.round.rule import HOW, Rule, rule
 from store.round.saying import exact
 from tui.page import Line, Role, Size, wrapped
 from tui.place import Place, Rooms

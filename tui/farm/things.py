@@ -19,6 +19,7 @@ from store.herd.calf import CalfSheet, WeaningSheet
 from store.herd.composition import CompositionSheet
 from store.herd.drying_off import DryingOffSheet
 from store.herd.feed import FeedSheet, feeds_in_use
+from store.herd.feed_limit import FeedLimitSheet
 from store.herd.free import FreeSheet
 from store.herd.goal import GoalSheet
 from store.herd.leaving import LeavingSheet
@@ -181,6 +182,7 @@ def feed(row: Row) -> Chapter:
             Entry("what it is made of, from its label or a test", asking(CompositionSheet, feed_id)),
             Entry("where it stands free, as a mineral tub", asking(FreeSheet, feed_id)),
             *soaking(register),
+            Entry("its limits: forage or not, most in a meal, a day, a step", asking(FeedLimitSheet, feed_id)),
         ],
     )
 

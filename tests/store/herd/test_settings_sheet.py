@@ -3,9 +3,11 @@
 import pytest
 
 from store.book.drafts import RowDraft
+from store.book.folder.settings import misfit
 from store.book.opening import Book
 from store.book.words import SettingName
 from store.herd.settings import SettingsSheet
+from store.herd.sheet import Wrong
 from tests.farm import HandClock, morning
 from tests.store.herd.filled import filled, register, write
 
@@ -49,3 +51,42 @@ def test_pounds_that_are_typed_are_kept_as_exactly_as_they_were_meant(book: Book
 def test_what_is_lost_of_hay_is_asked_with_what_trials_found(book: Book) -> None:
     (asked,) = (each for each in SettingsSheet(register(book)).questions() if each.words == "hay that is lost")
     assert asked.hint == "% of it; in trials: cone feeder 3.5 to 5.3, ring feeder 6.1 to 20.5, no feeder 45"
+
+
+RATION = {
+    SettingName.FAT_MOST_PERCENT: ("5.5", "6"), SettingName.FORAGE_LEAST_PERCENT: ("60", "50"),
+    SettingName.CHANGE_STEP_PERCENT: ("20", "25"), SettingName.CHANGE_STEP_DAYS: ("3", "1"),
+    SettingName.COLD_MOST_PERCENT: ("40", "30"), SettingName.CALF_MILK_PERCENT: ("12", "15"),
+    SettingName.DRY_DAYS: ("50", "60"), SettingName.CLOSE_UP_DAYS: ("14", "21"),
+    SettingName.WEAN_STARTER_KG: ("1.5 kg", "1.00 kg"), SettingName.CHECKED_BY: ("Dr Wren", "nobody"),
+}  # fmt: skip
+"""By setting: what is typed, and what the hint says that it starts with."""
+
+
+@pytest.mark.parametrize("name", RATION)
+def test_a_limit_of_a_ration_says_what_it_starts_with_and_is_kept(
+    book: Book, clock: HandClock, name: SettingName
+) -> None:
+    typed, starts = RATION[name]
+    sheet = SettingsSheet(register(book))
+    (asked,) = (each for each in sheet.questions() if each.name == name)
+    assert starts in asked.hint
+    assert asked.first == ""
+    assert name is SettingName.CHECKED_BY or asked.hint.endswith("only a starting value")
+    write(book, sheet, **{name: typed})
+    clock.move(minutes=1)
+    row = register(book).get("setting", name) or {}
+    assert row["value"] == typed.removesuffix(" kg")
+    assert misfit(name, row["value"]) is None
+
+
+@pytest.mark.parametrize(
+    ("name", "typed"),
+    [(SettingName.FAT_MOST_PERCENT, "60"), (SettingName.DRY_DAYS, "60.5"), (SettingName.CLOSE_UP_DAYS, "99"),
+     (SettingName.WEAN_STARTER_KG, "9 kg"), (SettingName.CHECKED_BY, "x" * 61)],
+)  # fmt: skip
+def test_a_limit_that_no_book_takes_is_refused_in_a_sentence(book: Book, name: SettingName, typed: str) -> None:
+    with pytest.raises(Wrong) as problem:
+        filled(SettingsSheet(register(book)), **{name: typed}).answers()
+    assert problem.value.question == name
+    assert str(problem.value).endswith(".")

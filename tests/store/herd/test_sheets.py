@@ -11,15 +11,17 @@ from store.book.clock import new_id
 from store.book.drafts import RowDraft, Subject
 from store.book.opening import Book
 from store.book.register import Register
-from store.book.words import SettingName
+from store.book.words import SettingName, Stage
 from store.herd.animal import AnimalSheet, DetailSheet
 from store.herd.birth import BirthSheet
 from store.herd.body import BodySheet
 from store.herd.breeding import BreedingSheet
 from store.herd.bulling import BullingSheet
+from store.herd.class_rule import ClassRuleSheet
 from store.herd.composition import CompositionSheet
 from store.herd.drying_off import DryingOffSheet
 from store.herd.feed import FeedSheet
+from store.herd.feed_limit import FeedLimitSheet
 from store.herd.filling import Filling
 from store.herd.free import FreeSheet
 from store.herd.goal import GoalSheet
@@ -70,6 +72,8 @@ def there() -> Iterator[Made]:
     )
     yield of(CompositionSheet, "feed_as", "grass hay")
     yield of(FreeSheet, "feed_as", "grass hay")
+    yield of(FeedLimitSheet, "feed_as", "dairy nuts")
+    yield lambda found: ClassRuleSheet(found, Stage.IN_MILK, id_of(found, "feed_as", "dairy nuts"))
     yield of(SoakingSheet, "feed_as", "lucerne pellets")
     yield of(SubstituteSheet, "feed_as", "lucerne pellets")
     yield SettingsSheet
@@ -86,7 +90,7 @@ PLANNED = (("Fennel", "dairy nuts"), ("Fennel", "lucerne pellets"), ("Hazel", "d
 
 def new() -> Iterator[Made]:
     """Sheets about something that is not there yet, and those that ask the same every time."""
-    yield from (PenSheet, AnimalSheet, FeedSheet, MeasureSheet, PailSheet, PersonSheet, TaskSheet)
+    yield from (PenSheet, AnimalSheet, FeedSheet, ClassRuleSheet, MeasureSheet, PailSheet, PersonSheet, TaskSheet)
     for kind in (LeavingSheet, MovingSheet, DryingOffSheet, BirthSheet, TreatmentSheet, WithheldSheet, BullingSheet):
         yield of(kind, "animal_as", "Fennel")
     yield of(LookSheet, "animal_as", "Tansy")

@@ -1,24 +1,20 @@
-"""The keeper's own rule for a class of animal: `0.25 per kg milk over 5 kg`, `2 kg`, `1.5 % of weight`.
+"""The keeper's own rule for a class of animal: `0.25 per kg milk over 5 kg`, `2 kg`, `1.5 % of weight`, added by `+`.
 
 What it gives is proposed beside the plan and never applied.
 """
 
 import re
-from collections.abc import Mapping
-from datetime import date, timedelta
-from uuid import UUID
+from collections.abc import Iterator
 
 from msgspec import Struct
+from msgspec.structs import asdict
 
-from store.book.desk import Desk
-from store.book.reading import stock_sql
-from store.book.reading.facts import uid
 from store.book.words import Units
 from store.husbandry.intake import by_milk_kg, by_weight_kg
 from store.husbandry.units import KG, LB, spoken
 from store.round.amount import Unreadable, number_and_unit
+from store.round.saying import exact
 
-MEAN_DAYS = 7
 HOW = "Type 0.25 per kg milk over 5 kg, 2 kg, or 1.5 % of weight."
 _BY_MILK = re.compile(
     r"^(?P<part>.+?)\s+(?:a|per)\s+(?P<unit>kg|lb)\s+(?:of\s+)?milk(?:\s+over\s+(?P<above>.+))?$", re.IGNORECASE
@@ -43,12 +39,36 @@ class Rule(Struct, frozen=True):
 
 
 def rule(typed: str, units: Units) -> Rule:
-    """A typed rule. A bare number is the farm's own weight. Raises Unreadable."""
-    by_milk, by_weight = _BY_MILK.match(typed.strip()), _BY_WEIGHT.match(typed.strip())
+    """A typed rule. A bare number is the farm's own weight. Raises Unreadable, also where one kind is told twice."""
+    parts = [_part(each.strip(), units) for each in typed.split("+")]
+    told = [{name: value for name, value in asdict(part).items() if value} for part in parts]
+    together = {name: value for part in told for name, value in part.items()}
+    if len(together) != sum(map(len, told)):
+        raise Unreadable(f"«{typed.strip()}» tells one thing twice. {HOW}")
+    return Rule(**together)
+
+
+def rule_words(found: Rule, units: Units) -> str:
+    """A rule as it can be typed again: `2.00 kg + 0.25 per kg milk over 5.00 kg`; empty where it gives nothing."""
+    return " + ".join(_words(found, units))
+
+
+def _words(found: Rule, units: Units) -> Iterator[str]:
+    if found.fixed_kg:
+        yield exact(found.fixed_kg, units)
+    if found.per_kg_milk:
+        over = f" over {exact(found.above_kg, units)}" if found.above_kg else ""
+        yield f"{found.per_kg_milk:g} per {'lb' if units is Units.US else 'kg'} milk{over}"
+    if found.percent:
+        yield f"{found.percent:g} % of weight"
+
+
+def _part(typed: str, units: Units) -> Rule:
+    by_milk, by_weight = _BY_MILK.match(typed), _BY_WEIGHT.match(typed)
     if by_weight:
         percent, word = number_and_unit(by_weight["percent"])
         if word or percent > 100:
-            raise Unreadable(f"«{typed.strip()}» is no rule. {HOW}")
+            raise Unreadable(f"«{typed}» is no rule. {HOW}")
         return Rule(percent=percent)
     if by_milk:
         milk_kg = LB.size if by_milk["unit"].lower() == "lb" else KG.size
@@ -56,18 +76,6 @@ def rule(typed: str, units: Units) -> Rule:
         above = by_milk["above"]
         return Rule(per_kg_milk=_kg(by_milk["part"], alike) / milk_kg, above_kg=_kg(above, units) if above else 0.0)
     return Rule(fixed_kg=_kg(typed, units))
-
-
-def milk_a_day(desk: Desk, last: date) -> Mapping[UUID, float]:
-    """What each cow gave a day, in the mean of seven days, of those of which a pail is in the book. [kg]
-
-    last: the last whole day; of today a pail may still be to come.
-    """
-    days = {"since_day": (last - timedelta(days=MEAN_DAYS - 1)).isoformat(), "until_day": last.isoformat()}
-    found: dict[UUID, list[float]] = {}
-    for _, animal, kg in desk.rows(stock_sql.MILKED, days):
-        found.setdefault(uid(animal), []).append(kg)
-    return {animal: sum(each) / len(each) for animal, each in found.items()}
 
 
 def _kg(text: str, units: Units) -> float:

@@ -1,18 +1,11 @@
 """The keeper's own rule for a class of animal: read, and what it proposes."""
 
-from datetime import timedelta
-
 import pytest
-from msgspec.structs import replace
+from msgspec.structs import asdict
 
-from store.book.drafts import Subject
-from store.book.figures import MilkedFigure
-from store.book.opening import Book
-from store.book.turn import Turn
-from store.book.words import Fate, Kind, State, Units
-from store.feedroom.rule import Rule, milk_a_day, rule
+from store.book.words import Units
 from store.round.amount import Unreadable
-from tests.store.feedroom.made import TODAY, fed_step, named
+from store.round.rule import Rule, rule, rule_words
 
 LB = 0.45359237  # exact: NIST Handbook 44, Appendix C
 
@@ -54,13 +47,19 @@ def test_seventeen_kilograms_of_milk_propose_three() -> None:
     assert rule("1.5 % of weight", Units.METRIC).a_day_kg(17.0, None) is None
 
 
-def test_the_mean_is_of_the_days_that_are_in_the_book(room: Book) -> None:
-    """16 and 18 kg in two pails each; eight days ago is too long, and a pail on paper is not known."""
-    fennel = Subject(animal_id=named(room, "Fennel"))
-    for ago, pails_kg in ((1, (9.0, 7.0)), (6, (10.0, 8.0)), (7, (99.0 - 60, 1.0))):
-        for slot, kg in zip(("morning", "evening"), pails_kg, strict=True):
-            turn = Turn(TODAY - timedelta(days=ago), slot)
-            room.append(fed_step(room, turn, Kind.MILK, fennel, (MilkedFigure(kg, fate=Fate.HOUSE),)))
-    on_paper = fed_step(room, Turn(TODAY, "morning"), Kind.MILK, fennel, (MilkedFigure(None),))
-    room.append(replace(on_paper, state=State.ON_PAPER))
-    assert milk_a_day(room.desk, TODAY) == {fennel.animal_id: pytest.approx(17.0)}
+@pytest.mark.parametrize("units", Units)
+@pytest.mark.parametrize("found", [
+    Rule(fixed_kg=2), Rule(per_kg_milk=0.25, above_kg=5), Rule(per_kg_milk=0.25), Rule(percent=1.5),
+    Rule(fixed_kg=1, per_kg_milk=0.2, above_kg=8, percent=0.5), Rule(),
+])  # fmt: skip
+def test_a_rule_is_said_as_it_can_be_typed_again(found: Rule, units: Units) -> None:
+    """To the places that are shown."""
+    words = rule_words(found, units)
+    again = rule(words, units) if words else Rule()
+    assert asdict(again) == pytest.approx(asdict(found), abs=0.005)
+
+
+def test_parts_are_added_and_none_is_told_twice() -> None:
+    assert rule("1 kg + 0.2 per kg milk over 8 kg", Units.METRIC) == Rule(1, 0.2, 8)
+    with pytest.raises(Unreadable, match="«1 kg \\+ 2 kg» tells one thing twice"):
+        rule("1 kg + 2 kg", Units.METRIC)
