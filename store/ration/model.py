@@ -48,11 +48,6 @@ class Model(Struct, frozen=True):
     change_weight: tuple[float, ...]
     whole: tuple[bool, ...]
 
-    def without(self, name: str) -> "Model":
-        """The same without a row."""
-        rows = tuple(row for row in self.rows if row.name != name)
-        return Model(rows, self.most, self.now, self.cost, self.change_weight, self.whole)
-
 
 class Solved(Struct, frozen=True):
     """Quarters of each choice. amiss: by how much each row is missed, in its own unit; below zero short, above over.

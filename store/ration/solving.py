@@ -1,5 +1,6 @@
 """The integer programme on HiGHS. Heavy: loaded with the mix, never before the first frame."""
 
+from collections.abc import Iterator, Sequence
 from enum import StrEnum
 
 import numpy as np
@@ -21,27 +22,45 @@ class Least(StrEnum):
 
 def solve(model: Model, least: Least) -> Solved | None:
     """The best quarters that keep every row; None where no quarters do."""
-    return _run(model, least, elastic=False)
+    return _read(_run(programme(model, least)), model)
 
 
 def nearest(model: Model) -> Solved:
     """The quarters that miss the rows by the least, in parts of their scale, limits a hundredfold; then by cost."""
-    found = _run(model, Least.COST, elastic=True)
+    found = _read(_run(programme(model, Least.COST, elastic=range(len(model.rows)))), model)
     if found is None:
         raise ValueError("no quarters at all are allowed; each choice must allow 0 or more")
     return found
 
 
-def _run(model: Model, least: Least, *, elastic: bool) -> Solved | None:
+def in_the_way(model: Model) -> Iterator[tuple[str, Solved]]:
+    """Where nothing fits: each name of a row that needs to give alone, and the quarters in which it gives the least.
+
+    Nothing where no row alone is enough. Whether it may be is asked without whole quarters first, which is quick.
+    """
+    for name in dict.fromkeys(row.name for row in model.rows):
+        made = programme(model, Least.COST, elastic=[at for at, row in enumerate(model.rows) if row.name == name])
+        if _fits(_run(made, whole=False)):
+            found = _read(_run(made), model)
+            if found:
+                yield name, found
+
+
+def _run(made: HighsLp, *, whole: bool = True) -> Highs:
     solver: Highs = Highs()  # type: ignore[no-untyped-call]
     solver.silent()
     for name, value in (("threads", 1), ("mip_rel_gap", 0.0), ("mip_abs_gap", 1e-9), ("time_limit", SECONDS)):
         solver.setOptionValue(name, value)
     solver.setOptionValue("mip_feasibility_tolerance", 1e-9)
     solver.setOptionValue("primal_feasibility_tolerance", 1e-9)
-    solver.passModel(programme(model, least, elastic=elastic))
+    solver.setOptionValue("solve_relaxation", not whole)
+    solver.passModel(made)
     solver.run()
-    return _read(solver, model)
+    return solver
+
+
+def _fits(solver: Highs) -> bool:
+    return bool(solver.getModelStatus() == HighsModelStatus.kOptimal)
 
 
 def _read(solver: Highs, model: Model) -> Solved | None:
@@ -56,14 +75,17 @@ def _read(solver: Highs, model: Model) -> Solved | None:
     return Solved(quarters, score, tuple(each for each in amiss if each[1]), proven)
 
 
-def programme(model: Model, least: Least, *, elastic: bool = False) -> HighsLp:
-    """The model as the solver takes it: choices, then more and less than now, then what each row lacks and has over."""
+def programme(model: Model, least: Least, *, elastic: Sequence[int] = ()) -> HighsLp:
+    """The model as the solver takes it: choices, then more and less than now, then what rows lack and have over.
+
+    elastic: the rows, by place, that may be missed; then that is to be least, and cost only decides between equals.
+    """
     choices, rows = len(model.most), len(model.rows)
     changes = choices if least is Least.CHANGE and not elastic else 0
-    slacks = rows if elastic else 0
+    slacks = len(elastic)
     made = HighsLp()
     made.num_col_, made.num_row_ = choices + 2 * changes + 2 * slacks, rows + changes
-    made.col_cost_ = _costs(model, changes, elastic=elastic)
+    made.col_cost_ = _costs(model, changes, elastic)
     made.col_lower_ = np.zeros(made.num_col_)
     made.col_upper_ = np.concatenate([np.array(model.most), np.full(2 * (changes + slacks), kHighsInf)])
     whole = [HighsVarType.kInteger if each else HighsVarType.kContinuous for each in model.whole]
@@ -71,7 +93,7 @@ def programme(model: Model, least: Least, *, elastic: bool = False) -> HighsLp:
     lower, upper = zip(*(_bounds(row) for row in model.rows), strict=True) if rows else ((), ())
     now = np.array(model.now[:changes])
     made.row_lower_, made.row_upper_ = np.concatenate([lower, now]), np.concatenate([upper, now])
-    _fill(made, _matrix(model, changes, slacks))
+    _fill(made, _matrix(model, changes, elastic))
     return made
 
 
@@ -80,10 +102,10 @@ def _bounds(row: Row) -> tuple[float, float]:
     return least, kHighsInf if row.most is None else row.most / row.scale
 
 
-def _costs(model: Model, changes: int, *, elastic: bool) -> NDArray[np.float64]:
-    """What each column counts. Elastic: cost only decides between mixes that miss alike, so it is made very small."""
+def _costs(model: Model, changes: int, elastic: Sequence[int]) -> NDArray[np.float64]:
+    """What each column counts."""
     if elastic:
-        weights = np.array([WEIGHT[row.kind] for row in model.rows])
+        weights = np.array([WEIGHT[model.rows[at].kind] for at in elastic])
         highest = sum(cost * most for cost, most in zip(model.cost, model.most, strict=True) if cost > 0)
         return np.concatenate([np.array(model.cost) * (TIE / max(highest, 1.0)), weights, weights])
     if changes:
@@ -93,19 +115,17 @@ def _costs(model: Model, changes: int, *, elastic: bool) -> NDArray[np.float64]:
 
 
 TIE = 1e-5
-"""In the nearest mix cost counts less than this part of one missed row."""
+"""In the nearest mix all that it may cost together counts as this part of one missed row."""
 
 
-def _matrix(model: Model, changes: int, slacks: int) -> NDArray[np.float64]:
-    """Rows in parts of their scale, then for each change: choice - more + less = now."""
+def _matrix(model: Model, changes: int, elastic: Sequence[int]) -> NDArray[np.float64]:
+    """Rows in parts of their scale with what they lack and have over, then for each change: choice - more + less."""
     choices, rows = len(model.most), len(model.rows)
     sums = np.array([[each / row.scale for each in row.per_quarter] for row in model.rows]).reshape(rows, choices)
-    above = np.hstack([sums, np.zeros((rows, 2 * changes)), np.eye(slacks), -np.eye(slacks)]) if slacks else None
-    if above is not None:
-        return above
+    gives = np.eye(rows)[:, list(elastic)]
+    above = np.hstack([sums, np.zeros((rows, 2 * changes)), gives, -gives])
     same = np.eye(changes)
-    below = np.hstack([np.eye(changes, choices), -same, same])
-    return np.vstack([np.hstack([sums, np.zeros((rows, 2 * changes))]), below]) if changes else sums
+    return np.vstack([above, np.hstack([np.eye(changes, choices), -same, same])]) if changes else above
 
 
 def _fill(made: HighsLp, dense: NDArray[np.float64]) -> None:
@@ -114,16 +134,3 @@ def _fill(made: HighsLp, dense: NDArray[np.float64]) -> None:
     made.a_matrix_.format_ = MatrixFormat.kRowwise
     made.a_matrix_.start_ = np.searchsorted(rows, np.arange(dense.shape[0] + 1))
     made.a_matrix_.index_, made.a_matrix_.value_ = columns, dense[rows, columns]
-
-
-def in_the_way(model: Model, found: Solved) -> tuple[str, ...]:
-    """The rows without which less would be missed than in the nearest mix that was found: they stand in the way.
-
-    A row that is kept with room to spare may be one of them, since whole quarters leap over it.
-    """
-    freed = ((row.name, nearest(model.without(row.name)).score) for row in model.rows)
-    return tuple(name for name, score in freed if score < found.score - ENOUGH_BETTER)
-
-
-ENOUGH_BETTER = 1e-4
-"""Less than this part of one row's scale is no better mix; it lies above what cost decides (TIE)."""

@@ -48,6 +48,12 @@ class Tried:
         keeps = self.missed <= TOLERANCE
         return float(of[keeps].min()) if keeps.any() else None
 
+    def missed_alone(self, row: Row) -> float | None:
+        """The least by which one row is missed, of the mixes that keep the others; None where none keeps them."""
+        own = _missed(row, self.mixes)
+        keeps = self.missed - own <= TOLERANCE
+        return float(own[keeps].min()) if keeps.any() else None
+
 
 def _missed(row: Row, mixes: NDArray[np.float64]) -> NDArray[np.float64]:
     found = mixes @ np.array(row.per_quarter) / row.scale
