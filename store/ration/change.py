@@ -35,7 +35,6 @@ class Change(Struct, frozen=True):
     lasts: Value | None
     limits: tuple[Value, ...]
     biggest: Value
-    cautions: tuple[str, ...] = ()
 
 
 def steps(case: Case, new: Amounts, rules: Rules, start: Turn) -> tuple[DayPlan, ...]:
@@ -43,8 +42,8 @@ def steps(case: Case, new: Amounts, rules: Rules, start: Turn) -> tuple[DayPlan,
     return preview(case, new, rules, start).days
 
 
-def preview(case: Case, new: Amounts, rules: Rules, start: Turn, cautions: Sequence[str] = ()) -> Change:
-    """The change as it would be written. start: the first round with another amount. cautions: said with it."""
+def preview(case: Case, new: Amounts, rules: Rules, start: Turn) -> Change:
+    """The change as it would be written. start: the first round with another amount."""
     meals = changed(case, new)
     ways = [_way(case, new, rules, meal) for meal in meals]
     limits = tuple(step_limit(case, new, rules, meal) for meal in meals)
@@ -55,7 +54,7 @@ def preview(case: Case, new: Amounts, rules: Rules, start: Turn, cautions: Seque
         "day of the last step", steps=given(len(found), "steps", "", "as shown here"),
         step_days=given(step_days, "days from step to step", "d", "the longest of these feeds"),
     ) if found else None  # fmt: skip
-    return Change(start, days, len(found), step_days, lasts, limits, _biggest(case, days), tuple(cautions))
+    return Change(start, days, len(found), step_days, lasts, limits, _biggest(case, days))
 
 
 def _way(case: Case, new: Amounts, rules: Rules, meal: Meal) -> Way:

@@ -13,7 +13,9 @@ from tests.store.herd.filled import register
 from tests.store.ration.made import case_of, feed_of_book, id_of
 from tests.store.round.named import feed_of
 from tests.tui.keys import Sitting
+from tui.ration.ration import Ration
 from tui.ration.starting import StartChange
+from tui.walk.lamp import Lamp
 
 SCOOP_KG = 0.675
 
@@ -95,3 +97,16 @@ def test_backspace_goes_back_and_nothing_is_written(sitting: Sitting) -> None:
     sitting.press("backspace")
     assert sitting.place is back
     assert not sitting.walker.changes
+
+
+def test_from_the_ration_enter_shows_the_steps_of_what_is_tried(sitting: Sitting, clock: HandClock) -> None:
+    """J at her step, two scoops typed, taken; back comes to the amounts, and once started to the step."""
+    sitting.to_step("Sloe", "feed").press("j", "2", "enter", "enter")
+    assert isinstance(sitting.place, StartChange)
+    assert "day 2   Fri 13 Mar  morning  dairy nuts 2 scoops (1.35 kg)" in sitting.text()
+    assert isinstance(sitting.press("backspace").place, Ration)
+    sitting.press("enter", "enter")
+    assert sitting.said.startswith("It begins Thu 12 Mar, morning.")
+    assert isinstance(sitting.place, Lamp)
+    clock.move(days=2)
+    assert feed_of(morning(sitting.walker.book), "Sloe").due[0].measures == 2

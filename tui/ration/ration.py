@@ -33,6 +33,7 @@ from tui.ration.more import RationMore
 from tui.ration.numbers import all_numbers
 from tui.ration.page import ration_lines
 from tui.ration.seen import Farm, Reading, Seen
+from tui.ration.starting import StartChange
 from tui.ration.trial import Cell, changed, read, rows
 from tui.scroll import Scroll
 from tui.typed import Typed, begins_amount
@@ -175,11 +176,13 @@ class Ration(Over):
         if self.typing:
             self.take()
             return self
-        return self.say(f"{TRIED}." if changed(self.case, self.tried) else NOTHING)
+        if not changed(self.case, self.tried):
+            return self.say(NOTHING)
+        return StartChange(self.rooms, self, self.case, {**self.case.now, **self.tried}, after=self.came_from)
 
     def enter_words(self) -> str:
         """What Enter does now."""
-        return "take it" if self.typing else ""
+        return "take it" if self.typing else "start it" if changed(self.case, self.tried) else ""
 
     def back(self) -> Place:
         """A character back."""
@@ -222,7 +225,7 @@ class Ration(Over):
         return f"{self.case.name}, ration"
 
     KEYS: ClassVar[tuple[Key, ...]] = (
-        Key(ENTER, "Enter", enter_words, "Takes what is typed; nothing is written.", enter),
+        Key(ENTER, "Enter", enter_words, "Takes what is typed; then shows the steps of the change.", enter),
         Key((), "0-9", "try amount", "The marked meal: 3 1/2, 1.2 kg, 3 lb; 4 + 4 for both meals."),
         Key(BACKSPACE, "Backspace", "", "Takes a character back.", go_back),
         Key(("up",), "Up Down", "feed", "Another feed.", lambda place: place.choose(-1)),

@@ -9,6 +9,7 @@ from store.book.turn import Turn
 from store.book.words import MORNING, State
 from store.herd.taking_back import as_before
 from store.husbandry.why import Value
+from store.ration.balance import balance
 from store.ration.change import Change, DayPlan, preview
 from store.ration.dated import planned, rows
 from store.ration.parts import Amounts, Case
@@ -31,10 +32,15 @@ TAKEN_BACK = "What is planned of these meals for later is taken back: this chang
 class StartChange(Over):
     """From now to new, over the ration that it comes from. Nothing is written before Enter."""
 
-    def __init__(self, rooms: Rooms, back: Place, case: Case, new: Amounts, cautions: Sequence[str] = ()) -> None:
-        """Of whom, and what a head is to get in the end; from tomorrow morning on. Raises BookError."""
+    def __init__(self, rooms: Rooms, back: Place, case: Case, new: Amounts, after: Place | None = None) -> None:
+        """Of whom, and what a head is to get in the end; from tomorrow morning on. Raises BookError.
+
+        after: where it goes on once it is written; None: back.
+        """
         super().__init__(rooms, back)
-        self.case, self.new, self.cautions = case, new, tuple(cautions)
+        self.after = after or back
+        self.case, self.new = case, new
+        self.broken = balance(case, new).broken
         self.reason = ""
         self.starts = self._starts()
         self.start = next(turn for turn in self.starts[1:] if turn.slot == MORNING)
@@ -54,7 +60,7 @@ class StartChange(Over):
         """Reckon the steps from the picked round on, and what runs out on the way."""
         book = self.walker.book
         self.register = read_register(book.desk, book.clock.now())
-        self.change: Change = preview(self.case, self.new, rules_of(self.register), self.start, self.cautions)
+        self.change: Change = preview(self.case, self.new, rules_of(self.register), self.start)
         first = rows(self.register, self.case, self.change.days)
         self.short: tuple[RunsOut, ...] = book.trial(
             first, lambda desk: runs_out(desk, self.register, self.case, self.change.days)
@@ -104,17 +110,12 @@ class StartChange(Over):
     def _said(self) -> list[tuple[str, Role]]:
         units, today = self.walker.farm.units, self.walker.this().day
         short = [(f"RUNS OUT  {runs_out_words(self.case, each, today, units)}", Role.WARNING) for each in self.short]
-        cautions = [(each, Role.WARNING) for each in self.change.cautions]
-        if planned(self.register, self.case, changed(self.case, self.new)):
-            cautions.append((TAKEN_BACK, Role.WARNING))
+        limits = [(f"LIMIT  in the end, {each}", Role.WARNING) for each in self.broken]
+        later = planned(self.register, self.case, changed(self.case, self.new))
+        back = [(TAKEN_BACK, Role.WARNING)] if later else []
         course = [(each, Role.STRONG) for each in course_lines(self.case, self.days, units)]
-        return [
-            *short,
-            *cautions,
-            *course,
-            ("", Role.TEXT),
-            *((each, Role.TEXT) for each in limit_lines(self.change, units)),
-        ]
+        held = [(each, Role.TEXT) for each in limit_lines(self.change, units)]
+        return [*short, *limits, *back, *course, ("", Role.TEXT), *held]
 
     def enter(self) -> Place:
         """Write all of it with its note, or say why not."""
@@ -141,7 +142,7 @@ class StartChange(Over):
         before = tuple(as_before(self.register, drafts))
         unread = self.walker.change(drafts, self.case.subject, words, tell=True)
         self.walker.changes.append(Changed(words, self.case.subject, before))
-        return self.came_from.say(unread or f"It begins {turn_said(self.start)}. F, then U takes it back.")
+        return self.after.say(unread or f"It begins {turn_said(self.start)}. F, then U takes it back.")
 
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key(ENTER, "Enter", "start it", "Writes all steps, with what the change is for.", lambda place: place.enter()),
