@@ -7,7 +7,15 @@ from msgspec import Struct
 
 from store.book.words import LOW_C, WIND_MOST_KMH, Air, Coat, Units
 from store.husbandry.units import KM_PER_MILE, celsius, fahrenheit
-from store.husbandry.weather import AUTUMN_F, HEAVY_F, WET_F, WINTER_F, extra_energy_percent, feels_like_f
+from store.husbandry.weather.cold import (
+    AUTUMN_F,
+    HEAVY_F,
+    WET_F,
+    WINTER_F,
+    dry_coat_percent,
+    feels_like_f,
+    wet_coat_percent,
+)
 from store.round.amount import Unreadable, number_and_unit
 
 CRITICAL_F = {Coat.SUMMER: WET_F, Coat.AUTUMN: AUTUMN_F, Coat.WINTER: WINTER_F, Coat.HEAVY: HEAVY_F}
@@ -42,7 +50,9 @@ class Weather(Struct, frozen=True):
     @property
     def more_percent(self) -> float:
         """So much more energy than in mild weather."""
-        return extra_energy_percent(self._feels_f, CRITICAL_F[self.coat], wet=self.wet)
+        if self.wet:
+            return wet_coat_percent(self._feels_f)
+        return dry_coat_percent(self._feels_f, CRITICAL_F[self.coat])
 
     @property
     def air(self) -> Air:

@@ -9,7 +9,7 @@ from store.herd.forecast import FREEZES_C, HOT_FROM_C, Weather, degrees
 from store.herd.more_hay import More
 from store.herd.outside import OutsidePen
 from store.husbandry.units import L_PER_US_GAL, celsius
-from store.husbandry.weather import LEAST_F, MOST_F, drinks_us_gal
+from store.husbandry.weather.water import DRINKS_US_GAL, LEAST_F, MOST_F, drinks_us_gal
 from store.round.saying import bare, weight
 
 FOR_WHOM = (
@@ -94,7 +94,7 @@ def water_lines(weather: Weather, pens: Sequence[OutsidePen], units: Units) -> I
 
 def _drinks_l(pen: OutsidePen, air_f: float) -> float:
     cattle = (animal for animal in pen.heads if animal.species is Species.CATTLE)
-    return sum(drinks_us_gal(DRINKS[animal.stage], air_f) for animal in cattle) * L_PER_US_GAL
+    return sum(drinks_us_gal(air_f, *DRINKS_US_GAL[DRINKS[animal.stage]]) for animal in cattle) * L_PER_US_GAL
 
 
 def _volume(litres: float, units: Units) -> str:

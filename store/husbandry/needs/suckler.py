@@ -146,5 +146,5 @@ def suckler(*, weight_kg: Value, days_in_milk: Value, days_in_calf: Value | None
         "protein_g": protein_g.of(**cow),
         "calcium_g": calcium_g.of(milk_kg=milk, **cow),
         "phosphorus_g": phosphorus_g.of(milk_kg=milk, **cow),
-        **diet.SUCKLER,
+        **diet.DRY,
     }

@@ -1,0 +1,1 @@
+"""A calf: its milk, how it grows, when it can be weaned."""
