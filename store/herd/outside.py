@@ -1,6 +1,6 @@
 """Who stands outside, what hay they get in either round of a day, and how much more of it they could eat."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from uuid import UUID
 
 from msgspec import Struct
@@ -42,8 +42,13 @@ class OutsidePen(Struct, frozen=True):
     @property
     def by_the_rule(self) -> bool:
         """Whether the rule of cold is made for them: no cow in milk stands in it, and not calves alone."""
-        stages = {animal.stage for animal in self.heads}
-        return Stage.IN_MILK not in stages and stages != {Stage.CALF}
+        return by_the_rule(self.heads)
+
+
+def by_the_rule(heads: Iterable[Animal]) -> bool:
+    """Whether the rule of cold is made for those who stand together."""
+    stages = {animal.stage for animal in heads}
+    return Stage.IN_MILK not in stages and stages != {Stage.CALF}
 
 
 def outside_pens(register: Register, rounds: Sequence[Snapshot]) -> Iterator[OutsidePen]:

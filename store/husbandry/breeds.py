@@ -36,6 +36,15 @@ BREEDS = {
 """By a word of its name, so that a Milking Shorthorn is found too."""
 
 
+BEEF = ("hereford", "angus")
+"""Of those the ones that are kept for beef."""
+
+
+def is_dairy(name: str) -> bool:
+    """Whether a breed is kept for milk; so is one that is not in the table."""
+    return not any(word in name.casefold() for word in BEEF)
+
+
 def breed_of(name: str) -> Breed | None:
     """The breed whose name, or a word of it, is in a typed name; None: no such breed is kept."""
     typed = name.casefold()

@@ -33,6 +33,13 @@ def mean_of(together: float, count: float) -> float:
     return together / count
 
 
+@equation("with more", "amount x (1 + more % / 100)", "", ARITHMETIC)
+def with_more(amount: float, percent: float) -> float:
+    """An amount and so much more. Raises ValueError below zero."""
+    at_least_zero(amount=amount, percent=percent)
+    return amount * (1 + percent / 100)
+
+
 CALF_TAKES = Source(
     "10 % of body weight is a floor, suckling calves take about 20 %: extension leaflets", Sure.PRACTICE
 )

@@ -48,12 +48,10 @@ class Asked(Struct, frozen=True):
         begun = (row for row in reversed(self.register.course(table, *key)) if row["begins_at"] <= self.now)
         return next((row for row in begun if row[column] is not None), None)
 
-    def setting(self, name: SettingName, unit: str, start: float, words: str) -> Value:
-        """A setting that is a number; until it is set, the starting value that is named."""
+    def setting(self, name: SettingName, start: Value) -> Value:
+        """A setting that is a number; until it is set, its starting value."""
         row = self.register.get("setting", name)
-        if row is None:
-            return given(start, words, unit, "a starting value", ASSUMED)
-        return given(float(row["value"]), words, unit, "your setting")
+        return given(float(row["value"]), start.name, start.unit, "your setting") if row else start
 
 
 def days_between(first: date, last: date) -> int:

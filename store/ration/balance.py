@@ -3,12 +3,15 @@
 from collections.abc import Iterator, Mapping, Sequence
 
 from msgspec import Struct
+from msgspec.structs import replace
 
-from store.husbandry.ration.sums import Given, cost, lacking, supply
+from store.husbandry.needs.gain import gain_kg_day
+from store.husbandry.ration.sums import Given, cost, lacking, share, supply
 from store.husbandry.why import Value
 from store.ration.fed import Fed, fed
 from store.ration.limits import biggest_meal, broken
-from store.ration.parts import Amounts, Balance, Case, Line, Missing, Need, Part, Verdict
+from store.ration.needs import TDN
+from store.ration.parts import Amounts, Balance, Case, Head, Line, Missing, Need, Part, Verdict
 
 SHORT_BELOW_PERCENT, OVER_ABOVE_PERCENT = 97.0, 103.0
 """Within three percent of what is needed is enough: no scoop is more exact. Assumed."""
@@ -18,25 +21,46 @@ COLUMNS = {
     Part.CA_TO_P: ("ca_percent", "p_percent"), Part.GAIN: ("tdn_percent",), Part.DRY_MATTER: (),
 }  # fmt: skip
 """By part, in the order in which they are told: the columns of what a feed is made of that it hangs on."""
+TDN_LEAST, TDN_MOST = 30.0, 100.0
+"""Of a whole ration; outside of it no gain is reckoned. [% of dry matter]"""
 ORDER = tuple(COLUMNS)
 
 
 class _Given(Struct, frozen=True):
     """What is fed, and what that supplies by the word of the part."""
 
+    case: Case
     fed: Fed
     supply: Mapping[str, Value]
 
-    def unknown_by(self, part: Part) -> tuple[str, ...]:
+    def unknown_by(self, need: Need) -> tuple[str, ...]:
         """The feeds because of which a part is not known."""
-        lack = (lacking(self.fed.ration, column) for column in COLUMNS[part] or ("dm_percent",))
+        columns = ("tdn_percent",) if need.unit == TDN else COLUMNS[need.part] or ("dm_percent",)
+        lack = (lacking(self.fed.ration, column) for column in columns)
         return (*self.fed.unknown, *dict.fromkeys(name for names in lack for name in names))
+
+    def has(self, need: Need) -> Value | None:
+        """What it gives of a part."""
+        if need.part is Part.GAIN:
+            return self._gain(self.case.heads[0])
+        found = self.supply.get("TDN" if need.unit == TDN else need.part)
+        return replace(found, unit=need.unit) if found and need.unit == TDN else found
+
+    def _gain(self, head: Head) -> Value | None:
+        """What it makes one that grows gain."""
+        tdn, dry = self.supply.get("TDN"), self.supply.get("dry matter")
+        if not (tdn and dry and dry.amount and head.weight_kg and head.mature_kg):
+            return None
+        rich = share.of("TDN of what it eats", kg=tdn, dry_kg=dry)
+        of_head = {"weight_kg": head.weight_kg, "mature_kg": head.mature_kg}
+        known = TDN_LEAST <= rich.amount <= TDN_MOST
+        return gain_kg_day.of("gain", dry_matter_kg=dry, tdn_percent=rich, **of_head) if known else None
 
 
 def balance(case: Case, amounts: Amounts) -> Balance:
     """What a head gets with some amounts against what it needs. Raises KeyError for a feed that the case has not."""
     found = fed(case, amounts)
-    given = _Given(found, supply(found.ration))
+    given = _Given(case, found, supply(found.ration))
     lines = tuple(_line(given, need) for need in sorted(case.needs, key=lambda need: ORDER.index(need.part)))
     price = cost(found.ration) if not found.unknown else None
     known = [each for each in found.ration if "dm_percent" in each.made]
@@ -52,8 +76,7 @@ def balance(case: Case, amounts: Amounts) -> Balance:
 
 
 def _line(given: _Given, need: Need) -> Line:
-    unknown = given.unknown_by(need.part)
-    has = given.supply.get(need.part)
+    unknown, has = given.unknown_by(need), given.has(need)
     if unknown or has is None:
         return Line(need, None, Verdict.NOT_KNOWN, None, unknown)
     whole = need.least or need.most

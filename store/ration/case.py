@@ -14,9 +14,11 @@ from store.book.turn import turn_at
 from store.book.words import FEEDING
 from store.husbandry.why import Value, given
 from store.ration.asked import Asked, listed
+from store.ration.classes import needs_of, why_none
+from store.ration.cold import with_cold
 from store.ration.feeds import Fed, ration_feeds
 from store.ration.heads import Known, known
-from store.ration.needs import as_needs, mean_needs, needs_of, without_needs
+from store.ration.needs import apart, as_needs, gain_wanted, mean_needs
 from store.ration.parts import Amounts, Case, Head, Missing, Need, RationFeed
 
 
@@ -89,12 +91,23 @@ def _needs(asked: Asked, subject: Subject, found: Sequence[Known]) -> tuple[tupl
     """What the mean head needs, and what could not be reckoned."""
     heads = [each.head for each in found]
     reckoned = [(head, needs) for head in heads if (needs := needs_of(asked, head))]
+    of_heads = [needs for _, needs in reckoned]
     missing = (
         *(each for head in found for each in head.missing),
-        *without_needs(heads),
+        *(each for head in heads for each in why_none(asked, head)),
         *(_mixed([head for head, _ in reckoned]) if subject.pen_id else ()),
+        *apart(of_heads),
     )
-    return as_needs(mean_needs([needs for _, needs in reckoned])) if reckoned else (), missing
+    if not reckoned:
+        return (), missing
+    mean = with_cold(asked, _beside(asked, heads), mean_needs(of_heads))
+    return (*as_needs(asked, mean), *gain_wanted([head for head, _ in reckoned])), missing
+
+
+def _beside(asked: Asked, heads: Sequence[Head]) -> tuple[Animal, ...]:
+    """All that stand in the pen."""
+    pen_id = heads[0].animal.pen_id
+    return asked.snapshot.heads(pen_id) if pen_id else ()
 
 
 def _mixed(heads: Sequence[Head]) -> Iterator[Missing]:

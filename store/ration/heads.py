@@ -59,7 +59,7 @@ def _head(
         condition=_condition(asked, looks),
         condition_goal=_goal(goal.get("condition"), "condition wanted", "points"),
         gain_kg_day=_gain(animal, goal.get("gain_kg_day")),
-        mature_kg=_goal(goal.get("mature_kg"), "grown weight", "kg") or _of_breed(breed),
+        mature_kg=_goal(goal.get("mature_kg"), "grown weight", "kg") or _grown(breed),
         forage_only=bool(goal.get("forage_only")),
     )
 
@@ -125,9 +125,10 @@ def _gain(animal: Animal, wanted: float | None) -> Value | None:
     return _goal(wanted, "gain wanted", "kg a day")
 
 
-def _of_breed(breed: str) -> Value | None:
+def _grown(breed: str) -> Value:
     usual = breed_of(breed)
-    return given(usual.mature_kg, "grown weight", "kg", f"starting value for {_a(breed)}", ASSUMED) if usual else None
+    said = f"starting value for {_a(breed)}" if usual else "a starting value"
+    return given((usual or ANY).mature_kg, "grown weight", "kg", said, ASSUMED)
 
 
 def _of_weight(asked: Asked, head: Head, found: tuple[Weighed, ...]) -> Iterator[Missing]:

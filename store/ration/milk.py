@@ -102,8 +102,6 @@ def _pails(count: int) -> str:
 
 def _taken(asked: Asked, share: Share, calf_kg: Value) -> Value:
     calf = asked.register.name("animal_as", share.calf_id)
-    percent = asked.setting(
-        SettingName.CALF_MILK_PERCENT, "%", CALF_MILK_PERCENT.amount, "of its weight that a calf drinks, 10 to 20"
-    )
+    percent = asked.setting(SettingName.CALF_MILK_PERCENT, CALF_MILK_PERCENT)
     cows = given(len(share.cow_ids), "cows that it sucks", "", "as set up")
     return calf_takes_kg.of(f"what {calf} takes", calf_kg=calf_kg, percent=percent, cows=cows)

@@ -1,0 +1,141 @@
+"""What each class needs, which ones have no needs here, and what cold adds."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from store.book.clock import new_id
+from store.book.drafts import Draft, Subject
+from store.book.figures import ForecastFigure
+from store.book.opening import Book
+from store.book.words import Kind, State
+from store.ration.balance import balance
+from store.ration.parts import Case, Part, Verdict
+from tests.store.feedroom.made import named, person
+from tests.store.ration.small_ration import Row, case_of, line, pen_case, ration_book, said
+
+
+def changed(name: str, stage: str, *, species: str = "cattle", born: str = "2021-05-20", **more: str) -> Row:
+    """An animal of the small farm as another class."""
+    cells = {"id": f"{name}-x", "animal_id": name, "begins_at": "2026-03-01", "name": name.title(), "stage": stage}
+    return "animal_as", cells | {"species": species, "born_on": born} | more
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> Iterator[Book]:
+    """The small farm with weights, breeds and what its feeds are made of."""
+    found = ration_book(tmp_path)
+    yield found
+    found.close()
+
+
+def least(case: Case, part: Part) -> float:
+    """What is needed of a part at least."""
+    found = next(need.least for need in case.needs if need.part is part)
+    assert found is not None
+    return found.amount
+
+
+def test_a_dry_cow_needs_what_keeps_her_and_the_calf_in_her(book: Book) -> None:
+    """530 kg, 222 days in calf: 0.080 x 490^0.75 to keep herself, and 2 to 3 Mcal for the calf."""
+    case = case_of(book, "Tansy")
+    assert least(case, Part.ENERGY) == pytest.approx(10.7, abs=0.4)
+    assert case.heads[0].days_in_calf is not None
+    assert case.heads[0].days_in_calf.came == "served 1 Aug 2025"
+
+
+def test_days_in_calf_are_told_from_the_day_she_is_due_where_nobody_knows_when_she_was_served(tmp_path: Path) -> None:
+    row = {"id": "t2", "animal_id": "tansy", "begins_at": "2026-02-01", "breed": "Milking Shorthorn"}
+    book = ration_book(tmp_path, ("breeding", row | {"due_on": "2026-05-11"}))
+    days = case_of(book, "Tansy").heads[0].days_in_calf
+    book.close()
+    assert days is not None
+    assert (days.amount, days.came) == (281 - 61, "due 11 May")
+
+
+def test_one_that_grows_needs_tdn_for_the_gain_that_is_wanted(book: Book) -> None:
+    case = case_of(book, "Sloe")
+    wanted = case.heads[0].gain_kg_day
+    assert wanted is not None
+    assert wanted.came == "starting value for a heifer"
+    found = balance(case, case.now)
+    energy, gain = line(found.lines, Part.ENERGY), line(found.lines, Part.GAIN)
+    assert energy.need.unit == "kg TDN"
+    assert energy.need.least is not None
+    assert 5 < energy.need.least.amount < 8
+    assert gain.need.least is not None
+    assert gain.need.least.amount == 0.6
+    assert gain.has is not None
+    assert energy.has is not None
+    assert energy.has.unit == "kg TDN"
+
+
+def test_a_gain_that_no_feed_makes_is_said(tmp_path: Path) -> None:
+    goal = {"id": "g", "animal_id": "sloe", "begins_at": "2026-01-01", "gain_kg_day": "2.9", "mature_kg": "700"}
+    book = ration_book(tmp_path, ("feeding_goal", goal))
+    case = case_of(book, "Sloe")
+    book.close()
+    assert case.needs == ()
+    assert said(case.missing) == ["No feed makes Sloe gain 2.9 kg a day: F, animals, Sloe, what it is fed for."]
+
+
+def test_a_suckler_in_calf_and_weaned_needs_a_dry_cows_feed(tmp_path: Path) -> None:
+    """530 kg, about ten months after calving: the printed row has 24 lb of dry matter with 49 % TDN, 5.4 kg."""
+    book = ration_book(tmp_path, changed("tansy", "suckler", calved_on="2025-05-10"))
+    case = case_of(book, "Tansy")
+    book.close()
+    assert least(case, Part.ENERGY) == pytest.approx(5.3, abs=0.4)
+
+
+def test_a_calf_on_milk_and_a_sheep_have_no_needs_here(tmp_path: Path) -> None:
+    book = ration_book(tmp_path, changed("hazel", "other", species="sheep"))
+    rook, hazel = case_of(book, "Rook"), case_of(book, "Hazel")
+    book.close()
+    assert rook.needs == hazel.needs == ()
+    assert said(rook.missing) == ["Rook lives on milk: what feed it needs is not reckoned yet; amounts and cost only."]
+    assert said(hazel.missing) == ["Hazel: no needs are kept for a sheep; amounts, cost and limits only."]
+    assert balance(hazel, hazel.now).eaten_kg.amount > 0
+
+
+def test_a_mixed_pen_says_so_and_tells_only_what_is_told_alike(book: Book) -> None:
+    case = pen_case(book, "Orchard")
+    told = said(case.missing)
+    assert "Not all are of one class: Sloe (heifer) and Tansy (dry)." in " ".join(told)
+    assert any(each.startswith("Energy is counted in Mcal") for each in told)
+    parts = {need.part for need in case.needs}
+    assert Part.PROTEIN in parts
+    assert Part.ENERGY not in parts
+
+
+def forecast(book: Book, low_c: float) -> None:
+    """Somebody types the weather of tonight."""
+    figure = ForecastFigure(low_c, None, wet=False)
+    now = book.clock.now()
+    book.append(
+        Draft(new_id(now), Kind.WEATHER, Subject(), None, State.DONE, now, person(book), None, figures=(figure,))
+    )
+
+
+def test_a_cold_night_adds_energy_for_those_outside_up_to_the_farms_most(book: Book) -> None:
+    mild, milking = case_of(book, "Tansy"), case_of(book, "Fennel")
+    forecast(book, -10.0)  # 14 F: 18 degrees F below what a dry winter coat bears
+    assert least(case_of(book, "Tansy"), Part.ENERGY) == pytest.approx(least(mild, Part.ENERGY) * 1.18)
+    assert least(case_of(book, "Fennel"), Part.ENERGY) == pytest.approx(least(milking, Part.ENERGY))
+    forecast(book, -40.0)
+    assert least(case_of(book, "Tansy"), Part.ENERGY) == pytest.approx(least(mild, Part.ENERGY) * 1.30)
+
+
+def test_a_feed_that_is_barred_is_said_before_anything_else(tmp_path: Path) -> None:
+    never = ("not_for", {"id": "n", "feed_id": "dairy-nuts", "species": "sheep", "begins_at": "2026-01-01"})
+    book = ration_book(tmp_path, changed("hazel", "other", species="sheep"), never)
+    case = case_of(book, "Hazel")
+    found = balance(case, case.now)
+    assert found.broken[0] == "dairy nuts is never for sheep, and Hazel would get it."
+    assert named(book, "dairy nuts") in {feed_id for _, feed_id in case.now}
+    book.close()
+
+
+def test_short_stays_short_in_a_pen_of_one_class(book: Book) -> None:
+    case = pen_case(book, "Stall")
+    assert line(balance(case, case.now).lines, Part.ENERGY).verdict is Verdict.SHORT
