@@ -10,6 +10,13 @@ def at_least_zero(**values: float) -> None:
             raise ValueError(f"{name} is {value}; it must be 0 or more, and finite")
 
 
+def above_zero(**values: float) -> None:
+    """Raise ValueError for the first value that is not above zero, or infinite."""
+    for name, value in values.items():
+        if not 0 < value < inf:
+            raise ValueError(f"{name} is {value}; it must be above 0, and finite")
+
+
 DENSEST_KG_PER_L = 1.5
 """No feed weighs more for its volume. [kg/L]
 

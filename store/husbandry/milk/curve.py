@@ -1,0 +1,45 @@
+"""The curve of a lactation (Wood 1967): y = a x day^b x e^(-c x day), in kilograms a day. Day 1 follows calving."""
+
+from math import exp, log
+
+from store.husbandry.bounds import above_zero, at_least_zero
+from store.husbandry.why import Source, Sure, equation
+
+FIRST_DAY, LAST_DAY = 5.0, 305.0
+"""Before day 5 it is colostrum; the curves were fitted up to day 305."""
+WOOD = Source("Wood 1967, Nature 216:164, the incomplete gamma curve", Sure.MEMORY)
+
+
+@equation("her curve", "a x day^b x e^(-c x day)", "kg", WOOD, day=(FIRST_DAY, LAST_DAY))
+def curve_kg(day: float, a: float, b: float, c: float) -> float:
+    """Milk of one day. [kg] day: since calving, above 0. a above 0. Raises ValueError outside."""
+    above_zero(day=day, a=a)
+    return exp(log(a) + b * log(day) - c * day)
+
+
+@equation("day of the peak", "b / c", "d", WOOD)
+def peak_day(b: float, c: float) -> float:
+    """When she gives most; 0: from the first day on she gives less. [d] Raises ValueError for c not above 0."""
+    above_zero(c=c)
+    return max(b, 0.0) / c
+
+
+@equation("most in a day", "a x (b / c)^b x e^(-b)", "kg", WOOD)
+def peak_kg(a: float, b: float, c: float) -> float:
+    """What she gives on that day. [kg] Raises ValueError for b, c or a not above 0: no peak."""
+    above_zero(b=b)
+    return curve_kg(peak_day(b, c), a, b, c)
+
+
+@equation("persistency", "-(b + 1) x ln c", "", WOOD)
+def persistency(b: float, c: float) -> float:
+    """How well she keeps her yield, the more the better. Raises ValueError for c not above 0."""
+    above_zero(c=c)
+    return -(b + 1) * log(c)
+
+
+@equation("milk of so many days", "the sum of her curve over the days", "kg", WOOD, days=(FIRST_DAY, LAST_DAY))
+def curve_total_kg(days: float, a: float, b: float, c: float) -> float:
+    """From the day after calving on. [kg] days: whole, 0 and more. Raises ValueError below zero."""
+    at_least_zero(days=days)
+    return sum(curve_kg(day, a, b, c) for day in range(1, int(days) + 1))
