@@ -4,6 +4,7 @@ Twelve feeds in two meals in quarters of a measure, for a cow in milk; one after
 """
 
 import sys
+from collections.abc import Iterator, Mapping
 from time import perf_counter
 from uuid import NAMESPACE_OID, uuid5
 
@@ -19,8 +20,8 @@ from store.husbandry.needs import dairy
 from store.husbandry.why import Value, given
 from store.ration.choices import choices
 from store.ration.mix import Mix, find_mix, model_of
-from store.ration.needs import as_needs
-from store.ration.parts import Case, Head, Limits, RationFeed
+from store.ration.needs import LEAST, MOST
+from store.ration.parts import Case, Head, Limits, Need, RationFeed
 from store.ration.solving import SECONDS, Least, programme
 from tests.bench.telling import Figures, ratio, say, tell
 
@@ -45,7 +46,16 @@ def the_case(milk_kg: float) -> Case:
     feeds = tuple(_feed(*each) for each in FEEDS)
     now = {(slot, feeds[0].feed.id): 4.1 for slot in FEEDING}
     subject = Subject(animal_id=cow.id)
-    return Case(subject, "Bench", (Head(cow, ""),), feeds, FEEDING, now, as_needs(needs), _value(3, "kg"))
+    return Case(subject, "Bench", (Head(cow, ""),), feeds, FEEDING, now, tuple(_needs(needs)), _value(3, "kg"))
+
+
+def _needs(found: Mapping[str, Value]) -> Iterator[Need]:
+    limits = {"fat_percent": _value(6, "%"), "forage_percent": _value(50, "%")}
+    for word, value in {**found, **limits}.items():
+        if word in LEAST:
+            yield Need(*LEAST[word], least=value)
+        if word in MOST:
+            yield Need(*MOST[word], most=value)
 
 
 def _value(amount: float, unit: str) -> Value:
