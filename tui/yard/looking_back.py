@@ -4,16 +4,21 @@ from collections.abc import Iterator
 from typing import ClassVar
 
 from store.book.facts.farm import Animal
+from store.book.reading.lactation import read_lactation
 from store.book.words import EVENING, MORNING, Fate, Units
+from store.husbandry.why import Value
 from store.round.looking_back import NEWEST, LookBack, looking_back
 from store.round.saying import weight
 from store.round.timed import GOT_OUT, LEFT_IN, NOT_KNOWN, PART, TOO_LONG, TimedPail
+from store.round.whys.asked import Asked
+from store.round.whys.lactation import MilkTold, milk_values
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
-from tui.place import HELP_KEY, LEAVE_KEY, Over, Place, Rooms
+from tui.place import HELP_KEY, LEAVE_KEY, WHY_KEY, Over, Place, Rooms
 from tui.view import BACKSPACE, ENTER, SCROLL_KEYS, Key, go_back
 from tui.walk.judged_lines import percent_words, rate_words
 from tui.words import day, hours
+from tui.yard.milk_told import only_hers, told_lines
 
 LAST = 14
 """So many of her pails are counted for what she held back: a week of two a day."""
@@ -37,18 +42,34 @@ class LookingBack(Over):
         super().__init__(rooms, back)
         self.animal = animal
         self.found = looking_back(self.walker.snapshot, animal.id)
+        self.told = self._told()
+
+    def _told(self) -> MilkTold:
+        """What her pails say beyond themselves; read anew each time that one looks back."""
+        walker, now = self.walker, self.walker.moment()
+        calves = only_hers(walker.snapshot, self.animal.id)
+        known = read_lactation(walker.book.desk, self.animal, calves, now, walker.farm.zone)
+        return milk_values(Asked(walker.snapshot, (), now), self.animal, self.found, known)
+
+    def numbers(self) -> tuple[Value, ...]:
+        """What is said above the table."""
+        return self.told.values()
+
+    def numbers_of(self) -> str:
+        """Whose they are."""
+        return f"{self.animal.name}, looking back"
 
     def draw(self, size: Size) -> Page:
         """The heads, then a row for each milking."""
-        return framed(self, [*self._head(size), *self._table(size)], size)
+        told = told_lines(self.told, self.units, size) if self.found.pails else []
+        return framed(self, [*self._head(size), *told, *self._table(size)], size)
 
     def _head(self, size: Size) -> list[Line]:
         name = self.animal.name.upper()
         if not self.found.pails:
             sentence = f"{name}  no milking to look back at. They are kept of cows in milk and dry cows."
             return [(), *wrapped(sentence, size.width, Role.STRONG, "  ")]
-        legend = line(Span(cut(LEGEND, size.width), Role.QUIET))
-        return [line(Span(cut(f"  {name}  {self._sums()}", size.width), Role.STRONG)), legend]
+        return [line(Span(cut(f"  {name}  {self._sums()}", size.width), Role.STRONG))]
 
     def _sums(self) -> str:
         """What she gives, and how often she held back."""
@@ -70,6 +91,7 @@ class LookingBack(Over):
     def _table(self, size: Size) -> Iterator[Line]:
         if not self.found.pails:
             return
+        yield line(Span(cut(LEGEND, size.width), Role.QUIET))
         unit, wide = ("lb" if self.units is Units.US else "kg"), _strip_width(size)
         yield line(
             Span(f"  {'round':<15}{unit:>6}  {'hours':<10}{unit + '/h':<7}{'use':<8}{'marks':<11}{_scale(wide)}")
@@ -94,6 +116,7 @@ class LookingBack(Over):
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key((*ENTER, *BACKSPACE, "y", "left", "escape"), "Enter", "back", "Back; nothing is written.", go_back),
         *SCROLL_KEYS,
+        WHY_KEY,
         HELP_KEY,
         LEAVE_KEY,
     )

@@ -70,3 +70,26 @@ WHERE w.animal_id = i.id AND w.begins_at <= :at AND (w.ends_at IS NULL OR w.ends
 """
 """What was typed by hand and runs, or ended in the last weeks: a milking is judged by its own minute, and the milk
 store looks back a month. Also what may have ended one without an end, however long ago."""
+
+MILK_TEST = """
+SELECT begins_at, fat_percent, protein_percent FROM milk_test WHERE animal_id = :subject AND begins_at <= :at
+ORDER BY begins_at DESC, written_at DESC, id DESC LIMIT 1
+"""
+
+BREED = """
+SELECT breed FROM breeding WHERE animal_id = :subject AND begins_at <= :at
+ORDER BY begins_at DESC, written_at DESC, id DESC LIMIT 1
+"""
+
+WEIGHED = """
+SELECT begins_at, weight_kg FROM body WHERE animal_id = :subject AND begins_at <= :at AND weight_kg IS NOT NULL
+ORDER BY begins_at DESC, written_at DESC, id DESC LIMIT 20
+"""
+
+IN_PAILS = f"""
+SELECT e.day, SUM(m.milk_kg), COUNT(m.milk_kg) FROM entry e JOIN milked m ON m.entry_id = e.id
+WHERE e.animal_id = :subject AND e.kind = 'milk' AND e.state = 'done' AND e.day >= :since_day AND e.day <= :day
+AND e.happened_at <= :at AND m.milk_kg IS NOT NULL AND {NEWEST_OF_ITS_STEP}
+GROUP BY e.day ORDER BY e.day
+"""
+"""A lactation: of one cow, and no longer than since she calved."""

@@ -11,7 +11,7 @@ from math import exp, inf, log
 
 from msgspec import Struct
 
-from store.husbandry.milk.curve import curve_kg
+from store.husbandry.milk.curve import FIRST_DAY, LAST_DAY, curve_kg
 from store.husbandry.milk.shapes import Shape
 from store.husbandry.milk.usual import FEWEST_PAILS
 from store.husbandry.why import Source, Sure, equation
@@ -61,19 +61,21 @@ def own_curve(weighed: Sequence[Weighed], before: Beforehand, half_life_days: fl
     return Shape(exp(log_a), b, max(c, 1e-6), OWN)
 
 
-@equation("milk of the coming days", "the mean of her curve over the days", "kg a day", OWN)
+@equation(
+    "milk of the coming days", "the mean of her curve over the days", "kg/day", OWN, from_day=(FIRST_DAY, LAST_DAY)
+)  # fmt: skip
 def coming_kg(from_day: float, days: float, a: float, b: float, c: float) -> float:
     """Her forecast: the mean of so many days from a day in milk on. [kg] days: whole, 1 and more. from_day above 0."""
     return sum(curve_kg(from_day + at, a, b, c) for at in range(int(days))) / int(days)
 
 
-@equation("the least of a forecast", "forecast x (1 - range %)", "kg a day", Source("its range", Sure.ASSUMED))
+@equation("the least of a forecast", "forecast x (1 - range %)", "kg/day", Source("its range", Sure.ASSUMED))
 def forecast_least_kg(forecast_kg: float, percent: float) -> float:
     """[kg]"""
     return forecast_kg * (1 - percent / 100)
 
 
-@equation("the most of a forecast", "forecast x (1 + range %)", "kg a day", Source("its range", Sure.ASSUMED))
+@equation("the most of a forecast", "forecast x (1 + range %)", "kg/day", Source("its range", Sure.ASSUMED))
 def forecast_most_kg(forecast_kg: float, percent: float) -> float:
     """[kg]"""
     return forecast_kg * (1 + percent / 100)

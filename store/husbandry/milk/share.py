@@ -6,7 +6,7 @@ says what it drank. Each has its band, and the gap between the two is told.
 
 from store.husbandry.bounds import above_zero, at_least_zero
 from store.husbandry.milk.udder import ESTIMATE_MOST_H, HOURS_A_DAY
-from store.husbandry.why import Source, Sure, equation, example
+from store.husbandry.why import ARITHMETIC, Source, Sure, equation, example
 
 REMOVED = (0.85, 0.9)
 """How much of what is in her a milking takes: 10 to 20 % stay behind, more where she lets down badly. From memory."""
@@ -82,3 +82,9 @@ def drunk_for_gain_kg(milk_for_gain: float, gain_kg_day: float) -> float:
     """What a calf drank that gained so much. [kg] Not valid once it eats much else. Raises ValueError below zero."""
     at_least_zero(milk_for_gain=milk_for_gain, gain_kg_day=gain_kg_day)
     return milk_for_gain * gain_kg_day
+
+
+@equation("the gap", "the greater - the smaller", "kg", ARITHMETIC)
+def gap_kg(one: float, other: float) -> float:
+    """How far two estimates lie apart: what neither of them knows. [kg]"""
+    return abs(one - other)

@@ -1,0 +1,58 @@
+"""Above her milkings: what they say of a day, of the coming month, of the lactation, and of what the calf took."""
+
+from collections.abc import Iterator
+from uuid import UUID
+
+from store.book.snapshot import Snapshot
+from store.book.words import Units
+from store.husbandry.milk.own_curve import FORECAST_DAYS
+from store.husbandry.why import Value
+from store.round.saying import weight
+from store.round.whys.calf_share import Band, CalfShare
+from store.round.whys.lactation import MilkTold
+from tui.page import Line, Role, Size, wrapped
+from tui.words import day
+
+CORRECTED = ("a day at 4 % fat", "by energy")
+
+
+def only_hers(snapshot: Snapshot, cow_id: UUID) -> tuple[UUID, ...]:
+    """The calves that suck her now; none where one of them sucks another cow too: nobody can tell whose milk it was."""
+    shares = [each for each in snapshot.shares if cow_id in each.cow_ids]
+    return tuple(each.calf_id for each in shares) if all(each.cow_ids == (cow_id,) for each in shares) else ()
+
+
+def told_lines(told: MilkTold, units: Units, size: Size) -> list[Line]:
+    """A line for each thing that is known."""
+    return [each for words in _told(told, units) for each in wrapped(words, size.width, Role.TEXT, "  ")]
+
+
+def _told(told: MilkTold, units: Units) -> Iterator[str]:
+    if told.corrected:
+        of_it = (f"{weight(each.amount, units)} {how}" for each, how in zip(told.corrected, CORRECTED, strict=False))
+        yield f"WORTH   {', '.join(of_it)}, by her milk test"
+    if told.coming:
+        least, middle, most = told.coming
+        range_words = f"{_bare(least, units)} to {weight(most.amount, units)}"
+        yield f"COMING  {FORECAST_DAYS} days: about {weight(middle.amount, units)} a day, {range_words}, by her curve"
+    if told.so_far:
+        together, since, days = told.so_far.together, told.so_far.since, told.so_far.days
+        yield f"SO FAR  {weight(together.amount, units)} in the pail since {day(since)}, {days} days weighed"
+    yield from _calf(told.share, units)
+
+
+def _calf(share: CalfShare, units: Units) -> Iterator[str]:
+    """By one way alone it is said that it is one."""
+    ways = [f"{_band(band, units)} a day {how}" for band, how in
+            ((share.by_pail, "by the pail"), (share.by_gain, "by its gain")) if band]  # fmt: skip
+    if ways:
+        gap = f": {weight(share.gap.amount, units)} between the two" if share.gap else ", by one way only"
+        yield f"CALF    took about {', '.join(ways)}{gap}"
+
+
+def _band(band: Band, units: Units) -> str:
+    return f"{_bare(band[0], units)} to {weight(band[1].amount, units)}"
+
+
+def _bare(value: Value, units: Units) -> str:
+    return weight(value.amount, units).split()[0]
