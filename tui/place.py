@@ -66,6 +66,10 @@ class Rooms(Protocol):
     def thrown_out(self, back: Any, step: Any) -> "Place":
         """Why a soaked batch is thrown out."""
 
+    def following(self, back: Any, step: Any) -> "Place":
+        """A change under way: held, stepped back, ended."""
+        ...
+
     def also_given(self, back: Any, step: Any) -> "Place":
         """Something else that was given."""
 

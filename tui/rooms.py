@@ -141,6 +141,12 @@ class House:
         """Why a soaked batch is thrown out, in words."""
         return ThrownOut(self, back, step)
 
+    def following(self, back: Lamp, step: FeedStep) -> Place:
+        """A change under way: held, stepped back, ended."""
+        from tui.ration.following import Following  # noqa: PLC0415 heavy: it reads with the records
+
+        return Following(self, back, step)
+
     def also_given(self, back: Lamp, step: FeedStep) -> Place:
         """Something else that was given."""
         return ExtraFed(self, back, step)

@@ -15,12 +15,12 @@ from store.book.reading import read_again, read_facts, read_snapshot
 from store.book.snapshot import Snapshot, Written, counting
 from store.book.turn import Turn, turn_at
 from store.book.words import Kind, State
-from store.round.change import PLAN_CHANGED, hold
+from store.round.change import PLAN_CHANGED
 from store.round.confirm import Hand, noted
 from store.round.plan import plan
 from store.round.saying import exact
 from store.round.starting import next_begins
-from store.round.steps import FeedStep, Step
+from store.round.steps import Step
 from store.round.where import last_seen_apart
 from tui.changed import Changed, said
 
@@ -178,22 +178,12 @@ class Walker:
         note = self._note_of_change(Subject(feed_id=feed.id), words, tell=False)
         return self._written(lambda: self.book.change([weighing(told.id, feed.id, holds_kg)], note), self.look)
 
-    def hold(self, step: FeedStep) -> str | None:
-        """Every change of a step's feeds comes a day later, and the next person is told. What went wrong in words."""
-        changes = list(hold(self.turn, step, self.moment(), self.zone))
-        words = f"{', '.join(due.feed.name for due, _ in changes)}: the change was held for a day"
-        note = self._note_of_change(step.subject, words, tell=True)
-        rows = [row for _, rows in changes for row in rows]
-        return self._written(lambda: self.book.change(rows, note), self.look)
-
     def change(
         self, rows: Sequence[RowDraft], subject: Subject, words: str, *entries: Draft, tell: bool = False
     ) -> str | None:
         """Rows of what changes slowly, a note of them, kept with who did it, and other entries. Raises BookError.
 
-        tell: the next person is told.
-
-        Returns in words that they are written and could not be read again.
+        tell: the next person is told. Returns in words that they are written and could not be read again.
         """
         notes = [self._note_of_change(subject, words, tell=tell)] if rows else []
         self.book.change(rows, *notes, *entries)

@@ -1,18 +1,16 @@
-"""A feed change: dated rows of a plan, step by step. Where it stands, and the same rows a day later.
+"""A feed change: dated rows of a plan, step by step. Where it stands, and how it is held, stepped back or ended.
 
 A day later is the same hour of the farm's own clock on the next day, also where the clock changes.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from datetime import datetime, timedelta
 from itertools import pairwise
 
 from msgspec import Struct
 
-from store.book.drafts import RowDraft, Subject
 from store.book.facts.feed import PlanRow
-from store.book.turn import Turn, from_wall, local
-from store.round.steps import DueFeed, FeedStep
+from store.book.turn import from_wall, local
 
 ONE_CHANGE = timedelta(days=7)
 """Rows that follow each other within so many days are one change. Common practice: one to two weeks in all."""
@@ -35,6 +33,7 @@ class FeedChange(Struct, frozen=True):
 
 def change_of(rows: Sequence[PlanRow], now: datetime, zone: str) -> FeedChange | None:
     """The change that the present amount belongs to. rows: oldest first. None: nothing changes these days."""
+    rows = stepping(rows)
     begun = [row for row in rows if row.begins_at <= now]
     if len(begun) < 2:
         return None
@@ -49,39 +48,45 @@ def change_of(rows: Sequence[PlanRow], now: datetime, zone: str) -> FeedChange |
     return FeedChange(_days(began, now, zone), _days(began, rows[last].begins_at, zone), was_kg, coming)
 
 
-def held(rows: Sequence[PlanRow], slot_begins: datetime, zone: str) -> tuple[PlanRow, ...]:
-    """The rows to add so that this slot is fed as yesterday's was, and every later step comes a day later.
+def held(rows: Sequence[PlanRow], slot_begins: datetime, zone: str, days: int = 1) -> tuple[PlanRow, ...]:
+    """The rows to add so that from a slot on each day is fed as so many days before, and every later step comes later.
 
-    slot_begins: when this round's slot of today begins.
+    slot_begins: when the first of these slots begins.
     """
+    coming = [row.begins_at for row in rows if row.begins_at > days_on(slot_begins, -days, zone)]
+    replaced = (at for at in coming if at > slot_begins)
+    moments = {slot_begins, *replaced, *(days_on(at, days, zone) for at in coming)}
+    return tuple(PlanRow(at, _due_kg(rows, days_on(at, -days, zone))) for at in sorted(moments))
+
+
+def stepped_back(rows: Sequence[PlanRow], slot_begins: datetime, zone: str) -> tuple[PlanRow, ...]:
+    """The rows to add so that this slot is as before the step that was fed last; that step comes again a day later.
+
+    Every later one comes later with it. Where nothing of the change was fed yet, it is held for a day.
+    """
+    steps = stepping(rows)
+    begun = sum(row.begins_at <= slot_begins for row in steps)
+    fed = sum(row.begins_at <= days_on(slot_begins, -1, zone) for row in steps)
+    first, _ = _ends(steps, max(begun - 1, 0))
+    last_fed = steps[fed - 1] if fed > max(first, 1) else None
+    days = _days(last_fed.begins_at, slot_begins, zone) if last_fed and last_fed.due_kg is not None else 1
+    return held(rows, slot_begins, zone, days)
+
+
+def ended(rows: Sequence[PlanRow], slot_begins: datetime) -> tuple[PlanRow, ...]:
+    """The rows to add so that what this slot gives stays, and no later step comes."""
     later = [row.begins_at for row in rows if row.begins_at > slot_begins]
-    today = [row.begins_at for row in rows if row.begins_at == slot_begins]
-    moments = {*today, *later, *(days_on(at, 1, zone) for at in (*today, *later))}
-    return tuple(PlanRow(at, _due_kg(rows, days_on(at, -1, zone))) for at in sorted(moments))
+    return tuple(PlanRow(at, _due_kg(rows, slot_begins)) for at in later)
 
 
-def hold(turn: Turn, step: FeedStep, now: datetime, zone: str) -> Iterator[tuple[DueFeed, tuple[RowDraft, ...]]]:
-    """For each feed of a step whose amount is being changed: the rows that make all of it come a day later."""
-    slot_begins = turn.day_begins(zone)
-    for due in step.due:
-        if change_of(due.rows, now, zone):
-            begun = [row.begins_at for row in due.rows if slot_begins < row.begins_at <= now]
-            rows = held(due.rows, max(begun, default=slot_begins), zone)
-            yield due, tuple(_plan_row(step.subject, turn.slot, due, row) for row in rows)
+def with_rows(rows: Sequence[PlanRow], added: Sequence[PlanRow]) -> tuple[PlanRow, ...]:
+    """As the book reads them: of two that begin together the one that was added."""
+    return tuple(row for _, row in sorted({row.begins_at: row for row in (*rows, *added)}.items()))
 
 
-def _plan_row(subject: Subject, slot: str, due: DueFeed, row: PlanRow) -> RowDraft:
-    values = {
-        "slot": slot,
-        "animal_id": subject.animal_id,
-        "pen_id": subject.pen_id,
-        "feed_id": due.feed.id,
-        "measure_id": due.told.id if due.told else None,
-        "position": due.position,
-        "begins_at": row.begins_at,
-        "due_kg": row.due_kg,
-    }
-    return RowDraft("feed_plan", values)
+def stepping(rows: Sequence[PlanRow]) -> tuple[PlanRow, ...]:
+    """The rows that change the amount: one that repeats it is no step."""
+    return tuple(row for at, row in enumerate(rows) if at == 0 or row.due_kg != rows[at - 1].due_kg)
 
 
 def days_on(at: datetime, days: int, zone: str) -> datetime:

@@ -3,17 +3,12 @@
 from datetime import timedelta
 
 from store.book.facts.care import Treatment
-from store.book.figures import DosedFigure, FedFigure, LookedFigure, MilkedFigure, NotedFigure, QuarterFigure
-from store.book.opening import Book
-from store.book.reading import read_facts
+from store.book.figures import DosedFigure, LookedFigure, MilkedFigure, QuarterFigure
 from store.book.words import Kind, Looks, Quarter, Sign, State
 from tests.farm import MORNING, HandClock
-from tests.store.round.test_change import changing
 from tests.tui.keys import Sitting
 from tui.page import Size
 from tui.place import Place
-from tui.rooms import House
-from tui.walker import Walker
 
 
 def page(place: Place) -> str:
@@ -134,24 +129,6 @@ def test_doses_are_asked_for_when_the_last_round_was_on_paper(cared: Sitting, cl
     (step,) = [step for step in cared.walker.steps if step.kind is Kind.DOSE]
     assert spray(cared).given_at == (MORNING.replace(hour=7, minute=5),)
     assert step.state is State.OPEN
-
-
-def test_a_change_is_seen_and_held_for_a_day(book: Book) -> None:
-    changing(book)
-    sitting = Sitting(House(Walker(book, read_facts(book.desk, book.clock.now()), pretend=True))).to_step(
-        "Hazel", "feed"
-    )
-    assert "day 2 of 3: was 1.6 kg" in sitting.text(160, 40)
-    sitting.press("m", "3", "enter")
-    assert "Held: as yesterday" in sitting.said
-    assert "1.6 kg" in sitting.text()
-    told = sitting.newest().the(NotedFigure)
-    assert told
-    assert ("the change was held" in told.words, told.tell) == (True, True)
-    sitting.press("enter")
-    given = sitting.newest().of(FedFigure)[0]
-    assert given.due_kg == 1.6
-    assert len(sitting.to_step("Sloe", "feed").press("m").text().split("Hold the change")) == 1
 
 
 def test_a_dose_that_may_have_been_given_on_paper_says_so(cared: Sitting, clock: HandClock) -> None:

@@ -65,13 +65,13 @@ class FeedJob(Job[FeedStep]):
         return feed_lines(shown, step, size)
 
     def more(self, shown: Shown, step: FeedStep) -> tuple[More, ...]:
-        """What was left, a measure weighed anew, a change held."""
+        """What was left, a measure weighed anew, a change under way."""
         changes = shown.walker.live and any(change_of(due.rows, shown.now, shown.walker.zone) for due in step.due)
         return (
             More("Some of it was left: how much", lambda lamp: lamp.rooms.left_over(lamp, step)),
             More("The measure weighed here and now", lambda lamp: lamp.rooms.new_scoop(lamp, step)),
             *(
-                (More("Hold the change of this meal: as yesterday, each later step a day later", _hold),)
+                (More("The change under way: hold it, step back, end it here, what for", partial(_change, step)),)
                 if changes
                 else ()
             ),
@@ -155,15 +155,8 @@ class MilkJob(Job[MilkStep]):
         )
 
 
-def _hold(lamp: "Lamp") -> "Place":
-    """Stay at the step, which is now drawn from the amounts of yesterday."""
-    step = lamp.step
-    problem = lamp.walker.hold(step) if isinstance(step, FeedStep) else None
-    return (
-        lamp.say(problem)
-        if problem
-        else lamp.rooms.lamp(lamp.index).say("Held: as yesterday, each later step a day later.")
-    )
+def _change(step: FeedStep, lamp: "Lamp") -> "Place":
+    return lamp.rooms.following(lamp, step)
 
 
 def _poured(lamp: "Lamp") -> "Place":

@@ -118,3 +118,15 @@ WHERE w.id = (
   AND {NEWEST_OF_ITS_STEP} ORDER BY e.happened_at DESC, e.id DESC LIMIT 1
 )
 """
+
+
+def _plan_notes(subject: str) -> str:
+    return f"""
+SELECT e.happened_at, e.person_id, (SELECT l.words FROM noted l WHERE l.entry_id = e.id ORDER BY l.position LIMIT 1)
+FROM entry e
+WHERE e.{subject}_id = :subject AND e.kind = 'note' AND e.happened_at >= :since AND e.reason = 'plan changed'
+ORDER BY e.happened_at DESC, e.id DESC LIMIT :most
+"""
+
+
+ANIMAL_PLAN_NOTES, PEN_PLAN_NOTES = _plan_notes("animal"), _plan_notes("pen")

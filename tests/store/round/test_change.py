@@ -5,18 +5,13 @@ from datetime import UTC, datetime, timedelta
 import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
-from msgspec.structs import replace
 
-from store.book.drafts import Subject
 from store.book.facts.feed import PlanRow
 from store.book.opening import Book
-from store.book.reading import read_snapshot
 from store.book.records.feeding import FeedPlan
 from store.book.snapshot import Snapshot
-from store.round.change import FeedChange, change_of, days_on, held, hold
-from store.round.confirm import noted
-from tests.farm import MORNING, HandClock, morning
-from tests.farm import hand as hand_at
+from store.round.change import FeedChange, change_of, days_on, ended, held, stepped_back, with_rows
+from tests.farm import MORNING, morning
 from tests.store.book.seeing import put
 from tests.store.round.made import animal_named, unhurried
 from tests.store.round.named import feed_of
@@ -96,15 +91,46 @@ def test_a_plan_held_on_some_days_is_the_plan_so_many_days_earlier(
     times = [days_on(start, -40, ZONE), *begun]
     original = plan = tuple(PlanRow(time, due_kg) for time, due_kg in zip(times, amounts, strict=False))
     for shifted, day in enumerate(sorted(holds), start=1):
-        plan = merged(plan, held(plan, days_on(start, day, ZONE), ZONE))
+        plan = with_rows(plan, held(plan, days_on(start, day, ZONE), ZONE))
         for ahead in range(8):
             breakfast = days_on(start, day + ahead, ZONE) + timedelta(hours=7)
             assert at(plan, breakfast) == at(original, days_on(breakfast, -shifted, ZONE))
 
 
-def merged(plan: tuple[PlanRow, ...], added: tuple[PlanRow, ...]) -> tuple[PlanRow, ...]:
-    """As the book reads it: of two rows that begin together the one that was added later."""
-    return tuple(row for _, row in sorted({row.begins_at: row for row in (*plan, *added)}.items()))
+def after_of(plan: tuple[PlanRow, ...], added: tuple[PlanRow, ...], days: range) -> list[float | None]:
+    """What is given on some days, counted from the pretend day."""
+    return [at(with_rows(plan, added), MORNING + n * DAY) for n in days]
+
+
+def test_stepped_back_it_is_as_before_the_step_fed_last_and_that_one_comes_again_tomorrow() -> None:
+    """By hand: 1.2 was fed yesterday, 1.4 was due today; 1.0 was before."""
+    assert after_of(FOUR_DAYS, stepped_back(FOUR_DAYS, MIDNIGHT, ZONE), range(6)) == [1.0, 1.2, 1.4, 1.6, 1.8, 1.8]
+
+
+def test_stepped_back_between_two_steps_the_present_one_comes_again_with_all_its_days() -> None:
+    """1.2 began two days ago and would have become 1.4 tomorrow."""
+    plan = rows((-40, 1.0), (-2, 1.2), (1, 1.4))
+    assert after_of(plan, stepped_back(plan, MIDNIGHT, ZONE), range(6)) == [1.0, 1.2, 1.2, 1.2, 1.4, 1.4]
+
+
+@pytest.mark.parametrize("plan", [
+    rows((-40, 1.0), (0, 1.2), (1, 1.4)), rows((-60, 0.5), (-40, 1.0), (0, 1.2), (1, 1.4)),
+    rows((-0.5, None), (0, 1.2), (1, 1.4)),
+])  # fmt: skip
+def test_stepped_back_before_anything_of_it_was_fed_it_is_held(plan: tuple[PlanRow, ...]) -> None:
+    assert stepped_back(plan, MIDNIGHT, ZONE) == held(plan, MIDNIGHT, ZONE)
+
+
+def test_stepped_back_to_nothing_where_it_began_from_nothing() -> None:
+    plan = rows((-1.5, None), (-1, 1.2), (0, 1.4))
+    assert after_of(plan, stepped_back(plan, MIDNIGHT, ZONE), range(3)) == [None, 1.2, 1.4]
+
+
+def test_ended_it_stays_as_today_and_is_no_change_any_more() -> None:
+    plan = with_rows(FOUR_DAYS, ended(FOUR_DAYS, MIDNIGHT))
+    assert [at(plan, MORNING + n * DAY) for n in range(4)] == [1.4] * 4
+    assert change_of(plan, MORNING, ZONE) == FeedChange(2, 2, 1.2, None)
+    assert change_of(plan, MORNING + DAY, ZONE) is None
 
 
 def test_a_day_later_is_the_same_hour_where_the_clock_changes() -> None:
@@ -126,21 +152,7 @@ def changing(book: Book) -> Snapshot:
     return morning(book)
 
 
-def test_a_change_is_read_with_the_plan_and_held_in_the_book(book: Book) -> None:
-    """The step then shows yesterday's amount, and tomorrow today's; the evening and other feeds stay."""
-    found = changing(book)
-    step = feed_of(found, "Hazel")
+def test_a_change_is_read_with_the_plan(book: Book) -> None:
+    step = feed_of(changing(book), "Hazel")
     assert step.due[0].due_kg == 1.8
     assert change_of(step.due[0].rows, MORNING, ZONE) == FeedChange(2, 3, 1.6, PlanRow(MIDNIGHT + DAY, 2.1))
-    book.clock = HandClock(MORNING + timedelta(minutes=10))
-    drafts = list(hold(found.turn, step, book.clock.now(), ZONE))
-    assert [due.feed for due, _ in drafts] == [step.due[0].feed]
-    book.change([row for _, rows in drafts for row in rows], noted(hand_at(book, found), Subject(), "held", tell=True))
-    after = feed_of(morning(book), "Hazel")
-    assert [due.due_kg for due in after.due] == [1.6, *(due.due_kg for due in step.due[1:])]
-    assert [due.feed for due in after.due] == [due.feed for due in step.due]
-    for days, kg in ((1, 1.8), (2, 2.1), (9, 2.1)):
-        moment = MORNING + timedelta(days=days)
-        turn = replace(found.turn, day=moment.date())
-        assert feed_of(read_snapshot(book.desk, turn, moment), "Hazel").due[0].due_kg == kg
-    assert {due for due, _ in drafts} == {step.due[0]}

@@ -1,0 +1,91 @@
+"""A change under way at M: held, stepped back, ended, each seen before it is written, told on and taken back."""
+
+from collections.abc import Sequence
+from datetime import timedelta
+
+import pytest
+from msgspec.structs import replace
+from syrupy.assertion import SnapshotAssertion
+
+from store.book.figures import FedFigure, NotedFigure
+from store.book.opening import Book
+from store.book.reading import read_facts, read_snapshot
+from tests.farm import MORNING, HandClock
+from tests.store.round.named import feed_of
+from tests.store.round.test_change import changing
+from tests.tui.keys import Sitting
+from tui.rooms import House
+from tui.walker import Walker
+
+HOLD, BACK, END, REASON = "1", "2", "3", "4"
+
+
+@pytest.fixture
+def hazel(book: Book) -> Sitting:
+    """At Hazel, who got 1.6 kg nuts yesterday, gets 1.8 today and 2.1 tomorrow."""
+    changing(book)
+    return Sitting(House(Walker(book, read_facts(book.desk, book.clock.now()), pretend=True))).to_step("Hazel", "feed")
+
+
+def given(book: Book, days: range) -> Sequence[float]:
+    """What Hazel is due of nuts on some mornings, counted from the pretend one."""
+    turn = Walker(book, read_facts(book.desk, book.clock.now())).this()
+    snapshots = (
+        read_snapshot(
+            book.desk,
+            replace(turn, day=turn.day + timedelta(days=n)),
+            max(book.clock.now(), MORNING + timedelta(days=n)),
+        )
+        for n in days
+    )
+    return [feed_of(each, "Hazel").due[0].due_kg for each in snapshots]
+
+
+@pytest.mark.parametrize("pick", [HOLD, BACK, END])
+def test_it_is_seen_before_it_is_written(hazel: Sitting, screen: SnapshotAssertion, pick: str) -> None:
+    hazel.press("m", "3", "enter", pick)
+    assert hazel.text() == screen
+    assert hazel.walker.changes == []
+
+
+@pytest.mark.parametrize(("pick", "expected", "words"), [
+    (HOLD, [1.6, 1.8, 2.1, 2.1], "held for a day"),
+    (BACK, [2.0, 1.6, 1.8, 2.1], "stepped back"),
+    (END, [1.8, 1.8, 1.8, 1.8], "ended here"),
+])  # fmt: skip
+def test_enter_writes_it_and_the_next_person_is_told(
+    hazel: Sitting, book: Book, pick: str, expected: list[float], words: str
+) -> None:
+    hazel.press("m", "3", "enter", pick, "enter")
+    assert hazel.said == f"dairy nuts: {words}. F, then U takes it back."
+    assert given(book, range(4)) == expected
+    told = hazel.newest().the(NotedFigure)
+    assert told == NotedFigure(f"dairy nuts: the change was {words}", tell=True)
+    hazel.press("enter")
+    assert hazel.newest().of(FedFigure)[0].due_kg == expected[0]
+
+
+@pytest.mark.parametrize("pick", [HOLD, BACK, END])
+def test_it_is_gone_when_it_is_taken_back(hazel: Sitting, book: Book, clock: HandClock, pick: str) -> None:
+    hazel.press("m", "3", "enter", pick, "enter")
+    clock.move(minutes=1)
+    hazel.press("f", "u", "enter")
+    clock.move(minutes=1)
+    assert given(book, range(4)) == [1.8, 2.1, 2.1, 2.1]
+
+
+def test_behind_her_meal_it_counts_from_tomorrow(hazel: Sitting, book: Book) -> None:
+    """What she ate this morning stays: held, she gets it again tomorrow."""
+    hazel.press("enter").to_step("Hazel", "feed").press("m", "3", "enter", HOLD, "enter")
+    assert given(book, range(4)) == [1.8, 1.8, 2.1, 2.1]
+
+
+def test_what_it_is_for_is_typed_and_stands_there_the_next_time(hazel: Sitting) -> None:
+    hazel.press("m", "3", "enter", REASON, "enter", "more milk", "enter")
+    assert hazel.said == "Kept with the change."
+    hazel.press("m", "3", "enter")
+    assert "the change is for more milk  (Wed 11 Mar 06:31 Ann)" in hazel.text()
+
+
+def test_where_nothing_changes_m_does_not_offer_it(hazel: Sitting) -> None:
+    assert "The change under way" not in hazel.to_step("Sloe", "feed").press("m").text()
