@@ -12,12 +12,13 @@ from store.book.reading.stock import read_stock
 from store.book.register import Register, Values
 from store.book.turn import turn_at
 from store.book.words import FEEDING
+from store.husbandry.ration.limits import meal_most
 from store.husbandry.why import Value, given
 from store.ration.asked import Asked, listed
 from store.ration.classes import needs_of, why_none
 from store.ration.cold import with_cold
 from store.ration.feeds import Fed, ration_feeds
-from store.ration.heads import Known, known
+from store.ration.heads import Known, known, lightest
 from store.ration.needs import apart, as_needs, gain_wanted, mean_needs
 from store.ration.parts import Amounts, Case, Head, Missing, Need, RationFeed
 
@@ -47,7 +48,7 @@ def read_case(desk: Desk, register: Register, now: datetime, subject: Subject) -
         FEEDING,
         _amounts(own, 1),
         needs,
-        _meal_limit(register),
+        _meal_limit(register, heads),
         (*missing, *_not_counted(feeds)),
         _amounts(beside, max(len(heads), 1) if subject.pen_id else 1),
         farm.units,
@@ -82,9 +83,9 @@ def _amounts(rows: Sequence[Values], heads: int) -> Amounts:
     return found
 
 
-def _meal_limit(register: Register) -> Value | None:
+def _meal_limit(register: Register, heads: Sequence[Head]) -> Value:
     kg = register.farm.meal_limit_kg
-    return None if kg is None else given(kg, "most of a meal", "kg", "your limit")
+    return meal_most(lightest(heads)) if kg is None else given(kg, "most of a meal", "kg", "your limit")
 
 
 def _needs(asked: Asked, subject: Subject, found: Sequence[Known]) -> tuple[tuple[Need, ...], tuple[Missing, ...]]:

@@ -11,8 +11,10 @@ from store.book.stocks import FeedStock
 from store.book.words import Origin, Species
 from store.husbandry.feeds.made import made
 from store.husbandry.feeds.table import BY_NAME, PARTS
+from store.husbandry.ration.limits import usual
 from store.husbandry.why import Value, given
 from store.ration.asked import Asked, listed
+from store.ration.heads import lightest
 from store.ration.parts import Head, Limits, RationFeed
 
 LIMITS = {
@@ -50,7 +52,7 @@ def _ration_feed(asked: Asked, stock: FeedStock, fed: Fed, *, free: bool) -> Rat
         _price(asked, stock),
         None if stock.kg is None else given(max(stock.kg, 0.0), f"{feed.name} on hand", "kg", "by the feed room"),
         _told(asked, feed.id, fed.planned),
-        Limits(**dict(_limits(limits))),
+        Limits(**{**usual(row.get("resembles", ""), lightest(fed.heads)), **dict(_limits(limits))}),
         _barred(feed, fed.heads),
         free,
     )

@@ -1,6 +1,6 @@
 """One animal as her ration sees it: each figure with where it came from, and what is not known, with its key."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 from uuid import UUID
 
@@ -149,3 +149,10 @@ def _of_milk_missing(asked: Asked, head: Head, calves: Mapping[UUID, Value]) -> 
             yield Missing(
                 "milk", f"{head.animal.name} has no pail of the last seven days: weigh one in a round, at her milk."
             )
+
+
+def lightest(heads: Sequence[Head]) -> Value | None:
+    """The least weight of some heads, for limits that hang on it; None: of one it is not known, or there is none."""
+    weights = [head.weight_kg for head in heads]
+    known_kg = [each for each in weights if each]
+    return min(known_kg, key=lambda each: each.amount) if known_kg and len(known_kg) == len(weights) else None

@@ -66,7 +66,7 @@ class Head(Struct, frozen=True):
 
 
 class Limits(Struct, frozen=True):
-    """The farm's own limits of one feed for one head; None: none of its own."""
+    """The limits of one feed for one head, the farm's own before the usual ones; None: neither."""
 
     most_meal_kg: Value | None = None
     most_day_kg: Value | None = None

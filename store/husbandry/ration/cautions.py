@@ -21,19 +21,23 @@ _FAT_ROWS = {row.name for row in FATS}
 
 
 class Fed(Struct, frozen=True):
-    """What is given of one feed. name: as the farm calls it. kg: a head and day. resembles: a table row, if any."""
+    """What is given of one feed. name: as the farm calls it. kg: a head and day. resembles: a table row, if any.
+
+    free: it stands free, and each takes of it what it likes.
+    """
 
     name: str
     resembles: str
     kg: float
     made: Mapping[str, Value] = {}
     forage: bool = False
+    free: bool = False
 
 
 class Held(Struct, frozen=True):
     """What a ration holds, and whom it can reach. species, stages: in the words of the book. changed: other than today.
 
-    species: of all that stand with them, and that stand where it is kept. weight_kg: of a head; None: not known.
+    species: of all that the farm keeps. weight_kg: of a head; None: not known.
     """
 
     fed: Sequence[Fed]
@@ -107,10 +111,10 @@ CAUTIONS = (
             "Fat and oil put hay digestion down: begin with little, stay below the limit, none for young calves.",
             Source("sites.ext.vt.edu/newsletter-archive/dairy/1996-11/knowfeed.html")),
     Caution("copper", _copper,
-            "Sheep stand here: copper in mineral or mixed feed for cattle can poison them. Keep it from them.",
+            "You keep sheep: copper in mineral or mixed feed for cattle can poison them. Keep it from them.",
             Source("inpractice.bmj.com/content/19/9/503: sheep bear 15 ppm, dairy-cattle.extension.org: cattle 40")),
     Caution("medicated feed", _medicated,
-            "A horse stands here: cattle feed with monensin kills horses. Read its label, keep it from them.",
+            "You keep horses: cattle feed with monensin kills horses. Read its label, keep it from them.",
             Source("wcvmtoday.usask.ca/articles/2012/monensin-fatal-feed.php: toxic to horses at a tenth of cattle's")),
     Caution("calcium before calving", _calcium,
             "Much calcium before calving (lucerne, clover, citrus pulp, mineral) is linked with milk fever after it.",
@@ -120,7 +124,9 @@ CAUTIONS = (
 
 def cautions(held: Held) -> tuple[str, ...]:
     """Each caution that what is held calls for, once, and last who decides; none: nothing to say."""
-    given = Held([each for each in held.fed if each.kg > 0], held.species, held.stages, held.weight_kg, held.changed)
+    given = Held(
+        [each for each in held.fed if each.kg > 0 or each.free], held.species, held.stages, held.weight_kg, held.changed
+    )
     found = tuple(each.says for each in CAUTIONS if each.holds(given))
     return (*found, DECIDE) if found else ()
 

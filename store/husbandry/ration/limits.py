@@ -6,6 +6,7 @@ They are starting values: the farm's own limit of a feed goes before them.
 from collections.abc import Mapping
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from store.husbandry.feeds.table import GRAINS
 from store.husbandry.ration.grain import MINNESOTA, MOST_PERCENT, grain
@@ -70,7 +71,8 @@ def usual(resembles: str, weight_kg: Value | None = None) -> Mapping[str, Value]
             found |= _of(each)
     if resembles in _GRAINS and weight_kg:
         share = given(MOST_PERCENT, "share of her weight", "%", "a table", MINNESOTA)
-        found["most_day_kg"] = grain.of("usual most a day", weight_kg=weight_kg, percent=share)
+        most = grain.of("usual most a day", weight_kg=weight_kg, percent=share)
+        found["most_day_kg"] = replace(most, came="the usual limit")
     return found
 
 

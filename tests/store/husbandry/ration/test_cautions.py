@@ -95,3 +95,9 @@ def test_a_caution_is_short_has_a_source_and_names_no_dose(caution: object) -> N
     assert len(says) <= 120
     assert " mg" not in says
     assert getattr(caution, "source").words  # noqa: B009
+
+
+def test_what_stands_free_is_held_though_no_plan_gives_it() -> None:
+    tub = Fed("tub", MINERAL, 0.0, free=True)
+    assert len(cautions(held(tub, species=SHEEP))) == 2
+    assert cautions(held(Fed("tub", MINERAL, 0.0), species=SHEEP)) == ()
