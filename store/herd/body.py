@@ -1,14 +1,22 @@
 """What an animal weighs, or measures around the heart."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
+from datetime import datetime
+from typing import Any
 
 from store.book.drafts import RowDraft
-from store.book.words import Units
+from store.book.turn import from_wall
+from store.book.words import Stage, Units
 from store.herd.animal import OneAnimal
 from store.herd.answers import maybe_girth, maybe_weight
+from store.herd.milk_test import has_been
 from store.herd.sheet import Answers, Question, Wrong
+from store.herd.weighed import Expected, by_before, by_breed, by_girth, doubt
 from store.husbandry.units import CM_PER_INCH
+from store.round.measured import SURE
 from store.round.saying import exact
+
+A_DAY_S = 86400.0
 
 
 class BodySheet(OneAnimal):
@@ -21,25 +29,64 @@ class BodySheet(OneAnimal):
 
     def questions(self) -> tuple[Question, ...]:
         """One of the two is enough."""
-        before = self.register.get("body", self.animal_id) or {}
-        kg, cm = before.get("weight_kg"), before.get("girth_cm")
+        kg, cm = self._before.get("weight_kg"), self._before.get("girth_cm")
         girth = "" if cm is None else f"{cm / CM_PER_INCH:.1f}" if self.units is Units.US else f"{cm:g}"
         return (
-            Question("weight_kg", "weight", maybe_weight(self.units), "on a scale, as 612; may be left empty",
-                     exact(kg, self.units) if kg else "", was=kg),
+            Question("weight_kg", "weight", self._weight, "on a scale, as 612; may be left empty",
+                     exact(kg, self.units) if kg else "", was=(kg, True) if kg else None),
             Question("girth_cm", "heart girth", maybe_girth(self.units), "behind the elbows, tape snug", girth, was=cm),
-            self.question_from(),
+            Question(self.FROM, "found on", self._day, "now, or a day that has been, as 5 Mar", "now"),
         )  # fmt: skip
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:
-        """What was found."""
-        found = {each: answers[each] for each in ("weight_kg", "girth_cm")}
+        """What was found. Raises Wrong where nothing was, and where the weight can hardly be hers."""
+        found = {"weight_kg": answers["weight_kg"][0], "girth_cm": answers["girth_cm"]}
         if not any(found.values()):
             raise Wrong("weight_kg", "Neither weight nor girth is typed. Type one of them, or Esc goes back.")
-        return self.dated("body", answers, {"animal_id": self.animal_id}, found)
+        self._ask(answers)
+        begins = answers[self.FROM]
+        if begins is None and all(self._before.get(name) == value for name, value in found.items()):
+            return []
+        return [RowDraft("body", {"animal_id": self.animal_id, **found, **({"begins_at": begins} if begins else {})})]
 
     def told(self, answers: Answers) -> str:
         """What was found."""
-        kg, cm = answers["weight_kg"], answers["girth_cm"]
-        found = (exact(kg, self.units) if kg else "", f"girth {cm:.0f} cm" if cm else "")
+        kg, cm = answers["weight_kg"][0], answers["girth_cm"]
+        found = (exact(kg, self.units) if kg else "", f"girth {self._girth_words(cm)}" if cm else "")
         return "weighs " + ", ".join(filter(None, found))
+
+    @property
+    def _before(self) -> Mapping[str, Any]:
+        return self.register.get("body", self.animal_id) or {}
+
+    def _ask(self, answers: Answers) -> None:
+        kg, sure = answers["weight_kg"]
+        expected = self._expected(answers["girth_cm"])
+        asked = doubt(kg, expected, self.units) if kg and expected and not sure else ""
+        if asked:
+            raise Wrong("weight_kg", asked)
+
+    def _expected(self, girth_cm: float | None) -> Expected | None:
+        kg = self._before.get("weight_kg")
+        if kg:
+            days = (self.register.at - self._before["begins_at"]).total_seconds() / A_DAY_S
+            return by_before(kg, days, Stage(self.row["stage"]))
+        return by_girth(girth_cm) or by_breed(self.row, self.breeding.get("breed", ""))
+
+    def _weight(self, text: str) -> tuple[float | None, bool]:
+        """And whether it was said to be right."""
+        return maybe_weight(self.units)(text.rstrip(f"{SURE} ")), text.rstrip().endswith(SURE)
+
+    @property
+    def _day(self) -> Callable[[str], datetime | None]:
+        """Nothing, `now` or `today` is this moment; a day that has been is its midnight."""
+
+        def read(text: str) -> datetime | None:
+            day = has_been(self.today)(text if text.strip() else "now")
+            wall = datetime(day.year, day.month, day.day)  # noqa: DTZ001 wall time
+            return None if day == self.today else from_wall(wall, self.zone)
+
+        return read
+
+    def _girth_words(self, cm: float) -> str:
+        return f"{cm / CM_PER_INCH:.1f} in" if self.units is Units.US else f"{cm:.0f} cm"

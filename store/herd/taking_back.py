@@ -47,7 +47,7 @@ ENDS: Mapping[str, Mapping[str, Any]] = {
 """By table: what ends a thing that was not there before. A calf without a rule is shut away every night."""
 SEEN_ONCE = ("heat",)
 """What happened at the moment at which the row begins: one before it is another one."""
-OF_A_DAY = (*SEEN_ONCE, "milk_test")
+OF_A_DAY = (*SEEN_ONCE, "milk_test", "body")
 """What was found on a day hides nothing that was found later."""
 
 

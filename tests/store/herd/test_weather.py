@@ -113,7 +113,7 @@ def test_it_is_capped_by_appetite_where_the_pen_is_weighed(book: Book, clock: Ha
 
 
 def test_who_is_full_gets_no_more(book: Book, clock: HandClock) -> None:
-    for name, kg in (("Tansy", "250"), ("Sloe", "250")):
+    for name, kg in (("Tansy", "250 !"), ("Sloe", "250 !")):
         write(book, BodySheet(register(book), id_of(register(book), "animal_as", name)), weight_kg=kg)
         clock.move(seconds=1)
     assert "grass hay stays 10.2 kg, all that they can eat" in lines(book, **COLD)

@@ -1,0 +1,100 @@
+"""A weight that can hardly be hers is asked about, and the likely slip is named; a day that has been is its own."""
+
+from datetime import UTC, datetime
+
+import pytest
+
+from store.book.drafts import RowDraft
+from store.book.opening import Book
+from store.book.words import SettingName, Stage, Units
+from store.herd.body import BodySheet
+from store.herd.sheet import Wrong
+from store.herd.weighed import by_before, doubt
+from store.husbandry.body.slip import slip
+from tests.farm import HandClock
+from tests.store.herd.filled import animal, filled, register, write
+
+
+def sheet(book: Book, name: str = "Hazel") -> BodySheet:
+    """Hers."""
+    return BodySheet(register(book), animal(book, name))
+
+
+def weighed(book: Book, clock: HandClock, kg: float, name: str = "Hazel") -> Book:
+    """A farm on which she was weighed, a month ago by now."""
+    book.change([RowDraft("body", {"animal_id": animal(book, name), "weight_kg": kg})])
+    clock.move(days=30)
+    return book
+
+
+def asked(book: Book, name: str = "Hazel", **typed: str) -> str:
+    """What is asked about it."""
+    with pytest.raises(Wrong) as problem:
+        sheet(book, name).rows(filled(sheet(book, name), **typed).answers())
+    assert problem.value.question == "weight_kg"
+    return str(problem.value)
+
+
+def test_pounds_typed_as_kilograms_are_named(book: Book, clock: HandClock) -> None:
+    found = asked(weighed(book, clock, 612), weight_kg="1350")
+    assert found == (
+        "That is 1350.00 kg; before 612.00 kg. Were pounds typed as kilograms? That would be 612.35 kg. "
+        "If it is right, type ! behind it, then Enter."
+    )
+
+
+@pytest.mark.parametrize(
+    ("typed", "words"),
+    [("278", "Were kilograms typed as pounds?"), ("0.6", "Were tonnes typed as kilograms?"),
+     ("61", "Is that a digit too few?"), ("300", "before 612.00 kg.")],
+)  # fmt: skip
+def test_so_is_each_other_slip(book: Book, clock: HandClock, typed: str, words: str) -> None:
+    assert words in asked(weighed(book, clock, 612), weight_kg=typed)
+
+
+def test_kilograms_on_a_farm_that_counts_in_pounds(book: Book, clock: HandClock) -> None:
+    book.change([RowDraft("setting", {"name": SettingName.UNITS, "value": "us"})])
+    found = asked(weighed(book, clock, 612), weight_kg="612")
+    assert "That is 612.00 lb; before 1349.23 lb. Were kilograms typed as pounds? That would be 1349.23 lb." in found
+
+
+@pytest.mark.parametrize("typed", ["560", "700", "1350 !", "1350!", "1350 lb"])
+def test_what_can_be_is_written(book: Book, clock: HandClock, typed: str) -> None:
+    weighed(book, clock, 612)
+    assert len(sheet(book).rows(filled(sheet(book), weight_kg=typed).answers())) == 1
+
+
+def test_without_a_weight_before_her_girth_or_her_breed_tells(book: Book) -> None:
+    """Hazel was never weighed: 182 cm round the heart are no 1000 kg, nor is a usual cow 1300."""
+    assert "by her girth 458.72 kg. Were pounds typed as kilograms?" in asked(book, weight_kg="1000", girth_cm="182")
+    assert "usual 600.00 kg. Were pounds typed as kilograms?" in asked(book, weight_kg="1300")
+    assert len(sheet(book).rows(filled(sheet(book), weight_kg="480").answers())) == 1
+
+
+def test_a_calf_may_double_its_weight_in_two_months_and_a_cow_may_not() -> None:
+    assert doubt(88, by_before(40, 50, Stage.CALF), Units.METRIC) == ""
+    assert doubt(88 * 15, by_before(40 * 15, 50, Stage.DRY), Units.METRIC) != ""
+
+
+def test_a_day_that_has_been_is_its_own_and_a_later_weight_still_counts(book: Book, clock: HandClock) -> None:
+    weighed(book, clock, 612)
+    write(book, sheet(book), weight_kg="600", from_at="5 Mar")
+    clock.move(minutes=1)
+    course = register(book).course("body", animal(book, "Hazel"))
+    assert [row["weight_kg"] for row in course] == [600, 612]
+    assert course[0]["begins_at"] == datetime(2026, 3, 5, tzinfo=UTC)
+    with pytest.raises(Wrong, match="is still to come"):
+        filled(sheet(book), weight_kg="600", from_at="tomorrow").answers()
+
+
+@pytest.mark.parametrize("factor", [1 / 0.45359237, 0.45359237, 1000.0, 0.001, 10.0, 0.1])
+def test_a_slip_gives_back_what_was_meant(factor: float) -> None:
+    found = slip(612 * factor, 640)
+    assert found is not None
+    assert found.meant == pytest.approx(612)
+
+
+def test_no_known_slip_is_none_and_nothing_cannot_slip() -> None:
+    assert slip(612, 612) is None
+    with pytest.raises(ValueError, match="usual is 0; it must be above 0"):
+        slip(612, 0)
