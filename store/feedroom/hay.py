@@ -9,7 +9,7 @@ from store.book.needs import Needs
 from store.book.stocks import FeedSettings
 from store.book.turn import Turn
 from store.book.words import EVENING, MORNING
-from store.husbandry.hay import Bales, bales_last
+from store.husbandry.hay import Bales, bales_last, in_bales, lost
 
 
 class HayLeft(Struct, frozen=True):
@@ -29,8 +29,8 @@ def hay_left(there_kg: float, bale_kg: float, put_out_kg: float, today: date, se
         return None
     days = (settings.turnout_on - today).days
     lost_percent = settings.hay_loss_percent
-    eaten_kg = put_out_kg * (1 - (lost_percent or 0.0) / 100)
-    found = bales_last(max(there_kg, 0.0) / bale_kg, bale_kg, lost_percent or 0.0, eaten_kg, days)
+    eaten_kg = put_out_kg - lost(put_out_kg, lost_percent or 0.0)
+    found = bales_last(in_bales(max(there_kg, 0.0), bale_kg), bale_kg, lost_percent or 0.0, eaten_kg, days)
     return HayLeft(days, None if lost_percent is None else eaten_kg, found)
 
 

@@ -5,6 +5,7 @@ from math import ceil, prod
 from msgspec import Struct
 
 from store.husbandry.bounds import at_least_zero
+from store.husbandry.why import Source, equation, example
 
 WHOLE = 1e-9
 """A bale more for less than this is a rounding."""
@@ -59,17 +60,73 @@ class Bales(Struct, frozen=True):
     short: int
 
 
-def to_give(need: float, *kept: float) -> float:
-    """What must be there so that so much is eaten. Any unit, out as in.
+_NEEDS = Source("agproud.com/articles/58069, hay needs of a cow of 1350 lb worked through, loss by loss")
+_BALES = Source("agproud.com/articles/58069, the same hay for 120 days in bales of 880 and of 1267 lb")
+_CATTLE_SITE = Source(
+    "thecattlesite.com/articles/3154, how much forage a beef cow eats a day: 24 lb dry are 27 lb of hay"
+)
+_SOUTHEAST = Source("progressivecattle.com, forage intake in beef cattle: 22 lb dry are 24.7 lb of hay")
+_FEEDERS = Source("extension.illinois.edu/beef-cattle/bale-feeder-design, waste of a bale of 1200 lb at four feeders")
+_ROUND = Source("agproud.com/articles/59818, round bales of 11.21 lb in a cubic foot; whole pounds, rounded down")
+EATEN_LB, HELD_LB = 33.75, 5148.7
 
-    kept: after each loss the part that is kept, above 0 to 1 (dry matter, storage, feeder): losses multiply.
-    Source: agproud.com/articles/58069, hay needs worked through. Raises ValueError outside of that.
+
+@equation(
+    "hay to give", "what is eaten / dry part / part kept in storage / part kept at feeding", "kg", _NEEDS,
+    example(37.5, 0.05, _NEEDS, eaten=EATEN_LB, dry_percent=90), example(
+        40.76, 0.005, _NEEDS, eaten=EATEN_LB, dry_percent=90, stored_loss_percent=8),
+    example(42.9, 0.05, _NEEDS, eaten=EATEN_LB, dry_percent=90, stored_loss_percent=8, fed_loss_percent=5),
+    example(27, 0.5, _CATTLE_SITE, eaten=24, dry_percent=88), example(24.7, 0.05, _SOUTHEAST, eaten=22, dry_percent=89),
+)  # fmt: skip
+def to_give(
+    eaten: float, dry_percent: float = 100.0, stored_loss_percent: float = 0.0, fed_loss_percent: float = 0.0
+) -> float:
+    """What must be there so that so much is eaten: losses multiply. Any unit, out as in.
+
+    eaten: dry matter where dry_percent is told. Raises ValueError below zero, and where nothing is kept.
     """
-    at_least_zero(need=need)
-    for part in kept:
-        if not 0 < part <= 1:
-            raise ValueError(f"kept is {part}; it must be above 0 and at most 1")
-    return need / prod(kept)
+    at_least_zero(eaten=eaten)
+    kept = {"dry_percent": dry_percent, "stored_loss_percent": 100 - stored_loss_percent,
+            "fed_loss_percent": 100 - fed_loss_percent}  # fmt: skip
+    for name, percent in kept.items():
+        if not 0 < percent <= 100:
+            raise ValueError(f"{name} leaves {percent:g} %; it must be above 0 and at most 100")
+    return eaten / prod(percent / 100 for percent in kept.values())
+
+
+@equation(
+    "bales", "hay / weight of a bale", "bales", _BALES,
+    example(5.85, 0.005, _BALES, hay=HELD_LB, bale=880), example(4.06, 0.005, _BALES, hay=HELD_LB, bale=1267),
+)  # fmt: skip
+def in_bales(hay: float, bale: float) -> float:
+    """How many bales so much hay is. Both in one unit. Raises ValueError for a bale of no weight."""
+    at_least_zero(hay=hay, bale=bale)
+    if bale == 0:
+        raise ValueError("bale is 0; it must weigh something")
+    return hay / bale
+
+
+@equation(
+    "hay that is lost", "hay x part lost", "kg", _FEEDERS,
+    *(example(lost, within, _FEEDERS, hay=1200, loss_percent=percent)
+      for percent, lost, within in ((5.3, 63.6, 0.05), (13.0, 156, 0.5), (20.5, 246, 0.5), (21.0, 252, 0.5))),
+)  # fmt: skip
+def lost(hay: float, loss_percent: float) -> float:
+    """What of so much hay never reaches a mouth. Any unit, out as in. Raises ValueError below zero."""
+    at_least_zero(hay=hay, loss_percent=loss_percent)
+    return hay * loss_percent / 100
+
+
+@equation(
+    "round bale by its size", "0.785 x diameter^2 x width x density", "lb", _ROUND,
+    *(example(lb, 1.0, _ROUND, diameter_ft=high, width_ft=wide, lb_a_cubic_foot=11.21)
+      for wide, high, lb in ((4, 5, 880), (5, 5, 1100), (4, 6, 1267), (5, 6, 1584))),
+    lb_a_cubic_foot=(9.0, 12.0),
+)  # fmt: skip
+def round_bale_lb(diameter_ft: float, width_ft: float, lb_a_cubic_foot: float) -> float:
+    """About what a round bale weighs; one on a scale is surer. [lb] Raises ValueError below zero."""
+    at_least_zero(diameter_ft=diameter_ft, width_ft=width_ft, lb_a_cubic_foot=lb_a_cubic_foot)
+    return 0.785 * diameter_ft**2 * width_ft * lb_a_cubic_foot
 
 
 def bales_last(bales: float, bale: float, loss_percent: float, a_day: float, days: int) -> Bales:
@@ -78,10 +135,8 @@ def bales_last(bales: float, bale: float, loss_percent: float, a_day: float, day
     bale: the weight of one; a_day: what is eaten a day, in the same unit. loss_percent: of the hay, 0 to below 100.
     days of the answer None: nothing is eaten. Raises ValueError outside of these, and for a bale of no weight.
     """
-    at_least_zero(bales=bales, bale=bale, loss_percent=loss_percent, a_day=a_day, days=days)
-    if bale == 0:
-        raise ValueError("bale is 0; it must weigh something")
-    given = to_give(a_day, 1 - loss_percent / 100)
-    need = ceil(days * given / bale - WHOLE)
-    lasts = int(bales * bale / given + WHOLE) if given else None
+    at_least_zero(bales=bales, loss_percent=loss_percent, a_day=a_day, days=days)
+    bales_a_day = in_bales(to_give(a_day, fed_loss_percent=loss_percent), bale)
+    need = ceil(days * bales_a_day - WHOLE)
+    lasts = int(bales / bales_a_day + WHOLE) if bales_a_day else None
     return Bales(lasts, need, max(ceil(need - bales - WHOLE), 0))

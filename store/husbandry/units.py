@@ -9,6 +9,8 @@ from typing import Literal
 
 from msgspec import Struct
 
+from store.husbandry.why import Source, equation, example
+
 Dimension = Literal["weight", "volume"]
 
 
@@ -75,11 +77,18 @@ def spoken(word: str, *, american: bool) -> Unit | None:
     return EVERYWHERE.get(key) or (AMERICAN if american else BRITISH).get(key)
 
 
+_SP_811 = Source("NIST Special Publication 811 (2008), Appendix B.8: degrees Fahrenheit; exact")
+
+
+@equation("degrees C", "(degrees F - 32) / 1.8", "C", _SP_811, example(0, 0, _SP_811, temperature_f=32),
+          example(100, 1e-9, _SP_811, temperature_f=212))  # fmt: skip
 def celsius(temperature_f: float) -> float:
-    """A temperature in degrees C of one in degrees F; any number. Source: SP 811, Appendix B.8."""
+    """A temperature in degrees C of one in degrees F; any number."""
     return (temperature_f - 32) / 1.8
 
 
+@equation("degrees F", "degrees C x 1.8 + 32", "F", _SP_811, example(32, 0, _SP_811, temperature_c=0),
+          example(212, 1e-9, _SP_811, temperature_c=100))  # fmt: skip
 def fahrenheit(temperature_c: float) -> float:
-    """A temperature in degrees F of one in degrees C; any number. Source: SP 811, Appendix B.8."""
+    """A temperature in degrees F of one in degrees C; any number."""
     return temperature_c * 1.8 + 32

@@ -10,6 +10,7 @@ from pint import UnitRegistry
 
 from store.husbandry import units
 from store.husbandry.units import Unit
+from store.husbandry.why import Printed, Source, example
 
 PRINTED = {
     "kg": 1.0,  # the unit of weight itself
@@ -26,6 +27,19 @@ PRINTED = {
     "imperial pt": 0.56826125,  # an eighth of it
 }
 """What each unit is in kg or L, by its sign."""
+
+HANDBOOK = Source("NIST Handbook 44, Appendix C, section 4; exact")
+SP_811 = Source("NIST Special Publication 811 (2008), Appendix B.8, imperial gallon; exact")
+INCH = Source("nzdl.org, Determining weights of animals: one inch is 2.54 cm")
+CHECKED: dict[str, list[Printed]] = {
+    "units": [
+        *(example(PRINTED[sign], 0, HANDBOOK) for sign in ("lb", "oz", "US gal", "US qt", "US pt")),
+        example(PRINTED["imperial gal"], 0, SP_811),
+        example(2.54, 0, INCH),
+        example(1.609344, 0, HANDBOOK),
+    ],
+}
+"""Those that are printed themselves, and checked below."""
 
 IN_THE_LIBRARY = {
     "kg": "kilogram",

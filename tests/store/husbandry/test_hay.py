@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from store.husbandry.hay import LOSS_BY_FEEDER, Bales, bales_last, least_and_most_lost, to_give
+from store.husbandry.hay import LOSS_BY_FEEDER, Bales, bales_last, least_and_most_lost, lost, to_give
 
 
 def test_bales_until_turnout() -> None:
@@ -23,21 +23,21 @@ def test_where_nothing_is_eaten_they_last_for_ever() -> None:
     assert bales_last(3, 20, 10, 0, 90) == Bales(days=None, need=0, short=0)
 
 
-@pytest.mark.parametrize(("loss", "bale", "found"), [(100, 20, "kept is 0"), (101, 20, "kept is -0"), (-1, 20, "loss_"),
-                                                     (10, 0, "bale is 0")])  # fmt: skip
+@pytest.mark.parametrize(("loss", "bale", "found"), [(100, 20, "loss_percent leaves 0 %"), (101, 20, "leaves -1 %"),
+                                                     (-1, 20, "loss_"), (10, 0, "bale is 0")])  # fmt: skip
 def test_impossible_hay_is_refused_by_name(loss: float, bale: float, found: str) -> None:
     """All of it lost and more, less than none lost, a bale of nothing."""
     with pytest.raises(ValueError, match=found):
         bales_last(10, bale, loss, 5, 10)
 
 
-@given(st.floats(0, 500), st.lists(st.floats(0.05, 1), max_size=4))
-def test_what_is_kept_of_what_is_given_is_what_is_needed(need: float, kept: list[float]) -> None:
+@given(st.floats(0, 500), st.floats(5, 100), st.floats(0, 95), st.floats(0, 95))
+def test_what_is_kept_of_what_is_given_is_what_is_eaten(eaten: float, dry: float, stored: float, fed: float) -> None:
     """Each loss takes its part of what the one before left."""
-    left = to_give(need, *kept)
-    for part in kept:
-        left *= part
-    assert left == pytest.approx(need)
+    left = to_give(eaten, dry, stored, fed)
+    for hay, loss in ((left, 100 - dry), (left * dry / 100, stored)):
+        left -= lost(hay, loss)
+    assert left - lost(left, fed) == pytest.approx(eaten)
 
 
 @given(st.integers(0, 400), st.floats(5, 500), st.floats(0, 60), st.floats(0.5, 200), st.integers(1, 300))
