@@ -31,22 +31,3 @@ def mean_of(together: float, count: float) -> float:
     if count <= 0:
         raise ValueError(f"count is {count}; it must be above 0")
     return together / count
-
-
-@equation("with more", "amount x (1 + more % / 100)", "", ARITHMETIC)
-def with_more(amount: float, percent: float) -> float:
-    """An amount and so much more. Raises ValueError below zero."""
-    at_least_zero(amount=amount, percent=percent)
-    return amount * (1 + percent / 100)
-
-
-CALF_TAKES = Source(
-    "10 % of body weight is a floor, suckling calves take about 20 %: extension leaflets", Sure.PRACTICE
-)
-
-
-@equation("what a calf takes of her", "weight of the calf x % of it / cows that it sucks", "kg", CALF_TAKES)
-def calf_takes_kg(calf_kg: float, percent: float, cows: float) -> float:
-    """Milk a day that a calf sucks from one of its cows. [kg] Raises ValueError below zero, and for no cow."""
-    at_least_zero(calf_kg=calf_kg, percent=percent)
-    return mean_of(calf_kg * percent / 100, cows)

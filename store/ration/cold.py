@@ -9,8 +9,8 @@ from store.book.reading.weather import last_forecast
 from store.book.words import Coat, SettingName, Species
 from store.herd.forecast import Weather
 from store.herd.outside import by_the_rule
-from store.husbandry.mean import with_more
 from store.husbandry.starting import COLD_MOST_PERCENT
+from store.husbandry.weather.cold import with_cold as in_the_cold
 from store.husbandry.why import Value, given
 from store.ration.asked import Asked
 from store.ration.classes import Needs
@@ -47,7 +47,5 @@ def _are_outside(animals: tuple[Animal, ...]) -> bool:
 def _colder(found: Needs, percent: Value) -> Iterator[tuple[str, Value]]:
     for word in WORDS:
         if word in found:
-            yield (
-                word,
-                replace(with_more.of(found[word].name, amount=found[word], percent=percent), unit=found[word].unit),
-            )
+            need = in_the_cold.of(found[word].name, need=found[word], more_percent=percent)
+            yield word, replace(need, unit=found[word].unit)

@@ -33,7 +33,7 @@ class Known(Struct, frozen=True):
 def known(asked: Asked, animal: Animal) -> Known:
     """Everything of one animal."""
     looks = read_measured(asked.desk, animal.id, asked.now)
-    found = weighings(asked, animal, looks)
+    found = weighings(asked.register, animal.id, looks)
     calves = _calf_weights(asked, animal.id)
     head = _head(asked, animal, looks, weight_of(asked, found), calves)
     return Known(head, (*_of_weight(asked, head, found), *_of_milk_missing(asked, head, calves)))
@@ -69,7 +69,9 @@ def _calf_weights(asked: Asked, cow_id: UUID) -> Mapping[UUID, Value]:
     for calf_id in calves_of(asked, cow_id):
         calf = asked.animal(calf_id)
         weight = (
-            weight_of(asked, weighings(asked, calf, read_measured(asked.desk, calf_id, asked.now))) if calf else None
+            weight_of(asked, weighings(asked.register, calf_id, read_measured(asked.desk, calf_id, asked.now)))
+            if calf
+            else None
         )
         found |= {calf_id: weight} if weight else {}
     return found

@@ -10,7 +10,8 @@ from store.book.facts.calves import Share
 from store.book.facts.milk import PastPail
 from store.book.words import SettingName
 from store.feedroom.milk_a_day import MEAN_DAYS
-from store.husbandry.mean import calf_takes_kg, mean_of
+from store.husbandry.calf.milk import allowance_kg
+from store.husbandry.mean import mean_of
 from store.husbandry.milk.udder import day_kg
 from store.husbandry.starting import CALF_MILK_PERCENT
 from store.husbandry.why import Value, given, total
@@ -103,5 +104,6 @@ def _pails(count: int) -> str:
 def _taken(asked: Asked, share: Share, calf_kg: Value) -> Value:
     calf = asked.register.name("animal_as", share.calf_id)
     percent = asked.setting(SettingName.CALF_MILK_PERCENT, CALF_MILK_PERCENT)
+    drinks = allowance_kg.of(f"what {calf} drinks", weight_kg=calf_kg, percent_of_weight=percent)
     cows = given(len(share.cow_ids), "cows that it sucks", "", "as set up")
-    return calf_takes_kg.of(f"what {calf} takes", calf_kg=calf_kg, percent=percent, cows=cows)
+    return replace(mean_of.of(f"what {calf} takes", together=drinks, count=cows), unit="kg")

@@ -1,13 +1,14 @@
 """What an animal weighs, as far as anybody knows: on the scale, or by the tape around her heart."""
 
-from collections.abc import Iterator
-from datetime import date, datetime
+from datetime import datetime
+from uuid import UUID
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from store.book.facts.farm import Animal
 from store.book.reading.measured import Measured
+from store.book.register import Register
 from store.book.words import Stage
 from store.husbandry.body.girth import weight_by_girth_kg
 from store.husbandry.why import Value, given
@@ -25,12 +26,12 @@ class Weighed(Struct, frozen=True):
     girth_cm: float | None
 
 
-def weighings(asked: Asked, animal: Animal, looks: tuple[Measured, ...]) -> tuple[Weighed, ...]:
+def weighings(register: Register, animal_id: UUID, looks: tuple[Measured, ...]) -> tuple[Weighed, ...]:
     """Every weight and girth of an animal, oldest first: on her sheet, and from looks."""
     sheet = (
         Weighed(row["begins_at"], row["weight_kg"], row["girth_cm"])
-        for row in asked.register.course("body", animal.id)
-        if row["begins_at"] <= asked.now
+        for row in register.course("body", animal_id)
+        if row["begins_at"] <= register.at
     )
     taped = (Weighed(each.at, None, each.girth_cm) for each in looks if each.girth_cm)
     return tuple(sorted((*sheet, *taped), key=lambda each: each.at))
@@ -38,7 +39,7 @@ def weighings(asked: Asked, animal: Animal, looks: tuple[Measured, ...]) -> tupl
 
 def weight_of(asked: Asked, found: tuple[Weighed, ...]) -> Value | None:
     """The newest. None: nobody weighed her, or it was said that it is not known any more."""
-    return _value(asked, found[-1]) if found else None
+    return value_of(found[-1], asked.said(asked.day(found[-1].at))) if found else None
 
 
 def is_old(asked: Asked, animal: Animal, found: tuple[Weighed, ...]) -> bool:
@@ -47,17 +48,8 @@ def is_old(asked: Asked, animal: Animal, found: tuple[Weighed, ...]) -> bool:
     return bool(found) and days_between(asked.day(found[-1].at), asked.today) > most
 
 
-def weights(asked: Asked, found: tuple[Weighed, ...]) -> Iterator[tuple[date, Value]]:
-    """Each weight with its day, oldest first."""
-    for each in found:
-        value = _value(asked, each)
-        if value:
-            yield asked.day(each.at), value
-
-
-def _value(asked: Asked, found: Weighed) -> Value | None:
-    day = asked.day(found.at)
-    said = asked.said(day)
+def value_of(found: Weighed, said: str) -> Value | None:
+    """A weight with where it is from. said: the day, in words."""
     if found.weight_kg:
         return given(found.weight_kg, "weight", "kg", f"weighed {said}")
     if found.girth_cm:

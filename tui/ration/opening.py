@@ -1,20 +1,19 @@
 """How a ration is opened: what is read of the book for its page."""
 
-from datetime import datetime
-
 from store.book.desk import Desk
 from store.book.drafts import Subject
-from store.book.reading.measured import read_measured
 from store.book.reading.stock import read_settings
 from store.book.register import Register, read_register
 from store.book.turn import local
 from store.book.words import SettingName
+from store.ration.by_rule import proposed_by_rule
 from store.ration.case import read_case
 from store.ration.parts import Case
+from store.ration.trend import read_trend
 from tui.place import Place, Rooms
 from tui.ration.ration import Ration
 from tui.ration.seen import Farm
-from tui.ration.trend import Score, trend_words
+from tui.ration.trend import trend_words
 from tui.ration.whose import Whose
 from tui.walker import Walker
 
@@ -38,16 +37,16 @@ def _read(walker: Walker, subject: Subject) -> tuple[Case, Farm]:
     """As the book stands now."""
     desk, now = walker.book.desk, walker.book.clock.now()
     register = read_register(desk, now)
+    case = read_case(desk, register, now, subject)
     checked = register.get("setting", SettingName.CHECKED_BY) or {}
     said = register.farm.units, register.farm.dialect, read_settings(desk, now).currency, checked.get("value", "")
-    return read_case(desk, register, now, subject), Farm(*said, trends=_trends(desk, register, now, subject))
+    by_rule = (each.says for each in proposed_by_rule(register, case))
+    return case, Farm(*said, trends=(*_trends(desk, register, subject), *by_rule))
 
 
-def _trends(desk: Desk, register: Register, now: datetime, subject: Subject) -> tuple[str, ...]:
+def _trends(desk: Desk, register: Register, subject: Subject) -> tuple[str, ...]:
     """Of one animal; a pen has none of its own."""
     if subject.animal_id is None:
         return ()
-    zone, goal = register.farm.zone, register.get("feeding_goal", subject.animal_id) or {}
-    found = read_measured(desk, subject.animal_id, now)
-    scores = [Score(local(each.at, zone).date(), each.condition_points) for each in found if each.condition_points]
-    return tuple(trend_words(scores, goal.get("score_every_days"), local(now, zone).date()))
+    today = local(register.at, register.farm.zone).date()
+    return tuple(trend_words(read_trend(desk, register, subject.animal_id), today, register.farm.units))

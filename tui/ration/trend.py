@@ -1,30 +1,30 @@
-"""How the condition of an animal has gone: her last scores, and when the next one is due."""
+"""How condition and weight of an animal have gone, in words, and when the next score is due."""
 
-from collections.abc import Iterator, Sequence
-from datetime import date, timedelta
+from collections.abc import Iterator
+from datetime import date
 
-from msgspec import Struct
-
+from store.book.words import Units
+from store.ration.trend import Trend, Went
+from store.round.saying import exact, weight
 from tui.words import day
 
 
-class Score(Struct, frozen=True):
-    """What was scored on a day. [points]"""
+def trend_words(trend: Trend, today: date, units: Units) -> Iterator[str]:
+    """`CONDITION  2.5 on Wed 4 Mar, 3.25 at calving on ...: down 0.75 in 54 days`, weight, and a score that is due."""
+    if trend.condition:
+        went = trend.condition
+        change = f"{'up' if went.change > 0 else 'down'} {abs(went.change):g} in" if went.change else "the same for"
+        calving = "at calving " if went.at_calving else ""
+        told = f"{went.last:g} on {day(went.last_on)}, {went.first:g} {calving}on {day(went.first_on)}"
+        yield f"CONDITION  {told}: {change} {_days(went)}."
+    if trend.weight and trend.gain_kg_day:
+        went, gain = trend.weight, trend.gain_kg_day.amount
+        told = f"{weight(went.last, units)} on {day(went.last_on)}, {weight(went.first, units)} on {day(went.first_on)}"
+        yield f"WEIGHT  {told}: {'gains' if gain >= 0 else 'loses'} {exact(abs(gain), units)} a day."
+    if trend.score_due_on and trend.score_due_on <= today:
+        since = f" since {day(trend.score_due_on)}" if trend.score_due_on < today else ""
+        yield f"CONDITION  A score is due{since}: M scores her."
 
-    on: date
-    points: float
 
-
-def trend_words(scores: Sequence[Score], every_days: int | None, today: date) -> Iterator[str]:
-    """`CONDITION  2.5 on Wed 4 Mar, 3 on ...: down 0.5 in 14 days`, and since when a score is due. Oldest first."""
-    if len(scores) > 1:
-        before, last = scores[-2], scores[-1]
-        change, days = last.points - before.points, (last.on - before.on).days
-        went = f"{'up' if change > 0 else 'down'} {abs(change):g} in" if change else "the same for"
-        told = f"{last.points:g} on {day(last.on)}, {before.points:g} on {day(before.on)}"
-        yield f"CONDITION  {told}: {went} {days} {'day' if days == 1 else 'days'}."
-    if every_days is None:
-        return
-    due = scores[-1].on + timedelta(days=every_days) if scores else today
-    if due <= today:
-        yield f"CONDITION  A score is due{f' since {day(due)}' if scores else ''}: M scores her."
+def _days(went: Went) -> str:
+    return f"{went.days} {'day' if went.days == 1 else 'days'}"

@@ -43,7 +43,7 @@ def test_milk_is_her_pails_and_what_the_calf_takes(book: Book) -> None:
     assert (pails.came, calf.name) == ("mean of 7 pails", "what Rook takes")
     assert pails.amount == pytest.approx((6.2 + 5.5 + 6 + 5.5 + 5.6 + 5.5 + 6.1) / 7)
     assert calf.amount == pytest.approx(60 * 0.15)
-    assert calf.inputs["percent"].came == "a starting value"
+    assert calf.inputs["together"].inputs["percent_of_weight"].came == "a starting value"
 
 
 def test_a_cow_without_a_calf_is_told_by_the_hours_of_her_pails(book: Book) -> None:
