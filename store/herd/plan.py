@@ -1,17 +1,18 @@
 """What an animal, or each head of a pen, gets of a feed in the morning and in the evening."""
 
 from collections.abc import Iterator, Sequence
-from math import ceil, inf
 from typing import Any
 from uuid import UUID
 
 from store.book.drafts import RowDraft, Subject
 from store.book.facts.feed import Feed, Portion, Told
 from store.book.register import Register, Values
-from store.book.words import EVENING, MORNING, SettingName
+from store.book.words import EVENING, MORNING
 from store.herd.answers import a_count
 from store.herd.feed import feeds_in_use
 from store.herd.sheet import Answers, Choices, Question, Wrong, YardSheet, pick
+from store.herd.step_limit import days_needed
+from store.husbandry.change import given_at_kg
 from store.round.amount import Unreadable, feed_amount
 from store.round.change import days_on
 from store.round.feed import ROUNDING, due_feed
@@ -57,7 +58,7 @@ class PlanSheet(YardSheet):
         )
 
     def rows(self, answers: Answers) -> Sequence[RowDraft]:
-        """A row for each step of each slot. Raises Wrong also where a step is larger than the farm's own limit."""
+        """A row for each step of each slot. Raises Wrong also where a step goes further than the farm lets it."""
         barred = self._barred(answers["feed_id"])
         if barred:
             raise Wrong("feed_id", barred)
@@ -95,7 +96,8 @@ class PlanSheet(YardSheet):
             "measure_id": self._measure(answers),
             "position": position_of(self.register, self.of, answers["feed_id"]),
         }
-        amounts = [due_kg if day == days else _between(was_kg, due_kg, day / days) for day in range(1, days + 1)]
+        between = (given_at_kg(was_kg or 0.0, due_kg or 0.0, day, days) for day in range(1, days))
+        amounts = [*between, due_kg]
         steps = [(days_on(begins, day, self.zone), told | {"due_kg": kg}) for day, kg in enumerate(amounts)]
         return self.in_steps("feed_plan", answers, same, steps)
 
@@ -121,18 +123,23 @@ class PlanSheet(YardSheet):
                 )
 
     def _in_steps(self, due: dict[str, float | None], answers: Answers) -> None:
-        limit = self.register.get("setting", SettingName.CHANGE_STEP_KG)
-        limit_kg = float(limit["value"]) if limit else inf
+        """A step beyond what the farm has set is refused, with the days it takes; ! lets a feed come down at once."""
+        told = self._told(self._measure(answers), answers["feed_id"])
         for slot in SLOTS:
-            was_kg = (self._plan(slot, answers["feed_id"]) or {}).get("due_kg")
-            more_kg = (due[slot] or 0) - (was_kg or 0)
-            least = ceil(more_kg / limit_kg - ROUNDING)
-            if was_kg and answers["days"] < least:
-                found, most = exact(more_kg, self.units), exact(limit_kg, self.units)
-                words = (
-                    f"That is {found} more in the {slot}; your limit for one step is {most}. Type {least} days or more."
-                )
-                raise Wrong("days", words)
+            was_kg = (self._plan(slot, answers["feed_id"]) or {}).get("due_kg") or 0.0
+            more_kg = (due[slot] or 0.0) - was_kg
+            is_sure = more_kg < 0 and answers[slot].rstrip().endswith(SURE)
+            found = days_needed(
+                self.register, answers["feed_id"], was_kg, was_kg + more_kg, told.holds_kg if told else None
+            )
+            if was_kg and found and answers["days"] < found[0] and not is_sure:
+                raise Wrong("days", self._too_far(slot, more_kg, *found))
+
+    def _too_far(self, slot: str, more_kg: float, days: int, step_kg: float) -> str:
+        change = f"{exact(abs(more_kg), self.units)} {'more' if more_kg > 0 else 'less'}"
+        sure = "" if more_kg > 0 else f" With {SURE} behind the amount it comes down at once."
+        limit = exact(step_kg, self.units)
+        return f"That is {change} in the {slot}; your limit for one step is {limit}. Type {days} days or more.{sure}"
 
     def _due_kg(self, slot: str, answers: Answers) -> float | None:
         plan = self._plan(slot, self.feed_id)
@@ -214,8 +221,3 @@ def position_of(register: Register, subject: Subject, feed_id: UUID) -> int:
 
 def _same(row: Values, subject: Subject) -> bool:
     return (row["animal_id"], row["pen_id"]) == (subject.animal_id, subject.pen_id)
-
-
-def _between(was_kg: float | None, due_kg: float | None, part: float) -> float:
-    """So much of the way from one amount to the other. [kg]"""
-    return (was_kg or 0) + ((due_kg or 0) - (was_kg or 0)) * part

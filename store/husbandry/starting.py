@@ -20,7 +20,7 @@ FAT_MOST_PERCENT = _start(
 FORAGE_LEAST_PERCENT = _start(
     50.0, "least forage", "% of the dry matter", Source("agweb.com/article/nutrition_revisiting_forage_ndf")
 )
-CHANGE_STEP_PERCENT = _start(STEP_PERCENT, "most change in one step", "% of the whole change")
+CHANGE_STEP_PERCENT = _start(STEP_PERCENT, "most change in one step", "% of what a meal is now")
 CHANGE_STEP_DAYS = _start(STEP_DAYS, "from step to step", "days")
 COLD_MOST_PERCENT = _start(30.0, "most more for cold", "% of what they get now")
 CALF_MILK_PERCENT = _start(

@@ -19,18 +19,17 @@ from store.husbandry.change import (
     RISE,
     ROUNDING_KG,
     STEP_DAYS,
-    STEP_PERCENT,
     YOUNG_RISE,
     YOUNG_RISE_KG_DAY,
     least_step_kg,
     step_of_percent_kg,
 )
-from store.husbandry.why import Source, Sure, Value, given
+from store.husbandry.starting import CAME, CHANGE_STEP_PERCENT
+from store.husbandry.why import Value, given
 from store.ration.parts import Amounts, Case, RationFeed
 
 Meal: TypeAlias = tuple[str, UUID]
 """A slot and a feed."""
-STARTING = "a starting value"
 GROWN = frozenset(Stage) - {Stage.CALF, Stage.HEIFER, Stage.STEER, Stage.OTHER}
 
 
@@ -49,11 +48,8 @@ def rules_of(register: Register) -> Rules:
         row = register.get("setting", name)
         return given(float(row["value"]), words, unit, "your setting") if row else None
 
-    start = given(
-        STEP_PERCENT, "most of one step", "%", STARTING, Source("a quarter of the meal at one step", Sure.PRACTICE)
-    )
     return Rules(
-        setting(SettingName.CHANGE_STEP_PERCENT, "most of one step", "%") or start,
+        setting(SettingName.CHANGE_STEP_PERCENT, "most of one step", "%") or CHANGE_STEP_PERCENT,
         setting(SettingName.CHANGE_STEP_KG, "most more in one step", "kg"),
         setting(SettingName.CHANGE_STEP_DAYS, "days from step to step", "d"),
     )
@@ -110,7 +106,7 @@ def _shared_rise(case: Case, new: Amounts, rules: Rules, meal: Meal, name: str) 
     }
     together_kg = sum(max(kg, 0.0) for kg in rises.values())
     most = rise_of(case)
-    words = f"{most.amount:g} kg more a day of all that is no forage, {STARTING}"
+    words = f"{most.amount:g} kg more a day of all that is no forage, {CAME}"
     return Value(most.amount * rises[meal] / together_kg, name, "kg", words, source=most.source)
 
 
@@ -118,7 +114,7 @@ def rise_of(case: Case) -> Value:
     """How much more a day of all that is no forage, until the farm has a step of its own. [kg]"""
     grown = all(head.animal.species is Species.CATTLE and head.animal.stage in GROWN for head in case.heads)
     kg, source = (COW_RISE_KG_DAY, RISE) if grown else (YOUNG_RISE_KG_DAY, YOUNG_RISE)
-    return given(kg, "more a day of all that is no forage", "kg", STARTING, source)
+    return given(kg, "more a day of all that is no forage", "kg", CAME, source)
 
 
 def holds_kg(feed: RationFeed) -> float | None:

@@ -74,7 +74,7 @@ def _change(shown: Shown, step: FeedStep) -> Iterator[Words]:
     for due in step.due:
         change = change_of(due.rows, shown.now, shown.walker.zone)
         if change:
-            was = _number(due, change.was_kg * len(step.heads), shown)
+            was = _number(due, change.was_kg * len(step.heads), shown) if change.was_kg else "none"
             words = f"CHANGE  {due.feed.name}, day {change.day} of {change.days}: was {was}"
             yield f"{words}{_then(shown, step, due, change)}. Loose dung: M", Role.TEXT
 

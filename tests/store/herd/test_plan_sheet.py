@@ -78,6 +78,26 @@ def test_less_may_come_at_once(book: Book) -> None:
     assert due(write(book, sheet(book, "Fennel"), morning="1/4"), "Fennel", "dairy nuts").measures == 0.25
 
 
+def test_by_percent_a_step_down_is_held_too_and_it_comes_down_at_once_where_the_keeper_says_so(book: Book) -> None:
+    """A scoop and a half to one, 25 % of the meal in whole quarters: a scoop and a quarter first."""
+    book.change([RowDraft("setting", {"name": SettingName.CHANGE_STEP_PERCENT, "value": "25"})])
+    found = sheet(book, "Sloe")
+    with pytest.raises(Wrong, match=r"0\.34 kg less in the morning; .* is 0\.25 kg\. Type 2 days or more\. With !"):
+        found.rows(filled(found, morning="1").answers())
+    assert len(found.rows(filled(found, morning="1!").answers())) == 1
+    rows = found.rows(filled(found, morning="1", days="2").answers())
+    assert [row.values["due_kg"] / 0.675 for row in rows] == pytest.approx([1.25, 1.0])
+
+
+def test_the_feeds_own_step_and_days_go_before_the_farms(book: Book) -> None:
+    limit(book, "0.5")
+    nuts = id_of(register(book), "feed_as", "dairy nuts")
+    book.change([RowDraft("feed_limit", {"feed_id": nuts, "step_kg": 0.2, "step_days": 2})])
+    found = sheet(book, "Sloe")
+    with pytest.raises(Wrong, match=r"your limit for one step is 0\.20 kg\. Type 3 days or more\.$"):
+        found.rows(filled(found, morning="2").answers())
+
+
 def test_a_feed_that_is_never_for_her_kind_is_refused_with_the_reason(book: Book, clock: HandClock) -> None:
     nuts = id_of(register(book), "feed_as", "dairy nuts")
     write(book, FeedSheet(register(book), nuts), not_for="cattle")
