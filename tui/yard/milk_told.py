@@ -9,7 +9,7 @@ from store.husbandry.milk.own_curve import FORECAST_DAYS
 from store.husbandry.why import Value
 from store.round.saying import weight
 from store.round.whys.calf_share import Band, CalfShare
-from store.round.whys.lactation import MilkTold
+from store.round.whys.lactation import Coming, MilkTold
 from tui.page import Line, Role, Size, wrapped
 from tui.words import day
 
@@ -32,13 +32,21 @@ def _told(told: MilkTold, units: Units) -> Iterator[str]:
         of_it = (f"{weight(each.amount, units)} {how}" for each, how in zip(told.corrected, CORRECTED, strict=False))
         yield f"WORTH   {', '.join(of_it)}, by her milk test"
     if told.coming:
-        least, middle, most = told.coming
-        range_words = f"{_bare(least, units)} to {weight(most.amount, units)}"
-        yield f"COMING  {FORECAST_DAYS} days: about {weight(middle.amount, units)} a day, {range_words}, by her curve"
+        yield f"COMING  {FORECAST_DAYS} days: {_coming(told.coming, units)}"
     if told.so_far:
         together, since, days = told.so_far.together, told.so_far.since, told.so_far.days
         yield f"SO FAR  {weight(together.amount, units)} in the pail since {day(since)}, {days} days weighed"
     yield from _calf(told.share, units)
+
+
+def _coming(coming: Coming, units: Units) -> str:
+    """`about 10.9 kg a day, 9.6 to 12.2 kg, by her curve; her peak, about 22.0 kg, is to come on day 38`."""
+    span = _band((coming.least, coming.most), units)
+    words = f"about {weight(coming.middle.amount, units)} a day, {span}, by her curve"
+    if not coming.peak:
+        return words
+    day_of_it, kg = coming.peak
+    return f"{words}; her peak, about {weight(kg.amount, units)}, is to come on day {day_of_it.amount:.0f}"
 
 
 def _calf(share: CalfShare, units: Units) -> Iterator[str]:
@@ -47,7 +55,8 @@ def _calf(share: CalfShare, units: Units) -> Iterator[str]:
             ((share.by_pail, "by the pail"), (share.by_gain, "by its gain")) if band]  # fmt: skip
     if ways:
         gap = f": {weight(share.gap.amount, units)} between the two" if share.gap else ", by one way only"
-        yield f"CALF    took about {', '.join(ways)}{gap}"
+        held = f"; {weight(share.held_back.amount, units)} or more held back" if share.held_back else ""
+        yield f"CALF    took about {', '.join(ways)}{gap}{held}"
 
 
 def _band(band: Band, units: Units) -> str:

@@ -64,6 +64,13 @@ def not_in_the_pail_kg(made_kg: float, pails_kg: float) -> float:
     return max(made_kg - pails_kg, 0.0)
 
 
+@equation("she held back", "what is not in the pail - the most that a calf drinks", "kg", BALANCE)
+def held_back_kg(missing_kg: float, most_kg: float) -> float:
+    """What no calf can have drunk. [kg] None of it below zero; raises ValueError for input below it."""
+    at_least_zero(missing_kg=missing_kg, most_kg=most_kg)
+    return max(missing_kg - most_kg, 0.0)
+
+
 @equation("no calf drinks more", "weight of the calf x 0.25", "kg", Source("the most that is printed", Sure.ASSUMED))
 def drinks_at_most_kg(calf_kg: float) -> float:
     """In a day. [kg] Raises ValueError below zero."""

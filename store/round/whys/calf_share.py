@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
+from typing import TypeAlias
 from uuid import UUID
 
 from msgspec import Struct
@@ -16,6 +17,7 @@ from store.husbandry.milk.share import (
     drinks_at_most_kg,
     drunk_for_gain_kg,
     gap_kg,
+    held_back_kg,
     makes_kg,
     makes_kg_h,
     not_in_the_pail_kg,
@@ -31,63 +33,68 @@ DAYS = 7
 EATS_DAYS = 84
 """A calf older than this eats too much else for its gain to tell its milk: ten weeks, and two of grace. Assumed."""
 STAYS = Source("10 to 20 % of the milk stay in an udder", Sure.MEMORY)
-Band = tuple[Value, Value]
+TAKEN = "the calf took, by the pail"
+Band: TypeAlias = tuple[Value, Value]
 
 
 class CalfShare(Struct, frozen=True):
-    """Least and most by each way; None: nothing to tell it from. gap: between their middles. [kg a day]"""
+    """Least and most by each way; None: nothing to tell it from. gap: between their middles. [kg a day]
+
+    held_back: of what is not in the pail, what no calf of that weight can have drunk, by the least that is told.
+    """
 
     by_pail: Band | None = None
     by_gain: Band | None = None
     gap: Value | None = None
+    held_back: Value | None = None
 
     def values(self) -> Iterator[Value]:
         """What there is of them."""
         for band in (self.by_pail, self.by_gain):
             yield from band or ()
-        if self.gap:
-            yield self.gap
+        yield from (each for each in (self.gap, self.held_back) if each)
 
 
 def calf_share(
     asked: Asked, pails: Sequence[TimedPail], in_pails: Sequence[InPails], calves: Mapping[UUID, Sequence[Weight]]
 ) -> CalfShare:
     """Of a cow. pails: those that compare, newest first. calves: every calf that sucks her, and no other cow."""
-    by_pail = _by_pail(asked, pails, in_pails, calves) if pails and in_pails else None
+    missing = _missing(asked, pails, in_pails) if pails and in_pails else None
+    most = _drink_at_most(asked, calves)
+    by_pail = (_drunk(missing[0], most), _drunk(missing[1], most)) if missing else None
     by_gain = _by_gain(asked, calves)
     gap = None
     if by_pail and by_gain:
         one, other = (of_all(MEAN, f"the middle {way}", "kg", band) for way, band in
                       (("by the pail", by_pail), ("by its gain", by_gain)))  # fmt: skip
         gap = gap_kg.of("between the two ways", one=one, other=other)
-    return CalfShare(by_pail, by_gain, gap)
+    held = held_back_kg.of(missing_kg=missing[0], most_kg=most) if missing and most else None
+    return CalfShare(by_pail, by_gain, gap, held if held and held.amount else None)
 
 
-def _by_pail(
-    asked: Asked, pails: Sequence[TimedPail], in_pails: Sequence[InPails], calves: Mapping[UUID, Sequence[Weight]]
-) -> Band:
-    """What she made in a day, less what came into her pails; no more than calves of their weight drink."""
+def _missing(asked: Asked, pails: Sequence[TimedPail], in_pails: Sequence[InPails]) -> Band:
+    """What she made in a day, less what came into her pails: least and most."""
     milk = of_all(MEAN, "her pail", "kg", (_milk(asked, each) for each in pails))
     apart = of_all(MEAN, "hours that it filled", "h", (_hours(each) for each in pails))
     of_days = (
         given(each.kg, f"in pails on {each.day.day} {each.day:%b}", "kg", "weighed") for each in in_pails[-DAYS:]
     )
     in_a_day = of_all(MEAN, "in her pails in a day", "kg", of_days)
-    most = _drink_at_most(asked, calves)
-    least_kg, most_kg = sorted(
-        (_taken(milk, apart, in_a_day, removed, most) for removed in REMOVED), key=lambda each: each.amount
-    )
-    return least_kg, most_kg
+    least, most = (_not_in_the_pail(milk, apart, in_a_day, removed) for removed in sorted(REMOVED, reverse=True))
+    return least, most
 
 
-def _taken(milk: Value, apart: Value, in_a_day: Value, removed: float, most: Value | None) -> Value:
+def _drunk(missing: Value, most: Value | None) -> Value:
+    """No more than calves of their weight drink."""
+    return of_all(LEAST, TAKEN, "kg", (missing, most)) if most and most.amount < missing.amount else missing
+
+
+def _not_in_the_pail(milk: Value, apart: Value, in_a_day: Value, removed: float) -> Value:
     part = given(removed, "part that a milking takes", "", "common practice", STAYS)
     full = filled_h.of("hours at full rate", elapsed_h=apart)
     rate = makes_kg_h.of(milk_kg=milk, removed=part, full_h=full)
     made = makes_kg.of(rate_kg_h=rate, full_h=full, apart_h=apart)
-    name = "the calf took, by the pail"
-    taken = not_in_the_pail_kg.of(name, made_kg=made, pails_kg=in_a_day)
-    return of_all(LEAST, name, "kg", (taken, most)) if most and most.amount < taken.amount else taken
+    return not_in_the_pail_kg.of(TAKEN, made_kg=made, pails_kg=in_a_day)
 
 
 def _milk(asked: Asked, each: TimedPail) -> Value:

@@ -1,6 +1,6 @@
 """What is told of a cow's milk beyond the pail: her day, her coming month, her lactation, and what her calf took."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from datetime import date, datetime
 
 from msgspec import Struct
@@ -9,7 +9,7 @@ from store.book.facts.farm import Animal
 from store.book.reading.lactation import Lactation
 from store.book.turn import from_wall, local
 from store.husbandry.milk.corrected import energy_corrected_kg, fat_corrected_kg
-from store.husbandry.milk.curve import FIRST_DAY
+from store.husbandry.milk.curve import FIRST_DAY, peak_day, peak_kg
 from store.husbandry.milk.own_curve import (
     FORECAST_DAYS,
     RANGE_PERCENT,
@@ -31,19 +31,38 @@ from store.round.whys.in_pails import SoFar, so_far
 from store.round.whys.milk import elapsed_value
 
 
+class Coming(Struct, frozen=True):
+    """A day of the coming month, in the mean, with its range [kg]. peak: its day in milk and its kilograms, to come."""
+
+    least: Value
+    middle: Value
+    most: Value
+    peak: tuple[Value, Value] | None = None
+
+    def values(self) -> tuple[Value, ...]:
+        """All of it."""
+        return (self.least, self.middle, self.most, *(self.peak or ()))
+
+
 class MilkTold(Struct, frozen=True):
-    """Of one cow; None: not known. a_day, corrected: of 24 hours. coming: least, middle, most of a day. [kg]"""
+    """Of one cow; None: not known. a_day, corrected: of 24 hours. coming: of a day of the coming month. [kg]"""
 
     a_day: Value | None = None
     corrected: tuple[Value, ...] = ()
-    coming: tuple[Value, Value, Value] | None = None
+    coming: Coming | None = None
     so_far: SoFar | None = None
     share: CalfShare = CalfShare()
 
     def values(self) -> tuple[Value, ...]:
         """Every number of it, in the order of the screen."""
         together = self.so_far.together if self.so_far else None
-        found = (self.a_day, *self.corrected, *(self.coming or ()), together, *self.share.values())
+        found = (
+            self.a_day,
+            *self.corrected,
+            *(self.coming.values() if self.coming else ()),
+            together,
+            *self.share.values(),
+        )
         return tuple(each for each in found if each is not None)
 
 
@@ -84,7 +103,7 @@ def _corrected(asked: Asked, a_day: Value, known: Lactation) -> Iterator[Value]:
         yield energy_corrected_kg.of(milk_kg=a_day, fat_percent=fat, protein_percent=protein)
 
 
-def _coming(asked: Asked, cow: Animal, back: LookBack, breed: str) -> tuple[Value, Value, Value] | None:
+def _coming(asked: Asked, cow: Animal, back: LookBack, breed: str) -> Coming | None:
     """The mean of her coming month, by her own curve."""
     calved = from_wall(datetime.combine(cow.calved_on or date.min, datetime.min.time()), asked.zone)
     rows = [
@@ -100,6 +119,14 @@ def _coming(asked: Asked, cow: Animal, back: LookBack, breed: str) -> tuple[Valu
     from_day = given((local(asked.now, asked.zone).date() - calved.date()).days + 1, "day in milk", "d", "counted")
     days = given(FORECAST_DAYS, "days", "d", "the coming month")
     middle = coming_kg.of(f"the coming {FORECAST_DAYS} days", from_day=from_day, days=days, **abc)
-    percent = given(RANGE_PERCENT, "range", "%", "nine of ten lie closer", curve.source)
+    percent = given(RANGE_PERCENT, "range", "%", "nine of ten lie closer, of cows without calves", curve.source)
     least = forecast_least_kg.of(forecast_kg=middle, percent=percent)
-    return least, middle, forecast_most_kg.of(forecast_kg=middle, percent=percent)
+    return Coming(least, middle, forecast_most_kg.of(forecast_kg=middle, percent=percent), _peak(abc, from_day.amount))
+
+
+def _peak(abc: Mapping[str, Value], from_day: float) -> tuple[Value, Value] | None:
+    """The day of her peak and what she will give on it; None: it is over, or her curve has none."""
+    if abc["b"].amount <= 0:
+        return None
+    day = peak_day.of(b=abc["b"], c=abc["c"])
+    return (day, peak_kg.of(**abc)) if day.amount > from_day else None

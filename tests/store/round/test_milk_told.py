@@ -55,6 +55,9 @@ def test_no_calf_drinks_more_than_a_quarter_of_its_weight() -> None:
     assert small.by_pail is not None
     assert unknown.by_pail is not None
     assert [each.amount for each in small.by_pail] == [8.0, 8.0]
+    assert small.held_back is not None
+    assert small.held_back.amount == pytest.approx(2.0, abs=0.01)
+    assert unknown.held_back is None
     assert unknown.by_pail[1].amount > 11
 
 
@@ -118,6 +121,18 @@ def test_the_coming_month_is_near_what_she_gives_with_a_range() -> None:
     """16 kg now, falling slowly: 12 % to either side."""
     told = milk_values(ASKED, FENNEL, LookBack(NIGHTS), Lactation("Jersey")).coming
     assert told is not None
-    least, middle, most = (each.amount for each in told)
+    least, middle, most = (each.amount for each in (told.least, told.middle, told.most))
     assert 15 < middle < 16
     assert (least, most) == pytest.approx((middle * 0.88, middle * 1.12))
+    assert told.peak is None
+
+
+def test_a_peak_that_is_to_come_is_told() -> None:
+    """A Holstein, eighteen days after she calved: her breed's peak is on day 37."""
+    fresh = replace(FENNEL, calved_on=(MORNING - timedelta(days=18)).date())
+    told = milk_values(ASKED, fresh, LookBack(NIGHTS), Lactation("Holstein")).coming
+    assert told is not None
+    assert told.peak is not None
+    day, kg = told.peak
+    assert 25 < day.amount < 50
+    assert kg.amount > told.middle.amount * 0.98
