@@ -10,7 +10,9 @@ from store.herd.answers import a_count, a_name, a_weight, maybe
 from store.herd.feed import feeds_in_use
 from store.herd.sheet import Answers, Question, Wrong, YardSheet, pick
 from store.husbandry.bounds import DENSEST_KG_PER_L
+from store.husbandry.feeds.density import Likely, likely
 from store.husbandry.units import spoken
+from store.husbandry.why import given
 from store.round.amount import Unreadable, number_and_unit
 from store.round.measured import IF_RIGHT, SURE
 from store.round.saying import exact, weight
@@ -71,7 +73,10 @@ class MeasureSheet(YardSheet):
                 f"One would weigh {exact(holds_kg, self.units)}, but {holds_l:g} L of no feed weigh more than {most}. "
                 "Look at the scale, the count and the litres again.",
             )
-        self._ask(holds_kg, self._before(answers), sure=sure)
+        before = self._before(answers)
+        self._ask(holds_kg, before, sure=sure)
+        if not sure and not before:
+            self._ask_of_volume(holds_kg, answers)
         return list(self._rows(answers, holds_kg))
 
     def told(self, answers: Answers) -> str:
@@ -79,8 +84,12 @@ class MeasureSheet(YardSheet):
         holds_kg = answers["together_kg"][0] / answers["count"]
         words = f"one {answers['name']} of {self.register.name('feed_as', answers['feed_id'])} weighs"
         before = self._before(answers)
-        change = f", before {exact(before, self.units)} ({holds_kg / before - 1:+.1%})" if before else ""
-        return f"{words} {exact(holds_kg, self.units)}{change}"
+        if before:
+            change = f"before {exact(before, self.units)} ({holds_kg / before - 1:+.1%})"
+            return f"{words} {exact(holds_kg, self.units)}, {change}"
+        likely = self._likely(answers)
+        by_volume = f"; by its litres {self._range(likely)} is likely" if likely else ""
+        return f"{words} {exact(holds_kg, self.units)}{by_volume}"
 
     def _together(self, text: str) -> tuple[float, bool]:
         """What they weigh together, and whether it was said to be right. [kg]"""
@@ -98,6 +107,28 @@ class MeasureSheet(YardSheet):
             raise Wrong("together_kg", f"One would weigh {one}, before {exact(before_kg, self.units)}. {IF_RIGHT}")
         if not sure and not before_kg and holds_kg > ASKED_KG:
             raise Wrong("together_kg", f"One would weigh {one}. {IF_RIGHT}")
+
+    def _ask_of_volume(self, holds_kg: float, answers: Answers) -> None:
+        """Weighed for the first time: far from what such a feed usually weighs in so many litres."""
+        likely = self._likely(answers)
+        if likely and not likely.least_kg.amount / 2 <= holds_kg <= likely.most_kg.amount * 2:
+            raise Wrong(
+                "together_kg",
+                f"One would weigh {exact(holds_kg, self.units)}; by its litres of such a feed "
+                f"{self._range(likely)} is likely. {IF_RIGHT}",
+            )
+
+    def _likely(self, answers: Answers) -> Likely | None:
+        """What one would weigh by its litres; None: they are not known, or of such a feed it is not."""
+        volume = self.register.get("volume", self._measure(answers["name"])) or {}
+        holds_l = answers["holds_l"] or volume.get("holds_l")
+        made = self.register.get("composition", answers["feed_id"]) or {}
+        litres = given(holds_l, answers["name"], "L", "your measure") if holds_l else None
+        return likely(made.get("resembles", ""), litres) if litres else None
+
+    def _range(self, likely: Likely) -> str:
+        """`1.2 kg to 1.4 kg`."""
+        return f"{weight(likely.least_kg.amount, self.units)} to {weight(likely.most_kg.amount, self.units)}"
 
     def _before(self, answers: Answers) -> float | None:
         weighed = self.register.get("weighing", self._measure(answers["name"]), answers["feed_id"])

@@ -77,3 +77,20 @@ def test_grams_typed_for_kilograms_are_said(book: Book, typed: str, words: str) 
     sheet = scoop_of_nuts(register(book))
     with pytest.raises(Wrong, match=words):
         sheet.rows(filled(sheet, together_kg=typed, holds_l="").answers())
+
+
+BARLEY_LIKE = {"origin": "table", "resembles": "Barley, rolled", "dm_percent": 91.0}
+
+
+def test_a_measure_weighed_first_is_held_against_what_its_litres_likely_weigh(book: Book, clock: HandClock) -> None:
+    """A jug of 2 L of rolled barley: 0.80 to 0.96 kg. Grams counted for one of three are asked about."""
+    nuts = id_of(register(book), "feed_as", "dairy nuts")
+    book.change([RowDraft("composition", {"feed_id": nuts, **BARLEY_LIKE})])
+    clock.move(minutes=1)
+    sheet = MeasureSheet(register(book))
+    answers = filled(sheet, feed_id="dairy nuts", name="jug", together_kg="2.7", holds_l="2").answers()
+    assert sheet.told(answers) == "one jug of dairy nuts weighs 0.90 kg; by its litres 0.80 kg to 0.96 kg is likely"
+    assert sheet.rows(answers)
+    with pytest.raises(Wrong, match=r"One would weigh 0\.30 kg; by its litres of such a feed 0\.80 kg to 0\.96 kg is"):
+        sheet.rows(filled(sheet, feed_id="dairy nuts", name="jug", together_kg="0.9", holds_l="2").answers())
+    assert sheet.rows(filled(sheet, feed_id="dairy nuts", name="jug", together_kg="0.9!", holds_l="2").answers())
