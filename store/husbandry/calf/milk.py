@@ -74,6 +74,8 @@ def antibodies_g(weight_kg: float, wanted_g_l: float) -> float:
             fat_percent=4.2),
     example(3.5 / 4.184, 0.05 / 4.184, Source("Froberg et al. 2008, publications.slu.se id 20628, 2.9 and 3.5 MJ"),
             fat_percent=6.1),
+    example(22.71 * 0.125 / 4.184, 0.002, Source("ahdb.org.uk, Achieving calf growth rates: 22.71 MJ in a kilogram of "
+            "dry matter of milk with 4 % fat; 12.5 % dry matter, from memory"), fat_percent=4.0),
     fat_percent=(3, 7),
 )  # fmt: skip
 def milk_mcal_per_kg(fat_percent: float) -> float:
