@@ -1,13 +1,16 @@
 """A place: a view of the round. It knows the walker, and by the rooms how one place leads to another."""
 
 from collections.abc import Callable
-from typing import Any, ClassVar, Protocol
+from typing import TYPE_CHECKING, Any, ClassVar, Protocol
 from uuid import UUID
 
 from store.book.drafts import Subject
 from store.husbandry.why import Value
 from tui.view import Key, View, go_out
 from tui.walker import Walker
+
+if TYPE_CHECKING:
+    from store.round.whys import Asked
 
 
 class Rooms(Protocol):
@@ -186,6 +189,12 @@ class Place(View):
     def numbers(self) -> tuple[Value, ...]:
         """The numbers that it shows, each with its why, in the order of the screen; only reckoned when W asks."""
         return ()
+
+    def as_asked(self) -> "Asked":
+        """What a why is answered from: the round as it stands, at the moment that a key would write."""
+        from store.round.whys import Asked  # noqa: PLC0415 not on the way to the first frame
+
+        return Asked(self.walker.snapshot, self.walker.steps, self.walker.moment())
 
     def numbers_of(self) -> str:
         """Whose numbers these are, in a few words."""

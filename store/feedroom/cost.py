@@ -39,7 +39,7 @@ class Costs(Struct, frozen=True):
     """What the feeding of some days cost. by_animal None: what was given to a pen that was empty by the book.
 
     per_litre: what the animals that were milked in those days cost, by their milk. None: no milk, or a feed of theirs
-    without a price. unpriced: those feeds, by id.
+    without a price. unpriced: those feeds, by id. given, milk_kg: what it is summed of, milk by animal. [kg]
     """
 
     days: int
@@ -50,6 +50,8 @@ class Costs(Struct, frozen=True):
     litres: float
     per_litre: float | None
     unpriced: tuple[UUID, ...]
+    given: tuple[Share, ...]
+    milk_kg: Mapping[UUID, float]
 
 
 def read_costs(desk: Desk, stocks: Iterable[FeedStock], first: date, last: date, zone: str) -> Costs:
@@ -82,6 +84,8 @@ def costs(given: tuple[Share, ...], per_kg: Mapping[UUID, float], milk_kg: Mappi
         milk_l,
         milked.money / milk_l if milk_l and not milked.unpriced_kg else None,
         tuple(dict.fromkeys(share.feed_id for share in given if share.feed_id not in per_kg)),
+        given,
+        milk_kg,
     )
 
 

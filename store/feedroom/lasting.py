@@ -11,11 +11,10 @@ from store.book.stocks import FeedStock
 from store.book.turn import Turn
 from store.book.words import Units
 from store.feedroom.saying import by_day_words, round_words
-from store.husbandry.stock import lasting
+from store.husbandry.stock import ROUNDS_A_DAY, full_days, lasting
 from store.round.saying import weight
 
 LOOK_AHEAD = timedelta(days=400)
-ROUNDS_A_DAY = 2
 NOT_PLANNED = "no round is planned to take any of it"
 MORE_THAN_A_YEAR = "more than a year"
 
@@ -43,7 +42,7 @@ def days_left(there_kg: float, first: Turn, need_kg: Callable[[Turn], float], le
     short = next(islice(_from(first), found.rounds, None)) if found.short_kg is not None else None
     order_by = short.day - timedelta(days=lead_days) if short and lead_days is not None else None
     planned = short is not None or found.used_kg > 0
-    return DaysLeft(found.rounds // ROUNDS_A_DAY, short, found.short_kg, planned, order_by)
+    return DaysLeft(int(full_days(found.rounds)), short, found.short_kg, planned, order_by)
 
 
 def days_left_of(stock: FeedStock, needs: Needs, lead_days: int | None = None) -> DaysLeft | None:

@@ -3,12 +3,14 @@
 Moments are absolute, so that a night in which the clocks change has the hours that it has.
 """
 
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 
 from store.husbandry.why import ARITHMETIC, Value, equation, given
 
 MOMENT = "time"
 """The unit of a moment."""
+DAY = "day"
+"""The unit of a day: so many days since the calendar began."""
 HOUR = timedelta(hours=1)
 BEGAN = datetime(1970, 1, 1, tzinfo=UTC)
 
@@ -16,6 +18,17 @@ BEGAN = datetime(1970, 1, 1, tzinfo=UTC)
 def moment(at: datetime, name: str, came: str) -> Value:
     """A moment as a number that says where it came from."""
     return given((at - BEGAN) / HOUR, name, MOMENT, came)
+
+
+def the_day(on: date, name: str, came: str) -> Value:
+    """A day as a number that says where it came from."""
+    return given(on.toordinal(), name, DAY, came)
+
+
+@equation("the day", "the day - so many days", DAY, ARITHMETIC)
+def days_before(until: float, days: float) -> float:
+    """So many days before a day."""
+    return until - days
 
 
 @equation("then", "the time + the hours", MOMENT, ARITHMETIC)

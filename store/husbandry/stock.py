@@ -5,11 +5,13 @@ from collections.abc import Iterable
 from msgspec import Struct
 
 from store.husbandry.bounds import at_least_zero
+from store.husbandry.why import ARITHMETIC, Source, Sure, equation
 
 SCALE_KG, SCALE_PART = 0.3, 0.01
 """Book and scale agree within the larger of these: kilograms, and a part of what is there. Common practice."""
 RATIO_LEAST, RATIO_MOST = 0.6, 1.6
 """A measure that held less or more than this of what the book believed would have been seen. Common practice."""
+ROUNDS_A_DAY = 2
 DUST_KG = 1e-6
 """Sums of kilograms are not exact; nobody runs short by a milligram."""
 
@@ -25,6 +27,7 @@ def in_bucket_kg(moves_kg: Iterable[float]) -> float:
     return found if found > DUST_KG else 0.0
 
 
+@equation("what is there", "weighed + delivered - fed - lost", "kg", ARITHMETIC)
 def there_kg(weighed_kg: float, delivered_kg: float, fed_kg: float, lost_kg: float) -> float:
     """What must be there of a feed: weighed, and since then delivered, fed and lost. [kg]
 
@@ -61,6 +64,29 @@ def lasting(there_kg: float, needs_kg: Iterable[float]) -> Lasting:
     return Lasting(rounds, None, used_kg)
 
 
+@equation("rounds that it lasts", "how many of these rounds it covers, one after the other", "rounds", ARITHMETIC)
+def rounds_covered(there_kg: float, **needs_kg: float) -> float:
+    """As `lasting`, of rounds that are given one by one. [kg] Raises ValueError as that."""
+    return lasting(there_kg, needs_kg.values()).rounds
+
+
+@equation("short by", "what the first round that it does not cover needs - what is left for it", "kg", ARITHMETIC)
+def short_by_kg(there_kg: float, **needs_kg: float) -> float:
+    """The same for what lacks in the first round that is short; 0: none is. [kg] Raises ValueError as `lasting`."""
+    return lasting(there_kg, needs_kg.values()).short_kg or 0.0
+
+
+@equation("full days", "the rounds / 2, whole days only", "full days", ARITHMETIC)
+def full_days(rounds: float) -> float:
+    """Whole days of both rounds. [d] Raises ValueError below zero."""
+    at_least_zero(rounds=rounds)
+    return rounds // ROUNDS_A_DAY
+
+
+@equation(
+    "book and scale agree within", "0.3 kg, or 1 % of what is there if that is more", "kg",
+    Source("what a scale and a level scoop can be out by", Sure.PRACTICE),
+)  # fmt: skip
 def agree_within_kg(stock_kg: float) -> float:
     """How far book and scale may lie apart and still agree: 0.3 kg, or 1 % of what is there. [kg] Common practice."""
     return max(SCALE_KG, SCALE_PART * abs(stock_kg))

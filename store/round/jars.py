@@ -13,7 +13,7 @@ from store.book.reading.milk import MilkRound, Use
 from store.book.snapshot import Written
 from store.book.turn import Turn
 from store.book.words import Fate, Kind, State
-from store.round.pails import FOR_PEOPLE, Went, Withheld, by_use, went
+from store.round.pails import FOR_PEOPLE, Went, Withheld, went
 
 
 class Jar(Struct, frozen=True):
@@ -82,9 +82,9 @@ def _cold_at(entries: Iterable[Written]) -> datetime | None:
     return next((entry.happened_at for entry in iced), None)
 
 
-def total(rounds: Iterable[MilkRound], withheld: Withheld, first: date) -> dict[Fate, float]:
-    """The milk of each use, from a day on. [kg]"""
-    return by_use(pail for each in rounds if each.turn.day >= first for pail in went(each.entries, withheld))
+def pails_since(rounds: Iterable[MilkRound], withheld: Withheld, first: date) -> tuple[Went, ...]:
+    """Every pail from a day on, and where it went."""
+    return tuple(pail for each in rounds if each.turn.day >= first for pail in went(each.entries, withheld))
 
 
 def used_up(person_id: UUID, now: datetime, jar: Jar) -> Draft:

@@ -212,9 +212,12 @@ def test_the_screen_of_too_little_is_as_kept(sitting: Sitting, screen: SnapshotA
 
 def test_why_says_what_the_new_amount_is_made_of(sitting: Sitting) -> None:
     stood(substituted(sitting, most_kg=0.4), 600).press("m", "1", "enter")
-    page = " ".join(sitting.to_step("Fennel", "feed").press("w").text().split())
-    assert "0.90 kg x 0.8, at most 0.4 kg a head: in it are 0.40 kg dairy nuts in its place" in page
-    assert "made up by hay, a kilogram for a kilogram: common practice" in page
+    sitting.to_step("Fennel", "feed").press("w")
+    assert "to be made up by hay 0.40 kg" in " ".join(sitting.text().split())
+    page = " ".join(sitting.press("down", "down", "enter", "down", "enter").text().split())
+    assert "HOW the smaller of it and the most for a head x heads" in page
+    assert "the most for a head 0.4 kg your rule, set under F" in page
+    assert "hay for the rest (common practice)" in page
 
 
 def test_f_at_the_bucket_sets_what_stands_in_and_says_what_that_changes(sitting: Sitting) -> None:

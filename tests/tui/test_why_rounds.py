@@ -7,6 +7,8 @@ from store.round.whys import NUMBERS
 from tests.tui.keys import Sitting
 from tests.tui.test_mornings import clock_of, end, last_evening_from_the_sheet, walk_on
 from tests.tui.whys import comes_out, is_said
+from tui.feed_room.room import FeedRoom
+from tui.place import Place
 from tui.walk.lamp import Lamp
 
 ON_THE_PAGE = FeedStep | MilkStep | SoakCheckStep | SoakStartStep
@@ -61,3 +63,40 @@ def test_every_number_of_a_morning_that_went_wrong_holds(demo: Sitting) -> None:
     walk_on(demo, "Fennel milk")
     demo.press("m", "1", "enter", "2.9", "enter")
     all_hold(demo)
+
+
+def held(sitting: Sitting) -> list[str]:
+    """Each number of a place comes out of its why; those that its page does not say."""
+    place, walker = sitting.place, sitting.walker
+    assert isinstance(place, Place)
+    page, numbers = sitting.text(140, 200), place.numbers()
+    assert numbers
+    for value in numbers:
+        comes_out(value)
+    return [each.name for each in numbers if not is_said(each, page, walker.farm.units, walker.zone)]
+
+
+def test_every_number_of_the_places_of_the_round_is_what_they_say(demo: Sitting) -> None:
+    demo.press("enter")
+    walk_on(demo)
+    assert held(demo) == []
+    end(demo)
+    demo.place = demo.house.bench()
+    assert held(demo) == []
+    demo.place = demo.house.milk_store(demo.house.first())
+    assert held(demo) == []
+    cow = next(step.animal.id for step in demo.walker.steps if isinstance(step, MilkStep))
+    demo.place = demo.house.looking_back(demo.house.first(), cow)
+    assert held(demo) == []
+
+
+def test_every_number_of_the_feed_room_and_its_costs_is_what_they_say(demo: Sitting) -> None:
+    demo.press("enter").press("d")
+    place = demo.place
+    assert isinstance(place, FeedRoom)
+    for row in range(len(place.lines)):
+        place.mark(row)
+        of_it = place.lines[row].stock.feed.name
+        assert [name for name in held(demo) if of_it in name and "rounds" not in name] == []
+    demo.press("c")
+    assert held(demo) == []

@@ -2,12 +2,13 @@
 
 import re
 from collections.abc import Iterator
+from datetime import date
 
 import pytest
 
 from store.book.words import Units
 from store.husbandry.measures import in_quarters
-from store.husbandry.moments import MOMENT
+from store.husbandry.moments import DAY, MOMENT
 from store.husbandry.why import Value
 from tui.letters import large
 from tui.why.amounts import in_units, shown
@@ -47,19 +48,29 @@ def _large(words: str, page: str) -> bool:
 
 
 def _ways(value: Value, units: Units, zone: str) -> Iterator[str]:
-    """As a card may say it: with or without its unit beside it, in words, a time without its day."""
+    """As a place may say it: with or without its unit beside it, in words, a time without its day."""
     words = shown(value, units, zone)
-    yield words
     amount, unit = in_units(value.amount, value.unit, units)
+    yield words
     if value.unit == MOMENT:
         yield words.split()[-1]
+    elif value.unit == DAY:
+        on = date.fromordinal(round(amount))
+        yield from (f"{on:%A}", f"{on.day} {on:%B}")
     elif value.equation is in_quarters:
         yield from (spelled(value.amount), words.removesuffix(f" {value.unit}"))
-    elif unit == "%":
+    else:
+        yield from _by_unit(words, amount, unit)
+
+
+def _by_unit(words: str, amount: float, unit: str) -> Iterator[str]:
+    if unit == "%":
         yield f"{abs(round(amount))} %" if round(amount) else "as much as"
     elif unit.endswith("/h"):
         yield f"{amount:.3f}"
     elif unit == "heads":
         yield f"{amount:.0f}"
-    elif value.unit == "kg":
-        yield words.split()[0]
+    elif unit in ("kg", "lb"):
+        yield words.split(maxsplit=1)[0]
+    elif "/" in unit:
+        yield from (words.split(maxsplit=1)[0], words.replace("/", " a "))

@@ -4,13 +4,14 @@ from datetime import timedelta
 from typing import ClassVar
 from uuid import UUID
 
+from store.husbandry.why import Value
 from store.round.item import Item
 from tui.bench.coming import Coming
 from tui.bench.draw import header, list_lines, next_large, not_known_lines
 from tui.bench.not_known import NotKnown
 from tui.frame import laid_out, last_written
 from tui.page import Page, Role, Size, Span, line
-from tui.place import YARD_KEYS, Place, Rooms
+from tui.place import WHY_KEY, YARD_KEYS, Place, Rooms
 from tui.telling import turn_words
 from tui.view import BACKSPACE, ENTER, PAGE_KEYS, Key, View, go_back
 from tui.words import at_hour
@@ -140,6 +141,16 @@ class Bench(Place):
             self.walker.open_turn(turn, live=live)
         return self.rooms.step_or(step_id, self.rooms.closing())
 
+    def numbers(self) -> tuple[Value, ...]:
+        """The hour of each line."""
+        from store.round.whys.bench import coming_numbers  # noqa: PLC0415 not on the way to the first frame
+
+        return tuple(coming_numbers(self.as_asked(), self.items))
+
+    def numbers_of(self) -> str:
+        """The bench."""
+        return "what comes by the clock"
+
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key(ENTER, "Enter", "go there", "Goes to where the marked thing is done.", enter),
         Key(("up",), "Up Down", "line", "Marks the line above or below.", lambda place: place.choose(-1)),
@@ -148,6 +159,7 @@ class Bench(Place):
         *PAGE_KEYS,
         Key(("e", "left"), "E", "closing", "To the closing of the round of this hour.",
             lambda place: place.rooms.closing()),
+        WHY_KEY,
         *(key for key in YARD_KEYS if key.sign not in ("B", "I")),
     )  # fmt: skip
 

@@ -8,6 +8,7 @@ from typing import ClassVar
 from uuid import UUID
 
 from store.book.words import State
+from store.husbandry.why import Value
 from store.round.amount import Unreadable
 from store.round.confirm import Doubtful
 from store.round.measured import SURE
@@ -15,7 +16,8 @@ from store.round.steps import Step
 from store.round.together import alone_why, with_window
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line
-from tui.place import YARD_KEYS, Over, Place, Rooms
+from tui.place import WHY_KEY, YARD_KEYS, Over, Place, Rooms
+from tui.telling import step_words
 from tui.typed import Typed
 from tui.view import BACKSPACE, ENTER, Key, View, go_back
 from tui.walk.feed_card import told_in_short
@@ -173,6 +175,16 @@ class Board(Over):
             return at == self.row
         return step.state is State.OPEN and not self._alone(step)
 
+    def numbers(self) -> tuple[Value, ...]:
+        """Those of the marked line."""
+        from store.round.whys import step_numbers  # noqa: PLC0415 not on the way to the first frame
+
+        return step_numbers(self.as_asked(), self.steps[self.row])
+
+    def numbers_of(self) -> str:
+        """The marked line."""
+        return step_words(self.walker, self.steps[self.row])
+
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key(ENTER, "Enter", "write this line", "Writes the marked line, or all after A.", enter),
         Key((), "0-9", "other amount", "Another amount for the first feed of the line."),
@@ -186,5 +198,6 @@ class Board(Over):
             "A character back, or back to the walk.",
             go_back,
         ),
+        WHY_KEY,
         *(key for key in YARD_KEYS if key.sign != "B"),
     )

@@ -4,13 +4,15 @@ from typing import ClassVar
 
 from msgspec.structs import replace
 
+from store.husbandry.why import Value
 from store.round.summary import Summary, summarise
 from tui.bench.coming import Coming
 from tui.closing.draw import closing_lines
 from tui.closing.short import Short, besides
 from tui.frame import framed
 from tui.page import Page, Size
-from tui.place import BENCH_KEY, YARD_KEYS, Place, Rooms
+from tui.place import BENCH_KEY, WHY_KEY, YARD_KEYS, Place, Rooms
+from tui.telling import turn_words
 from tui.view import ENTER, PAGE_KEYS, Key, go_back
 
 
@@ -62,6 +64,16 @@ class Closing(Place):
             return "go to the marked step"
         return "to the bench" if self.walker.ended() else "nothing is left"
 
+    def numbers(self) -> tuple[Value, ...]:
+        """The steps, the milk and the feed of the round."""
+        from store.round.whys.totals import closing_numbers  # noqa: PLC0415 not on the way to the first frame
+
+        return tuple(closing_numbers(self.as_asked(), self.summary))
+
+    def numbers_of(self) -> str:
+        """The round."""
+        return turn_words(self.walker.turn)
+
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key(ENTER, "Enter", enter_words, "Goes to the marked step, to do it after all.", enter),
         Key(("up",), "Up Down", "line", "Marks the line above or below; behind the last one, more lines of the page.",
@@ -71,6 +83,7 @@ class Closing(Place):
         Key(("left",), "Left", "steps again", "Back through the steps, to look or correct.", go_back),
         Key(("m",), "M", "print", "This page as a text file, or on paper.", lambda place: place.rooms.printing(place)),
         Key(("e",), "E", "end it", "Ends the round: asks first.", lambda place: place.rooms.ending(place)),
+        WHY_KEY,
         replace(BENCH_KEY, words="bench"),
         *(key for key in YARD_KEYS if key.sign not in ("B", "I")),
     )  # fmt: skip

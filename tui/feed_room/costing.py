@@ -7,12 +7,15 @@ from typing import ClassVar
 from store.book.reading.stock import names_at, read_settings, read_stock
 from store.book.words import Units
 from store.feedroom.cost import Costs, read_costs
+from store.feedroom.cost_whys import Priced, cost_numbers
 from store.feedroom.delivery import money
+from store.feedroom.whys import price_value
 from store.husbandry.units import L_PER_US_GAL
+from store.husbandry.why import Value
 from tui.feed_room.told import today
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, line, wrapped
-from tui.place import HELP_KEY, LEAVE_KEY, Over, Place, Rooms
+from tui.place import HELP_KEY, LEAVE_KEY, WHY_KEY, Over, Place, Rooms
 from tui.view import BACKSPACE, ENTER, SCROLL_KEYS, Key, go_back
 
 DAYS = 7
@@ -27,8 +30,8 @@ class Costing(Over):
         super().__init__(rooms, back)
         desk, now = self.walker.book.desk, self.walker.book.clock.now()
         self.last = today(self.walker) - timedelta(days=1)
-        stocks = read_stock(desk, now, out_of_use=True)
-        self.costs = read_costs(desk, stocks, self.last - timedelta(days=DAYS - 1), self.last, self.walker.zone)
+        self.stocks = read_stock(desk, now, out_of_use=True)
+        self.costs = read_costs(desk, self.stocks, self.last - timedelta(days=DAYS - 1), self.last, self.walker.zone)
         self.names, self.currency = names_at(desk, now), read_settings(desk, now).currency
 
     def draw(self, size: Size) -> Page:
@@ -59,9 +62,20 @@ class Costing(Over):
             return "a US gallon" if us else "a litre", "not known: no milk, or a feed without a price"
         return ("a US gallon" if us else "a litre"), money(costs.per_litre * (L_PER_US_GAL if us else 1), self.currency)
 
+    def numbers(self) -> tuple[Value, ...]:
+        """Each cost, down to the kilograms and the price of a delivery."""
+        found = ((stock.feed.id, price_value(self.as_asked(), stock, self.currency)) for stock in self.stocks)
+        prices = {feed_id: price for feed_id, price in found if price}
+        return tuple(cost_numbers(self.costs, Priced(prices, self.names, self.currency)))
+
+    def numbers_of(self) -> str:
+        """Of what days."""
+        return f"costs of the last {DAYS} days"
+
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key((*ENTER, *BACKSPACE, "left", "escape"), "Enter", "back", "Back to the feed room.", go_back),
         *SCROLL_KEYS,
+        WHY_KEY,
         HELP_KEY,
         LEAVE_KEY,
     )

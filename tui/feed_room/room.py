@@ -3,7 +3,12 @@
 from typing import ClassVar
 
 from store.book.errors import BookError
+from store.book.reading.needs import read_needs
+from store.book.reading.stock import read_settings
 from store.feedroom.room import RoomLine, read_room
+from store.feedroom.tub import tub_intake
+from store.feedroom.whys import line_numbers, tub_numbers
+from store.husbandry.why import Value
 from tui.feed_room.costing import Costing
 from tui.feed_room.one_feed import OneFeed
 from tui.feed_room.told import feed_lines, room_words
@@ -76,6 +81,19 @@ class FeedRoom(Picking):
             return Costing(self.rooms, self)
         except BookError as problem:
             return self.say(str(problem))
+
+    def numbers(self) -> tuple[Value, ...]:
+        """The marked feed's, then the others'."""
+        desk, asked = self.walker.book.desk, self.as_asked()
+        needs, settings = read_needs(desk, self.now), read_settings(desk, self.now)
+        lines = sorted(self.lines, key=lambda line: line is not self.line)
+        found = [value for line in lines for value in line_numbers(asked, line, needs, settings)]
+        tub = tub_numbers(self.line.stock, tub_intake(desk, self.line.stock)) if self.line else ()
+        return (*found, *tub)
+
+    def numbers_of(self) -> str:
+        """The room."""
+        return "feed room"
 
     KEYS: ClassVar[tuple[Key, ...]] = (
         *Picking.KEYS,

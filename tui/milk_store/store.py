@@ -7,7 +7,10 @@ from store.book.reading import read_snapshot
 from store.book.reading.milk import MilkRound, read_milk, read_uses
 from store.book.turn import local
 from store.book.words import Fate
-from store.round.jars import Group, group_of, jars, total, used_up
+from store.husbandry.why import Value
+from store.round.jars import Group, group_of, jars, pails_since, used_up
+from store.round.pails import by_use
+from store.round.whys.totals import jar_numbers, use_numbers
 from store.round.withholding import withheld_of
 from tui.changed import said
 from tui.milk_store.words import GROUP_WORDS, jar_words, totals_words, warnings
@@ -43,8 +46,9 @@ class MilkStore(Picking):
         lately = [each for each in rounds if each.turn.day >= kept_from]
         found = jars(lately, withheld, limits.cold_within_min, uses)
         self.jars = tuple(sorted(found, key=group_of))
-        self.totals = (("7 days", total(rounds, withheld, today - WEEK + timedelta(days=1))),
-                       (f"{today:%B}", total(rounds, withheld, today.replace(day=1))))  # fmt: skip
+        since = (("7 days", today - WEEK + timedelta(days=1)), (f"{today:%B}", today.replace(day=1)))
+        self.pails = tuple((words, pails_since(rounds, withheld, day)) for words, day in since)
+        self.totals = tuple((words, by_use(pails)) for words, pails in self.pails)
 
     def heading(self) -> str:
         """How much of it is there, and is fit to be used."""
@@ -70,6 +74,15 @@ class MilkStore(Picking):
     def enter(self) -> Place:
         """Where there is no jar, say so."""
         return super().enter() if self.jars else self.say("There is no jar. A pail put to the house is one.")
+
+    def numbers(self) -> tuple[Value, ...]:
+        """The litres of each use, pail by pail; then of each jar."""
+        uses = (value for words, pails in self.pails for value in use_numbers(words, pails))
+        return (*uses, *jar_numbers(self.as_asked(), self.jars))
+
+    def numbers_of(self) -> str:
+        """The store."""
+        return "milk store"
 
     def picked(self, row: int) -> Place:
         """Used up, or taken back; the mark stays on the jar, wherever it stands then."""

@@ -231,10 +231,9 @@ class Lamp(Place):
 
     def numbers(self) -> tuple[Value, ...]:
         """Those of the step, by the plan as it stands."""
-        from store.round.whys import Asked, step_numbers  # noqa: PLC0415 not on the way to the first frame
+        from store.round.whys import step_numbers  # noqa: PLC0415 not on the way to the first frame
 
-        walker = self.walker
-        return step_numbers(Asked(walker.snapshot, walker.steps, walker.moment()), self.step)
+        return step_numbers(self.as_asked(), self.step)
 
     def numbers_of(self) -> str:
         """The step."""

@@ -8,7 +8,7 @@ from typing import ClassVar, Self
 
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
-from tui.place import HELP_KEY, LEAVE_KEY, Over, Place, Rooms
+from tui.place import HELP_KEY, LEAVE_KEY, WHY_KEY, Over, Place, Rooms
 from tui.typed import is_number
 from tui.view import BACKSPACE, ENTER, PAGE_KEYS, Key
 
@@ -106,6 +106,7 @@ class Picking(Over):
         Key((*BACKSPACE, "left", "escape"), "Backspace", "back", "Goes back; nothing is written.",
             lambda place: place.unpick()),
         *PAGE_KEYS,
+        WHY_KEY,
         HELP_KEY,
         LEAVE_KEY,
     )  # fmt: skip

@@ -1,19 +1,24 @@
 """How a number says itself in the farm's units: as its place shows it, and exactly. Numbers come in kg, L, C, hours."""
 
+import re
 from collections.abc import Callable
-from datetime import datetime
+from datetime import date, datetime
 
 from store.book.words import Units
 from store.husbandry.measures import in_quarters as told_in_quarters
-from store.husbandry.moments import BEGAN, HOUR, MOMENT
+from store.husbandry.moments import BEGAN, DAY, HOUR, MOMENT
 from store.husbandry.units import CM_PER_INCH, KG_PER_LB, KM_PER_MILE, L_PER_US_GAL, fahrenheit
 from store.husbandry.why import Value
 from store.round.saying import bare
-from tui.words import hours, in_quarters, when
+from tui.words import day, hours, in_quarters, when
 
 IN_US = {"kg": ("lb", KG_PER_LB), "L": ("US gal", L_PER_US_GAL), "cm": ("in", CM_PER_INCH), "km": ("mi", KM_PER_MILE)}
 """What stands for a unit on a farm that has set US units, and how much of the unit it is."""
 IN_WORDS = {"C": "degrees C", "F": "degrees F"}
+
+
+MONEY = re.compile(r"[A-Z]{3}|[£$€]")
+"""A unit that is some farm's money."""
 
 
 def in_units(amount: float, unit: str, units: Units) -> tuple[float, str]:
@@ -37,8 +42,8 @@ def moment_of(value: Value) -> datetime:
 
 
 def shown(value: Value, units: Units, zone: str) -> str:
-    """As its place shows it: `2.7 kg`, `3 1/2 scoops`, `11 h 52`, `Tue 10 Mar 18:20`."""
-    return _said(value, units, zone, bare)
+    """As its place shows it: `2.7 kg`, `146.8 L`, `3 1/2 scoops`, `11 h 52`, `Tue 10 Mar 18:20`."""
+    return _said(value, units, zone, _tenths if value.unit == "L" else bare)
 
 
 def exactly(value: Value, units: Units, zone: str) -> str:
@@ -47,11 +52,15 @@ def exactly(value: Value, units: Units, zone: str) -> str:
 
 
 def _said(value: Value, units: Units, zone: str, number: Callable[[float], str]) -> str:
+    if value.unit == DAY:
+        return day(date.fromordinal(round(value.amount)))
     if value.unit == MOMENT:
         return when(moment_of(value), zone)
     if value.unit == "h":
         return f"{value.amount:g} h" if value.amount == round(value.amount, 1) else hours(value.amount)
     amount, unit = in_units(value.amount, value.unit, units)
+    if MONEY.fullmatch(unit.split("/")[0]):
+        return f"{amount:.4f} {unit}" if number is _plain and _is_fine(amount) else f"{amount:.2f} {unit}"
     whole = in_quarters(amount) if value.equation is told_in_quarters or _counts(amount, unit) else None
     return f"{whole or number(amount)} {IN_WORDS.get(unit, unit)}".strip()
 
@@ -59,6 +68,15 @@ def _said(value: Value, units: Units, zone: str, number: Callable[[float], str])
 def _counts(amount: float, unit: str) -> bool:
     """Whether it is a whole number of something, and no weight or volume, which is said with its places."""
     return amount == round(amount) and unit not in ("kg", "lb", "L", "US gal")
+
+
+def _is_fine(amount: float) -> bool:
+    """Whether so little money that two places say too little of it."""
+    return abs(amount) < 1 and round(amount, 2) != round(amount, 4)
+
+
+def _tenths(number: float) -> str:
+    return f"{number:.1f}"
 
 
 def _plain(number: float) -> str:

@@ -1,5 +1,6 @@
 """Why: the numbers of a place; Enter walks into one, and on into what it is made of, down to what was typed or set."""
 
+import re
 from collections.abc import Sequence
 from typing import ClassVar
 
@@ -15,6 +16,8 @@ from tui.why.terms import source_words, terms_of
 
 IN_KILOGRAMS = "Reckoned in kilograms, litres and degrees C; said in your units."
 AMOUNT_COLUMN = 46
+_NOUGHTS = re.compile(r"\.0+(?= )|(?<=\.\d)0+(?= )")
+"""Places of a number that say nothing."""
 
 
 class Why(Over):
@@ -85,7 +88,7 @@ class Why(Over):
     def _amounts(self, value: Value) -> str:
         """As the place says it, and exactly where that is more."""
         told, exact = shown(value, self.units, self.walker.zone), exactly(value, self.units, self.walker.zone)
-        return told if told == exact or exact == told.replace(".0 ", " ") else f"{told}, exactly {exact}"
+        return told if told == exact or _NOUGHTS.sub("", told) == exact else f"{told}, exactly {exact}"
 
     def _inputs(self, values: Sequence[Value], width: int) -> list[Line]:
         """A line for each number: its name, amount and where it came from; one is marked."""

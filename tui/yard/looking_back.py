@@ -12,6 +12,7 @@ from store.round.saying import weight
 from store.round.timed import GOT_OUT, LEFT_IN, NOT_KNOWN, PART, TOO_LONG, TimedPail
 from store.round.whys.asked import Asked
 from store.round.whys.lactation import MilkTold, milk_values
+from store.round.whys.past import back_numbers
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
 from tui.place import HELP_KEY, LEAVE_KEY, WHY_KEY, Over, Place, Rooms
@@ -52,8 +53,8 @@ class LookingBack(Over):
         return milk_values(Asked(walker.snapshot, (), now), self.animal, self.found, known)
 
     def numbers(self) -> tuple[Value, ...]:
-        """What is said above the table."""
-        return self.told.values()
+        """What is said above the table, then each milking an hour."""
+        return (*self.told.values(), *back_numbers(self.as_asked(), self.found))
 
     def numbers_of(self) -> str:
         """Whose they are."""
