@@ -115,7 +115,9 @@ def _mixed(heads: Sequence[Head]) -> Iterator[Missing]:
     """That what is shown is a mean, where unlike animals stand together."""
     if len({head.animal.stage for head in heads}) > 1:
         who = listed(f"{head.animal.name} ({head.animal.stage})" for head in heads)
-        yield Missing("mixed", f"Not all are of one class: {who}. What is needed is the mean; each alone: G, her name.")
+        yield Missing(
+            "mixed", f"Not all are of one class: {who}. What is needed is the mean; each alone: G, its name, then J."
+        )
 
 
 def _not_counted(feeds: Sequence[RationFeed]) -> Iterator[Missing]:

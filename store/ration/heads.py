@@ -16,7 +16,7 @@ from store.husbandry.why import Source, Value, given
 from store.ration.asked import ASSUMED, Asked, days_between
 from store.ration.milk import calves_of, milk_of, unweighed
 from store.ration.parts import Head, Missing
-from store.ration.weight import Weighed, is_old, weighings, weight_of
+from store.ration.weight import Weighed, is_old, slipped, weighings, weight_of
 
 USUAL_GAIN_KG_DAY = {Stage.CALF: 0.6, Stage.HEIFER: 0.6, Stage.STEER: 0.7}
 """What is wanted of the young where the farm has set no goal, for small and middle breeds. Assumed. [kg a day]"""
@@ -139,6 +139,10 @@ def _of_weight(asked: Asked, head: Head, found: tuple[Weighed, ...]) -> Iterator
         return
     if head.weight_kg is None:
         yield Missing("weight", f"{name} has no weight: F, animals, {name}, weight or heart girth.")
+        return
+    slip = slipped(animal, head.breed, found, asked.register.farm.units)
+    if slip:
+        yield Missing("weight", f"The weight of {name} can hardly be right. {slip} F, animals, {name}, weight.")
     elif is_old(asked, animal, found):
         days = days_between(asked.day(found[-1].at), asked.today)
         yield Missing("old weight", f"The weight of {name} is {days} days old: F, animals, {name}, weigh or tape anew.")

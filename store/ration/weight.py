@@ -1,5 +1,6 @@
 """What an animal weighs, as far as anybody knows: on the scale, or by the tape around her heart."""
 
+from collections.abc import Sequence
 from datetime import datetime
 from uuid import UUID
 
@@ -9,13 +10,17 @@ from msgspec.structs import replace
 from store.book.facts.farm import Animal
 from store.book.reading.measured import Measured
 from store.book.register import Register
-from store.book.words import Stage
+from store.book.words import Stage, Units
+from store.herd.weighed import Expected, by_before, by_breed, doubt
 from store.husbandry.body.girth import weight_by_girth_kg
 from store.husbandry.why import Value, given
 from store.ration.asked import Asked, days_between
+from store.round.measured import IF_RIGHT
 
 LONG_AGO_DAYS, CALF_LONG_AGO_DAYS = 60, 21
 """A weight older than this is told as old: a calf has grown, and a cow gone up and down by then. Assumed. [d]"""
+
+SECONDS_A_DAY = 86400
 
 
 class Weighed(Struct, frozen=True):
@@ -46,6 +51,22 @@ def is_old(asked: Asked, animal: Animal, found: tuple[Weighed, ...]) -> bool:
     """Whether the newest is of too long ago."""
     most = CALF_LONG_AGO_DAYS if animal.stage is Stage.CALF else LONG_AGO_DAYS
     return bool(found) and days_between(asked.day(found[-1].at), asked.today) > most
+
+
+def slipped(animal: Animal, breed: str, found: tuple[Weighed, ...], units: Units) -> str:
+    """What is likely wrong with a weight that can hardly be hers; empty: it can. By the one before, else by breed."""
+    scaled = [each for each in found if each.weight_kg]
+    if not scaled or scaled[-1] is not found[-1]:
+        return ""
+    expected = _expected(animal, breed, scaled)
+    return doubt(scaled[-1].weight_kg or 0.0, expected, units).removesuffix(f" {IF_RIGHT}") if expected else ""
+
+
+def _expected(animal: Animal, breed: str, scaled: Sequence[Weighed]) -> Expected | None:
+    if len(scaled) > 1:
+        days = (scaled[-1].at - scaled[-2].at).total_seconds() / SECONDS_A_DAY
+        return by_before(scaled[-2].weight_kg or 0.0, days, animal.stage)
+    return by_breed({"stage": animal.stage, "species": animal.species}, breed)
 
 
 def value_of(found: Weighed, said: str) -> Value | None:

@@ -131,3 +131,16 @@ def test_feeds_say_what_they_cost_what_is_there_and_their_measure(book: Book) ->
     assert (nuts.told.name, nuts.told.holds_kg, nuts.forage) == ("scoop", 0.675, False)
     assert nuts.limits.most_meal_kg is not None
     assert nuts.limits.most_meal_kg.came == "your limit"
+
+
+def test_a_weight_that_can_hardly_be_hers_is_said_with_the_likely_slip(tmp_path: Path) -> None:
+    """She was typed in pounds: 992 lb are 450 kg. The rest of her ration is reckoned all the same."""
+    typed = ("body", {"id": "slip", "animal_id": "fennel", "begins_at": "2026-03-02", "weight_kg": "992"})
+    book = ration_book(tmp_path, typed)
+    case = case_of(book, "Fennel")
+    book.close()
+    (told,) = said(case.missing)
+    assert told.startswith("The weight of Fennel can hardly be right. That is 992.00 kg; before 450.00 kg.")
+    assert "pounds typed as kilograms" in told
+    assert told.endswith("449.96 kg. F, animals, Fennel, weight.")
+    assert case.needs

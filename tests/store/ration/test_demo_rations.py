@@ -1,0 +1,78 @@
+"""The rations of the demo farm are such as somebody of the trade would find on a farm."""
+
+import tomllib
+from collections.abc import Iterator
+from contextlib import closing
+from datetime import datetime
+from importlib.resources import files
+from pathlib import Path
+
+import pytest
+
+from store.book.drafts import Subject
+from store.book.folder.take_in import new_book_from
+from store.book.opening import Book, open_book
+from store.book.reading import read_facts
+from store.book.register import read_register
+from store.book.turn import from_wall
+from store.book.words import Species
+from store.ration.balance import balance
+from store.ration.case import read_case
+from store.ration.parts import Case, Part
+from tests.farm import HandClock
+from tests.store.ration.small_ration import line, said
+
+FOLDER = Path(str(files("demo_farm")))
+UNWEIGHED, ON_MILK = {"Flint"}, {"Rook", "Wren"}
+
+
+@pytest.fixture(scope="module")
+def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Book]:
+    """The demo farm at its pretend moment."""
+    place = tmp_path_factory.mktemp("demo") / "demo.penwalk"
+    new_book_from(FOLDER, place)
+    clock = HandClock()
+    with closing(open_book(str(place), clock)) as book:
+        starts = tomllib.loads((FOLDER / "demo.toml").read_text(encoding="utf-8"))["starts_at"]
+        clock.at = from_wall(datetime.fromisoformat(starts), read_facts(book.desk, clock.at).zone)
+        yield book
+
+
+@pytest.fixture(scope="module")
+def cases(demo: Book) -> dict[str, Case]:
+    """Of every animal, by name."""
+    now = demo.clock.now()
+    register = read_register(demo.desk, now)
+    kept = [row for row in register.all("animal_as") if row["kept"]]
+    return {row["name"]: read_case(demo.desk, register, now, Subject(animal_id=row["animal_id"])) for row in kept}
+
+
+def test_every_cattle_of_the_demo_that_was_weighed_gets_about_what_it_needs(cases: dict[str, Case]) -> None:
+    told = {name: case for name, case in cases.items() if case.needs}
+    cattle = {name for name, case in cases.items() if case.heads[0].animal.species is Species.CATTLE}
+    assert set(told) == cattle - UNWEIGHED - ON_MILK
+    for name, case in told.items():
+        found = balance(case, case.now)
+        energy, eaten = line(found.lines, Part.ENERGY), line(found.lines, Part.DRY_MATTER)
+        assert energy.percent is not None, name
+        assert 80 < energy.percent < 120, name
+        assert eaten.percent is not None, name
+        assert 65 < eaten.percent < 115, name
+        assert found.broken == (), name
+        assert found.cost is not None, name
+
+
+def test_a_cow_in_milk_needs_20_mcal_and_eats_14_kg(cases: dict[str, Case]) -> None:
+    case = cases["Fennel"]
+    needs = {need.part: need for need in case.needs}
+    energy, eats = needs[Part.ENERGY].least, needs[Part.DRY_MATTER].most
+    assert energy is not None
+    assert eats is not None
+    assert (round(energy.amount), round(eats.amount)) == (20, 14)
+
+
+def test_what_is_missing_in_the_demo_is_one_weight(cases: dict[str, Case]) -> None:
+    missing = [each for name, case in cases.items() for each in said(case.missing) if name not in ON_MILK]
+    assert [each for each in missing if "no needs are kept for a sheep" not in each] == [
+        "Flint has no weight: F, animals, Flint, weight or heart girth."
+    ]
