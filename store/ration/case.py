@@ -11,7 +11,7 @@ from store.book.reading import read_snapshot
 from store.book.reading.stock import read_stock
 from store.book.register import Register, Values
 from store.book.turn import turn_at
-from store.book.words import FEEDING
+from store.book.words import FEEDING, Species
 from store.husbandry.ration.limits import meal_most
 from store.husbandry.why import Value, given
 from store.ration.asked import Asked, listed
@@ -83,9 +83,11 @@ def _amounts(rows: Sequence[Values], heads: int) -> Amounts:
     return found
 
 
-def _meal_limit(register: Register, heads: Sequence[Head]) -> Value:
+def _meal_limit(register: Register, heads: Sequence[Head]) -> Value | None:
     kg = register.farm.meal_limit_kg
-    return meal_most(lightest(heads)) if kg is None else given(kg, "most of a meal", "kg", "your limit")
+    if kg is not None:
+        return given(kg, "most of a meal", "kg", "your limit")
+    return meal_most(lightest(heads)) if all(head.animal.species is Species.CATTLE for head in heads) else None
 
 
 def _needs(asked: Asked, subject: Subject, found: Sequence[Known]) -> tuple[tuple[Need, ...], tuple[Missing, ...]]:

@@ -11,11 +11,11 @@ from store.husbandry.why import Source, Sure, Value
 DECIDE = "Local rules and your vet decide."
 UNCHECKED = "This ration was checked by nobody but you: have somebody who feeds cattle for a living look at it."
 MINERAL = "Mineral, see its tag"
-CITRUS = "Citrus pulp, dried"
+CITRUS, COTTONSEED = "Citrus pulp, dried", "Whole cottonseed, linted"
 RICH_CALCIUM_PERCENT, FATTY_PERCENT = 1.0, 15.0
 """From so much of the dry matter on a feed counts here as rich in calcium, or as a fat. Assumed."""
 CATTLE, SHEEP, HORSE = "cattle", "sheep", "horse"
-CLOSE_UP, DRY, IN_MILK = "close to calving", "dry", "in milk"
+CLOSE_UP, DRY, IN_MILK, CALF = "close to calving", "dry", "in milk", "calf"
 _GRAIN_ROWS = {row.name for row in GRAINS}
 _FAT_ROWS = {row.name for row in FATS}
 
@@ -88,6 +88,10 @@ def _calcium(held: Held) -> bool:
     return bool(late) and any(_percent(each, "ca_percent") >= RICH_CALCIUM_PERCENT for each in held.fed)
 
 
+def _not_for_calves(held: Held) -> bool:
+    return CALF in held.stages and any(each.resembles in (CITRUS, COTTONSEED) for each in held.fed)
+
+
 def _is_bought(fed: Fed) -> bool:
     return fed.resembles == MINERAL or fed.resembles.startswith("Compound")
 
@@ -118,7 +122,10 @@ CAUTIONS = (
             Source("wcvmtoday.usask.ca/articles/2012/monensin-fatal-feed.php: toxic to horses at a tenth of cattle's")),
     Caution("calcium before calving", _calcium,
             "Much calcium before calving (lucerne, clover, citrus pulp, mineral) is linked with milk fever after it.",
-            Source("hoards.com/blog-12474; less than 20 g a day is the low way", Sure.PRINTED)),
+            Source("hoards.com/blog-12474; less than 20 g a day is the low way")),
+    Caution("young calves", _not_for_calves,
+            "Whole cottonseed is not for calves that do not chew the cud yet, citrus pulp not below two months.",
+            Source("cattletoday.com/threads/55165, after Florida BUL829; of cottonseed from memory", Sure.MEMORY)),
 )  # fmt: skip
 
 

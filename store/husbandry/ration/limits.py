@@ -31,8 +31,8 @@ ELLINBANK = Source("sgst.com.au/2016/02/how-much-concentrate: 8 kg in two feeds,
 SMALL_FARM = Source("2 to 3 kg of concentrate in one meal on a small farm", Sure.MEMORY)
 MEAL_LARGE_KG, MEAL_SMALL_KG = 4.0, 2.5
 """The most concentrate in one meal: of a large cow (ELLINBANK, half of 8 kg), of a small one (SMALL_FARM)."""
-LARGE_FROM_KG = 550.0
-"""From this weight on a cow counts as large here. Assumed."""
+COW_FROM_KG, LARGE_FROM_KG = 300.0, 550.0
+"""Nothing is printed of a lighter animal; from the second weight on a cow counts as large here. Assumed."""
 
 
 class FeedMost(Struct, frozen=True):
@@ -76,8 +76,13 @@ def usual(resembles: str, weight_kg: Value | None = None) -> Mapping[str, Value]
     return found
 
 
-def meal_most(weight_kg: Value | None) -> Value:
-    """The usual most of all that is no forage in one meal. [kg] weight_kg None: not known, and then as a small cow."""
+def meal_most(weight_kg: Value | None) -> Value | None:
+    """The usual most of all that is no forage in one meal of a cow. [kg] None: it is lighter than one.
+
+    weight_kg None: not known, and then as a small cow.
+    """
+    if weight_kg and weight_kg.amount < COW_FROM_KG:
+        return None
     large = weight_kg is not None and weight_kg.amount >= LARGE_FROM_KG
     amount, source = (MEAL_LARGE_KG, ELLINBANK) if large else (MEAL_SMALL_KG, SMALL_FARM)
     return given(amount, "usual most of a meal", "kg", "the usual limit", source)

@@ -5,9 +5,11 @@ import pytest
 from store.book.words import Species, Stage
 from store.husbandry.feeds.made import made
 from store.husbandry.ration.cautions import (
+    CALF,
     CATTLE,
     CAUTIONS,
     CLOSE_UP,
+    COTTONSEED,
     DECIDE,
     DRY,
     HORSE,
@@ -44,6 +46,7 @@ WITH = {
     "copper": held(fed(0.1, MINERAL), species=SHEEP),
     "medicated feed": held(fed(2, NUTS), species=HORSE),
     "calcium before calving": held(fed(5, LUCERNE), stage=CLOSE_UP),
+    "young calves": held(fed(0.2, COTTONSEED), stage=CALF),
 }
 WITHOUT = {
     "change": held(fed(10, HAY)),
@@ -53,6 +56,7 @@ WITHOUT = {
     "copper": held(fed(0.1, MINERAL)),
     "medicated feed": held(fed(2, BARLEY), species=HORSE),
     "calcium before calving": held(fed(5, LUCERNE)),
+    "young calves": held(fed(1, COTTONSEED)),
 }
 
 
@@ -86,7 +90,7 @@ def test_a_ration_is_unchecked_until_somebody_is_named() -> None:
 
 def test_the_words_are_those_of_the_book() -> None:
     assert {CATTLE, SHEEP, HORSE} <= set(Species)
-    assert {CLOSE_UP, DRY, IN_MILK} <= set(Stage)
+    assert {CLOSE_UP, DRY, IN_MILK, CALF} <= set(Stage)
 
 
 @pytest.mark.parametrize("caution", [pytest.param(each, id=each.of) for each in CAUTIONS])

@@ -31,4 +31,8 @@ def test_every_limit_names_rows_that_are_there() -> None:
 
 
 def test_a_cow_whose_weight_nobody_knows_is_taken_as_small() -> None:
-    assert meal_most(None).amount < meal_most(a_value(650, "weight", "kg", "weighed")).amount
+    small, large = meal_most(None), meal_most(a_value(650, "weight", "kg", "weighed"))
+    assert small
+    assert large
+    assert small.amount < large.amount
+    assert meal_most(a_value(60, "weight", "kg", "weighed")) is None

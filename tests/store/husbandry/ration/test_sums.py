@@ -59,9 +59,12 @@ def test_the_cost_is_not_known_where_one_price_is_not() -> None:
     assert cost([]) is None
 
 
+GRAM = 0.001
+kilograms = strategies.just(0.0) | strategies.floats(GRAM, 30)
 amounts = strategies.lists(
-    strategies.tuples(strategies.floats(0, 30), strategies.sampled_from([each.name for each in FEEDS])), max_size=6
+    strategies.tuples(kilograms, strategies.sampled_from([each.name for each in FEEDS])), max_size=6
 )
+"""Nothing, or what a scale shows: a gram at least."""
 
 
 @given(amounts, strategies.floats(0.1, 3))
