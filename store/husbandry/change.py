@@ -6,7 +6,7 @@ between them, and forage comes down no faster than what takes its place goes up.
 
 from collections.abc import Callable, Sequence
 from itertools import pairwise
-from math import ceil
+from math import ceil, floor
 
 from msgspec import Struct
 
@@ -16,9 +16,11 @@ from store.husbandry.why import Source, Sure, equation, example
 
 STEP_PERCENT = 25.0
 """The most of one step until the farm sets its own: a change in four steps. [%] Common practice."""
-STEP_DAYS, NEW_STEP_DAYS = 1, 3
-"""From one step to the next; of a feed that is new to them, so that four steps end on the tenth day: for a new forage
-or by-product 7 to 14 days are usual, from memory. [d]"""
+STEP_DAYS = 1
+"""From one step to the next, until the farm sets its own. [d] Common practice."""
+NEW_DAYS = 10
+"""On this day, or later, a feed that is new to them is given in full first: for a new forage or by-product 7 to 14 days
+are usual, from memory. [d]"""
 WEIGHED_LEAST_KG = 0.1
 """Less at one step is not weighed out in a feed room. [kg] Common practice."""
 ROUNDING_KG = 1e-9
@@ -99,6 +101,13 @@ def last_day(steps: float, step_days: float) -> float:
     return (steps - 1) * step_days + 1
 
 
+def days_for_new(steps: int) -> int:
+    """From one step to the next, so that the last is on the tenth day or later. [d] Raises ValueError for no step."""
+    if steps < 1:
+        raise ValueError(f"steps is {steps}; it must be 1 or more")
+    return ceil((NEW_DAYS - 1) / (steps - 1)) if steps > 1 else STEP_DAYS
+
+
 class Way(Struct, frozen=True):
     """One feed of one meal, from now to new. [kg a head]
 
@@ -138,21 +147,24 @@ def together(ways: Sequence[Way], fits: Callable[[Sequence[float]], bool] = no_c
     """
     least = max((int(steps_needed(way.now_kg, way.wanted_kg, way.step_kg)) for way in ways), default=0)
     for steps in range(least, TRIES * least + QUARTERS if least else 0):
-        found = tuple(tuple(_told_kg(way, step, steps) for way in ways) for step in range(1, steps + 1))
-        if _is_safe(ways, found) and all(fits(given) for given in found):
-            return found
+        for nearest in (True, False):
+            found = tuple(tuple(_told_kg(way, step, steps, nearest) for way in ways) for step in range(1, steps + 1))
+            if _is_safe(ways, found) and all(fits(given) for given in found):
+                return found
     return tuple(
         tuple(given_at_kg(way.now_kg, way.wanted_kg, step, least) for way in ways) for step in range(1, least + 1)
     )
 
 
-def _told_kg(way: Way, step: int, steps: int) -> float:
-    """The nearest quarter to a part of the way, never back behind its beginning nor beyond its end."""
+def _told_kg(way: Way, step: int, steps: int, nearest: bool) -> float:
+    """A quarter by a part of the way: the nearest, or the last one before it; never back behind its beginning."""
     kg = given_at_kg(way.now_kg, way.wanted_kg, step, steps)
     if step == steps or not way.in_quarters or way.quarter_kg is None:
         return kg
+    quarters = kg / way.quarter_kg
+    before = floor(quarters + ROUNDING_KG) if way.now_kg < way.wanted_kg else ceil(quarters - ROUNDING_KG)
     low, high = sorted((way.now_kg, way.wanted_kg))
-    return min(max(round(kg / way.quarter_kg) * way.quarter_kg, low), high)
+    return min(max((round(quarters) if nearest else before) * way.quarter_kg, low), high)
 
 
 def _is_safe(ways: Sequence[Way], found: Steps) -> bool:

@@ -48,7 +48,7 @@ def preview(case: Case, new: Amounts, rules: Rules, start: Turn) -> Change:
     ways = [_way(case, new, rules, meal) for meal in meals]
     limits = tuple(step_limit(case, new, rules, meal) for meal in meals)
     found = together(ways, lambda kg: fits(case, new, dict(zip(meals, kg, strict=True))))
-    step_days = max((days_between(case, rules, feed_id) for _, feed_id in meals), default=STEP_DAYS)
+    step_days = max((days_between(case, rules, id_, len(found)) for _, id_ in meals), default=STEP_DAYS)
     days = tuple(_days(case, meals, found, start, step_days))
     lasts = last_day.of(
         "day of the last step", steps=given(len(found), "steps", "", "as shown here"),

@@ -47,9 +47,12 @@ def _of_meal(register: Register, case: Case, days: Sequence[DayPlan], meal: Meal
     found: list[Step] = [(at, columns | {"due_kg": kg or None}) for at, kg in _steps(register, case.now, days, meal)]
     if not found:
         return
-    begun = any(row["begins_at"] <= register.at for row in course)
-    before: list[Step] = [] if begun else [(register.at - MICROSECOND, columns | {"due_kg": None})]
-    for row in rows_of(course, register.at, [*before, *found], whole=True):
+    first = next((row["begins_at"] for row in course if register.at < row["begins_at"] < found[0][0]), None)
+    if first:  # what is planned before it begins is taken back too, or its first step would be another
+        found.insert(0, (first, columns | {"due_kg": case.now.get(meal) or None}))
+    if not any(row["begins_at"] <= register.at for row in course):
+        found.insert(0, (register.at - MICROSECOND, columns | {"due_kg": None}))
+    for row in rows_of(course, register.at, found, whole=True):
         yield RowDraft("feed_plan", {**row, **_same(case, meal)})
 
 

@@ -15,12 +15,12 @@ from store.book.register import Register
 from store.book.words import SLOTS, SettingName, Species, Stage
 from store.husbandry.change import (
     COW_RISE_KG_DAY,
-    NEW_STEP_DAYS,
     RISE,
     ROUNDING_KG,
     STEP_DAYS,
     YOUNG_RISE,
     YOUNG_RISE_KG_DAY,
+    days_for_new,
     least_step_kg,
     step_of_percent_kg,
 )
@@ -121,11 +121,11 @@ def holds_kg(feed: RationFeed) -> float | None:
     return feed.told.holds_kg if feed.told else None
 
 
-def days_between(case: Case, rules: Rules, feed_id: UUID) -> int:
-    """From step to step: the feed's own, the farm's; else longer where the feed is new to them."""
+def days_between(case: Case, rules: Rules, feed_id: UUID, steps: int) -> int:
+    """From step to step: the feed's own, the farm's; else longer where the feed is new to them and the steps few."""
     own = feed_of(case, feed_id).limits.step_days or rules.step_days
     is_new = not any(kg > 0 for (_, id_), kg in case.now.items() if id_ == feed_id)
-    return int(own.amount) if own else NEW_STEP_DAYS if is_new else STEP_DAYS
+    return int(own.amount) if own else days_for_new(steps) if is_new else STEP_DAYS
 
 
 def fits(case: Case, new: Amounts, between: Amounts) -> bool:

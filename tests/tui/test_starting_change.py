@@ -6,11 +6,14 @@ import pytest
 from syrupy.assertion import SnapshotAssertion
 
 from store.book.opening import Book
+from store.book.reading.stock import stock_of
 from store.book.turn import Turn
-from store.ration.parts import Amounts, Case
+from store.feedroom.drafts import weighed
+from store.ration.parts import Amounts, Case, Limits
 from tests.farm import HandClock, morning
+from tests.store.feedroom.made import feed_hand
 from tests.store.herd.filled import register
-from tests.store.ration.made import case_of, feed_of_book, id_of
+from tests.store.ration.made import case_of, feed_of_book, id_of, kg
 from tests.store.round.named import feed_of
 from tests.tui.keys import Sitting
 from tui.ration.ration import Ration
@@ -38,6 +41,21 @@ def starting(sitting: Sitting, scoops: float) -> StartChange:
 def test_every_day_is_seen_before_it_starts(sitting: Sitting, screen: SnapshotAssertion, size: tuple[int, int]) -> None:
     starting(sitting, 0.5)
     assert sitting.text(*size) == screen
+
+
+def test_two_meals_a_cap_that_the_end_breaks_and_what_runs_out_are_seen_too(
+    sitting: Sitting, screen: SnapshotAssertion
+) -> None:
+    """Hazel's nuts and lucerne in both meals, from the evening on; there are 20 kg of nuts for the whole yard."""
+    book = sitting.walker.book
+    nuts = feed_of_book(register(book), "dairy nuts", limits=Limits(most_meal_kg=kg(3.0)))
+    case = case_of(book, "Hazel", nuts, feed_of_book(register(book), "lucerne pellets"))
+    stock = stock_of(book.desk, nuts.feed, book.clock.now(), "Europe/Dublin")
+    book.append(weighed(feed_hand(book), stock, 20, "20 kg"))
+    new = {("morning", nuts.feed.id): 3.375, ("evening", nuts.feed.id): 2.025}
+    new |= {(slot, id_of(case, "lucerne pellets")): 0.9 for slot in ("morning", "evening")}
+    sitting.place = StartChange(sitting.house, sitting.house.first(), case, new)
+    assert sitting.press("2").text(100, 50) == screen
 
 
 def test_enter_writes_it_with_its_reason_and_the_morning_after_is_day_one(

@@ -21,25 +21,30 @@ def turn_said(turn: Turn) -> str:
 
 
 def course_lines(case: Case, days: Sequence[DayPlan], units: Units) -> Iterator[str]:
-    """What it is now, then each day; a line for each slot of it, and only of the meals that change."""
-    amounts = [case.now, *(each.amounts for each in days)]
-    meals = [meal for meal in dict.fromkeys(meal for each in amounts for meal in each)
-             if len({each.get(meal, 0.0) for each in amounts}) > 1]  # fmt: skip
-    first = days[0].on if days else date.min
-    yield from _day("now", case, case.now, meals, units)
+    """What it is now, then by day each meal that is otherwise from then on."""
+    first, before = days[0].on if days else date.min, case.now
+    yield from _day("now", case, case.now, _changing(case, [day.amounts for day in days]), units)
     for each in days:
-        yield from _day(f"day {(each.on - first).days + 1:<3} {day(each.on)}", case, each.amounts, meals, units)
+        title = f"day {(each.on - first).days + 1:<3} {day(each.on)}"
+        meals = [meal for meal in each.amounts if each.amounts[meal] != before.get(meal, 0.0)]
+        yield from _day(title, case, each.amounts, meals, units)
+        before = each.amounts
+
+
+def _changing(case: Case, amounts: Sequence[Amounts]) -> list[Meal]:
+    """The meals that are not the same on all days."""
+    meals = dict.fromkeys(meal for each in amounts for meal in each)
+    return [meal for meal in meals if any(each.get(meal, 0.0) != case.now.get(meal, 0.0) for each in amounts)]
 
 
 def _day(title: str, case: Case, amounts: Amounts, meals: Sequence[Meal], units: Units) -> Iterator[str]:
-    slots: dict[str, list[str]] = {}
-    for slot, feed_id in meals:
+    """A line for each meal; the day and the slot only where they begin."""
+    before = ""
+    for slot, feed_id in sorted(meals, key=lambda meal: case.slots.index(meal[0])):
         feed = feed_of(case, feed_id)
         said = f"{feed.feed.name} {amount_words(feed, amounts.get((slot, feed_id), 0.0), units)}"
-        slots.setdefault(slot, []).append(said)
-    for slot in sorted(slots, key=case.slots.index):
-        yield f"{title:<{DAY_CELLS}}{slot:<{SLOT_CELLS}}{', '.join(slots[slot])}"
-        title = ""
+        yield f"{title:<{DAY_CELLS}}{'' if slot == before else slot:<{SLOT_CELLS}}{said}"
+        title, before = "", slot
 
 
 def amount_words(feed: RationFeed, kg: float, units: Units) -> str:
@@ -56,7 +61,9 @@ def amount_words(feed: RationFeed, kg: float, units: Units) -> str:
 def length_words(found: Change) -> str:
     """`4 steps, the last on day 4`."""
     steps = "1 step" if found.steps == 1 else f"{found.steps} steps"
-    return f"{steps}, the last on day {found.lasts.amount:.0f}" if found.lasts else "nothing is changed"
+    if not found.days:
+        return "nothing is changed"
+    return f"{steps}, the last on day {(found.days[-1].on - found.days[0].on).days + 1}"
 
 
 def limit_lines(found: Change, units: Units) -> Iterator[str]:

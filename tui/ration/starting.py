@@ -26,6 +26,7 @@ from tui.yard.wording import Wording
 ROUNDS_MOST = 9
 """So many rounds ahead can be picked by a digit."""
 NOTE_MOST = 500
+BROKEN = "LIMIT  what it comes to in the end breaks limits: see below."
 TAKEN_BACK = "What is planned of these meals for later is taken back: this change takes its place."
 
 
@@ -111,11 +112,12 @@ class StartChange(Over):
         units, today = self.walker.farm.units, self.walker.this().day
         short = [(f"RUNS OUT  {runs_out_words(self.case, each, today, units)}", Role.WARNING) for each in self.short]
         limits = [(f"LIMIT  in the end, {each}", Role.WARNING) for each in self.broken]
+        broken = [(BROKEN, Role.WARNING)] if limits else []
         later = planned(self.register, self.case, changed(self.case, self.new))
         back = [(TAKEN_BACK, Role.WARNING)] if later else []
         course = [(each, Role.STRONG) for each in course_lines(self.case, self.days, units)]
         held = [(each, Role.TEXT) for each in limit_lines(self.change, units)]
-        return [*short, *limits, *back, *course, ("", Role.TEXT), *held]
+        return [*short, *broken, *back, *course, ("", Role.TEXT), *held, *limits]
 
     def enter(self) -> Place:
         """Write all of it with its note, or say why not."""

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from store.husbandry.change import (
     ROUNDING_KG,
     Way,
+    days_for_new,
     given_at_kg,
     last_day,
     least_step_kg,
@@ -67,6 +68,17 @@ def test_a_limit_below_a_quarter_goes_by_weight() -> None:
     assert [kg for (kg,) in found] == pytest.approx([0.759, 0.844, 0.928, 1.0125], abs=0.001)
 
 
+def test_off_the_grid_the_first_step_is_to_the_next_quarter_and_no_more_steps_are_needed() -> None:
+    """1.1 to 3 scoops by quarters: 7.6 of them, eight steps."""
+    assert scoops(in_scoops(1.1, 3, 5)) == [1.25, 1.5, 1.75, 2.0, 2.25, 2.5, 2.75, 3.0]
+
+
+@pytest.mark.parametrize(("steps", "days"), [(1, 1), (2, 9), (4, 3), (10, 1), (20, 1)])
+def test_a_new_feed_is_given_in_full_on_the_tenth_day_or_later(steps: int, days: int) -> None:
+    assert days_for_new(steps) == days
+    assert steps == 1 or last_day(steps, days) >= 10
+
+
 def test_nothing_to_change_is_no_step() -> None:
     assert together([Way(1, 1, 0.1)]) == ()
 
@@ -113,6 +125,7 @@ def test_what_can_be_told_in_quarters_is_told_in_quarters(way: Way) -> None:
 @pytest.mark.parametrize("wrong", [
     lambda: step_of_percent_kg(1, 2, 0), lambda: step_of_percent_kg(-1, 2, 25), lambda: steps_needed(1, 2, 0),
     lambda: given_at_kg(1, 2, 3, 2), lambda: given_at_kg(1, 2, 0, 0), lambda: last_day(0, 1), lambda: last_day(1, 0),
+    lambda: days_for_new(0),
 ])  # fmt: skip
 def test_what_cannot_be_is_refused_with_its_name(wrong: object) -> None:
     assert callable(wrong)

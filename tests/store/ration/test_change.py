@@ -166,6 +166,21 @@ def test_what_was_planned_of_a_meal_is_taken_back_and_taking_back_the_change_bri
     assert _at(book, late) == pytest.approx(3 * SCOOP_KG)
 
 
+def test_until_it_begins_they_get_what_they_get_now(book: Book, clock: HandClock) -> None:
+    """Three scoops were to begin tomorrow; the new change begins on Friday."""
+    case = sloe(book)
+    usual = rules_of(register(book))
+    book.change(rows(register(book), case, steps(case, to(case, 3), usual, TOMORROW)))
+    clock.move(minutes=5)
+    days = steps(case, to(case, 1.0), usual, Turn(date(2026, 3, 13), "morning"))
+    book.change(rows(register(book), case, days))
+    seen = []
+    for _ in range(5):
+        seen.append(feed_of(morning(book), "Sloe").due[0].measures)
+        clock.move(days=1)
+    assert seen == [1.5, 1.5, 1.25, 1.0, 1.0]
+
+
 def _at(book: Book, moment: object) -> float:
     """Sloe's nuts at a moment to come."""
     found = register(book)
