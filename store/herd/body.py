@@ -1,18 +1,20 @@
 """What an animal weighs, or measures around the heart."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import datetime
 from typing import Any
 
 from store.book.drafts import RowDraft
-from store.book.turn import from_wall
-from store.book.words import Stage, Units
+from store.book.turn import from_wall, local
+from store.book.words import Species, Stage, Units
 from store.herd.animal import OneAnimal
 from store.herd.answers import maybe_girth, maybe_weight
+from store.herd.grown import age_of_growing, by_tape, gained, on_her_line
 from store.herd.milk_test import has_been
 from store.herd.sheet import Answers, Question, Wrong
 from store.herd.weighed import Expected, by_before, by_breed, by_girth, doubt
 from store.husbandry.units import CM_PER_INCH
+from store.round.confirm import Hand
 from store.round.measured import SURE
 from store.round.saying import exact
 
@@ -52,8 +54,24 @@ class BodySheet(OneAnimal):
     def told(self, answers: Answers) -> str:
         """What was found."""
         kg, cm = answers["weight_kg"][0], answers["girth_cm"]
-        found = (exact(kg, self.units) if kg else "", f"girth {self._girth_words(cm)}" if cm else "")
-        return "weighs " + ", ".join(filter(None, found))
+        found = (f"weighs {exact(kg, self.units)}" if kg else "", f"girth {self._girth_words(cm)}" if cm else "")
+        return ", ".join(filter(None, found))
+
+    def says(self, answers: Answers, hand: Hand) -> Sequence[str]:  # noqa: ARG002
+        """What the tape says of her weight, what she gained, and where she should stand."""
+        return list(self._says(answers))
+
+    def _says(self, answers: Answers) -> Iterator[str]:
+        kg, cm, before = answers["weight_kg"][0], answers["girth_cm"], self._before
+        day = local(answers[self.FROM] or self.register.at, self.zone).date()
+        if cm and not kg and self.row["species"] is Species.CATTLE:
+            yield from by_tape(cm, self.units)
+        if kg and before and kg != before["weight_kg"]:
+            yield from gained(before, local(before["begins_at"], self.zone).date(), kg, day, self.units)
+        age = age_of_growing(self.row, day)
+        if kg and age is not None:
+            goal = self.register.get("feeding_goal", self.animal_id) or {}
+            yield from on_her_line(age, kg, goal.get("mature_kg"), self.breeding.get("breed", ""), self.units)
 
     @property
     def _before(self) -> Mapping[str, Any]:

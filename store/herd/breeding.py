@@ -10,7 +10,16 @@ from store.herd.bulling import short_day
 from store.herd.counted_days import close_up_days, dry_days
 from store.herd.days import day_words, maybe_day
 from store.herd.sheet import Answers, Question, Wrong, yes_or_no
-from store.husbandry.dates.gestation import ANY_BREED, Gestation, before, due_on, gestation_of, window
+from store.husbandry.dates.gestation import (
+    WINDOW_DAYS,
+    Gestation,
+    before,
+    calved_by_percent,
+    days_to_calving,
+    due_on,
+    gestation_of,
+    window,
+)
 from store.husbandry.dates.heats import next_heat
 from store.round.confirm import Hand
 from store.round.dialect import said
@@ -59,10 +68,11 @@ class BreedingSheet(OneAnimal):
     def _says(self, answers: Answers) -> Iterator[str]:
         served, due = answers["served_on"], self._due(answers)
         if served:
-            reckoned = self._reckoned(served)
+            reckoned, carries = self._reckoned(served), self._carries.days(first_calf=self._first_calf)
             first, last = window(reckoned)
-            yield (f"by her service {self._carries.days(first_calf=self._first_calf)} days ({self._carries.breed}): "
-                   f"due {short_day(reckoned)}, most between {short_day(first)} and {short_day(last)}")  # fmt: skip
+            left = days_to_calving(carries, (self.today - served).days)
+            yield (f"by her service {carries} days ({self._carries.breed}): due {short_day(reckoned)}, "
+                   f"{_in_days(int(left))}; 95 of 100 between {short_day(first)} and {short_day(last)}")  # fmt: skip
             if due and due != reckoned:
                 yield f"the day that stands here is {abs((due - reckoned).days)} days {_side(due, reckoned)} that"
         if due:
@@ -73,6 +83,9 @@ class BreedingSheet(OneAnimal):
             yield f"if it did not hold, she is {bulling} again {short_day(first)} to {short_day(last)}"
 
     def _before(self, due: date) -> Iterator[str]:
+        over = (self.today - due).days
+        if abs(over) <= WINDOW_DAYS:
+            yield f"by now {calved_by_percent(over):.0f} of 100 cows have calved"
         dry, close_up = dry_days(self.register), close_up_days(self.register)
         if self.row["stage"] is Stage.IN_MILK:
             yield f"dry off {day_words(before(due, dry))}, {dry} days before"
@@ -100,7 +113,7 @@ class BreedingSheet(OneAnimal):
 
     @property
     def _carries(self) -> Gestation:
-        return gestation_of(self.breeding.get("breed") or "") or ANY_BREED
+        return gestation_of(self.breeding.get("breed", ""))
 
     @property
     def _first_calf(self) -> bool:
@@ -109,3 +122,8 @@ class BreedingSheet(OneAnimal):
 
 def _side(day: date, of: date) -> str:
     return "before" if day < of else "after"
+
+
+def _in_days(left: int) -> str:
+    days = f"{abs(left)} {'day' if abs(left) == 1 else 'days'}"
+    return f"in {days}" if left >= 0 else f"{days} ago"

@@ -7,8 +7,9 @@ from store.book.drafts import RowDraft
 from store.book.words import EVERY_MOST_DAYS, GAIN_MOST_KG_DAY, Stage
 from store.herd.animal import OneAnimal
 from store.herd.answers import a_count, maybe, maybe_weight
-from store.herd.condition import maybe_points, points_words, scale_of
+from store.herd.condition import maybe_points, points_say, points_words, scale_of
 from store.herd.sheet import Answers, Question, yes_or_no
+from store.round.confirm import Hand
 from store.round.saying import exact
 
 GROWN_LEAST_KG = 20.0
@@ -54,6 +55,10 @@ class GoalSheet(OneAnimal):
     def told(self, answers: Answers) -> str:
         """`fed for condition 3.25 of 5, forage alone`."""
         return f"fed for {', '.join(self._words(answers)) or 'nothing more than she needs'}"
+
+    def says(self, answers: Answers, hand: Hand) -> Sequence[str]:  # noqa: ARG002
+        """What is usual of her class, and what a point is worth."""
+        return list(points_say(self._stage, self.units)) if answers["condition"] is not None else []
 
     def _words(self, answers: Answers) -> Iterator[str]:
         if answers["condition"] is not None:

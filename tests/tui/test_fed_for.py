@@ -27,6 +27,7 @@ SCREENS: dict[str, Callable[[Sitting], Sitting]] = {
     "bulling, at its end": lambda s: sheet(s, "bulling").press("down", "1", "pagedown"),
     "served": lambda s: sheet(s, "served").press("yesterday", "enter", "y", "pagedown"),
     "weighed, and it can hardly be hers": lambda s: sheet(s, "weight or").press("1350", "pagedown"),
+    "taped": lambda s: sheet(s, "weight or").press("down", "182", "pagedown"),
     "tested": lambda s: sheet(s, "her milk was tested").press("4.6", "enter", "3.5", "pagedown"),
 }
 

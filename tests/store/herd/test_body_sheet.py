@@ -7,11 +7,13 @@ import pytest
 from store.book.drafts import RowDraft
 from store.book.opening import Book
 from store.book.words import SettingName, Stage, Units
+from store.herd.animal import DetailSheet
 from store.herd.body import BodySheet
+from store.herd.goal import GoalSheet
 from store.herd.sheet import Wrong
 from store.herd.weighed import by_before, doubt
 from store.husbandry.body.slip import slip
-from tests.farm import HandClock
+from tests.farm import HandClock, hand, morning
 from tests.store.herd.filled import animal, filled, register, write
 
 
@@ -98,3 +100,32 @@ def test_no_known_slip_is_none_and_nothing_cannot_slip() -> None:
     assert slip(612, 612) is None
     with pytest.raises(ValueError, match="usual is 0; it must be above 0"):
         slip(612, 0)
+
+
+def says(book: Book, name: str, **typed: str) -> list[str]:
+    """What a weight says."""
+    found = sheet(book, name)
+    return list(found.says(filled(found, **typed).answers(), hand(book, morning(book))))
+
+
+def test_a_girth_alone_says_a_weight_and_how_sure_that_is(book: Book) -> None:
+    assert says(book, "Hazel", girth_cm="182") == ["by the tape about 459 kg, between 413 kg and 505 kg"]
+    said = says(book, "Hazel", girth_cm="210")
+    assert said[1] == "her girth is 210; weight by heart girth is made for 80 to 200 cm, and unsure beyond that"
+
+
+@pytest.mark.parametrize(("typed", "said"), [("630", "0.60 kg a day more since 11 Mar"), ("600", "0.40 kg a day less")])
+def test_what_she_gained_since_the_last_weight_is_said(book: Book, clock: HandClock, typed: str, said: str) -> None:
+    assert says(weighed(book, clock, 612), "Hazel", weight_kg=typed)[0].startswith(said)
+
+
+def test_a_heifer_is_held_against_her_grown_weight_and_her_breed(book: Book, clock: HandClock) -> None:
+    """Born 15 months ago, grown 600: 60 % are wanted."""
+    sloe = animal(book, "Sloe")
+    write(book, DetailSheet(register(book), sloe), born_on="10 Dec 2024", breed="Holstein")
+    write(book, GoalSheet(register(book), sloe), mature_kg="600")
+    clock.move(minutes=1)
+    assert says(book, "Sloe", weight_kg="330 !")[-2:] == [
+        "55 % of her grown weight; at 15 months 360 kg are wanted, if she is to calve at two years",
+        "Holstein heifers of 15 months weigh 359 kg in the mean",
+    ]

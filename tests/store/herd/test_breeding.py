@@ -96,7 +96,7 @@ def test_she_is_due_by_her_service_and_her_breed(january: Book, clock: HandClock
     sheet = BreedingSheet(register(january), animal(january, "Fennel"))
     assert sheet.title == "Fennel  served, in calf, due. By her service due 24 Oct 2027"
     assert says(january, sheet) == [
-        "by her service 283 days (any breed): due 24 Oct, most between 14 Oct and 3 Nov",
+        "by her service 283 days (any breed): due 24 Oct, in 283 days; 95 of 100 between 14 Oct and 3 Nov",
         "if it did not hold, she is bulling again 31 Jan to 7 Feb",
     ]
     assert says(january, sheet, in_calf="yes")[1:] == [
@@ -151,3 +151,13 @@ def test_not_in_calf_after_all_takes_the_day_away(january: Book, clock: HandCloc
     clock.move(minutes=1)
     write(january, BreedingSheet(register(january), fennel), in_calf="no")
     assert breeding(january, "Fennel")["due_on"] is None
+
+
+def test_near_the_day_it_is_said_how_many_have_calved(january: Book) -> None:
+    sheet = BreedingSheet(register(january), animal(january, "Fennel"))
+    for due, percent in (("14 Jan 2027", 50), ("10 Jan 2027", 79), ("24 Jan 2027", 2)):
+        said = says(january, sheet, in_calf="yes", due_on=due)
+        assert said[0] == f"by now {percent} of 100 cows have calved"
+    assert says(january, sheet, served_on="5 Apr 2026", in_calf="yes")[0].startswith(
+        "by her service 283 days (any breed): due 13 Jan, 1 day ago"
+    )

@@ -7,11 +7,13 @@ import pytest
 from store.book.drafts import RowDraft
 from store.book.opening import Book
 from store.book.words import SettingName
+from store.herd.condition import FOR_STAGE, scale_of
 from store.herd.goal import GoalSheet
 from store.herd.milk_test import MilkTestSheet
 from store.herd.sheet import Wrong
 from store.herd.taking_back import as_before, still_in_force
-from tests.farm import HandClock
+from store.husbandry.body.condition import TARGETS
+from tests.farm import HandClock, hand, morning
 from tests.store.herd.filled import animal, filled, register, write
 
 
@@ -102,3 +104,19 @@ def test_an_earlier_test_that_is_taken_back_leaves_the_later_one(book: Book, clo
     book.change(tuple(still_in_force(register(book), tuple(as_before(known, rows)))))
     clock.move(minutes=1)
     assert (register(book).get("milk_test", fennel) or {})["fat_percent"] == 4.6
+
+
+def test_a_point_is_said_in_weight_and_in_hay(book: Book) -> None:
+    sheet = goal(book)
+    said = sheet.says(filled(sheet, condition="3").answers(), hand(book, morning(book)))
+    assert "usual, dairy cow, dry-off and dry: 3.25 to 3.75 of 5" in said
+    assert said[-1] == (
+        "a point more is 45.0 kg to 64.0 kg of her, and takes 177 kg to 252 kg of dry hay beside what she needs"
+    )
+    assert sheet.says(filled(sheet).answers(), hand(book, morning(book))) == []
+
+
+def test_every_target_is_told_to_a_class_of_its_scale() -> None:
+    targets = {each.when: each for each in TARGETS}
+    assert set(FOR_STAGE) <= set(targets)
+    assert all(scale_of(stage) == targets[when].scale for when, told in FOR_STAGE.items() for stage in told)
