@@ -4,6 +4,7 @@ Only `█ ▀ ▄` and space are used: every console font has them.
 """
 
 import unicodedata
+from functools import lru_cache
 
 _DOTS = {
     "A": ".##. #..# #### #..# #..#", "B": "###. #..# ###. #..# ###.", "C": ".### #... #... #... .###",
@@ -32,7 +33,8 @@ def plain_letters(text: str) -> str | None:
     return bare if bare and all(c in _DOTS for c in bare) else None
 
 
-def large(text: str, scale: int = 1) -> list[str] | None:
+@lru_cache(64)
+def large(text: str, scale: int = 1) -> tuple[str, ...] | None:
     """The rows of a text drawn large, all of one width; None if a letter cannot be drawn.
 
     scale: 1 is three rows high, 2 is five.
@@ -43,7 +45,7 @@ def large(text: str, scale: int = 1) -> list[str] | None:
     dots = [".".join(_DOTS[letter].split()[row] for letter in letters) for row in range(5)]
     dots = ["".join(dot * scale for dot in row) for row in dots for _ in range(scale)]
     dots += ["." * len(dots[0])] * (len(dots) % 2)
-    return [
+    return tuple(
         "".join(_BLOCKS[up == "#", down == "#"] for up, down in zip(dots[row], dots[row + 1], strict=True))
         for row in range(0, len(dots), 2)
-    ]
+    )

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from enum import Enum, auto
+from functools import lru_cache
 from textwrap import wrap
 
 from msgspec import Struct
@@ -90,8 +91,13 @@ def fit(spans: Line, width: int, role: Role = Role.TEXT) -> Line:
 
 def wrapped(text: str, width: int, role: Role = Role.TEXT, indent: str = " ") -> list[Line]:
     """A sentence over as many lines as it needs: nothing of it is cut. Empty text takes one empty line."""
-    rows = wrap(text, max(width - len(indent) - 1, 8)) or [""]
-    return [line(Span(indent + row, role)) for row in rows]
+    return [line(Span(indent + row, role)) for row in _wrapped_rows(text, max(width - len(indent) - 1, 8))]
+
+
+@lru_cache(512)
+def _wrapped_rows(text: str, width: int) -> tuple[str, ...]:
+    """Kept, as most sentences of a page are the same at the next key."""
+    return tuple(wrap(text, width)) or ("",)
 
 
 def apart(left: str, right: str, width: int) -> str:

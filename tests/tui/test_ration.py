@@ -1,15 +1,18 @@
 """The ration by keys: what another amount would do is seen at once, and nothing is written here."""
 
 import pytest
+from msgspec.structs import replace
 from syrupy.assertion import SnapshotAssertion
 
 from store.book.drafts import Subject
-from store.ration.parts import Case
+from store.book.words import Species
+from store.ration.parts import Case, Missing
 from tests.tui.keys import Keys, Sitting
 from tests.tui.rations import (
     AMERICAN,
     CASES,
     DRY,
+    HAY,
     HUNDRED,
     LONG,
     METRIC,
@@ -124,6 +127,16 @@ def test_escape_takes_a_half_typed_amount_away_first(sitting: Sitting) -> None:
     assert not keys.place.half_typed
 
 
+def test_back_from_the_day_it_starts_what_is_tried_still_stands(sitting: Sitting) -> None:
+    sitting.to_step("Fennel", "milk").press("j", "5", "enter", "enter", "escape")
+    assert isinstance(sitting.place, Ration)
+    assert "[5]" in sitting.text()
+
+
+def test_enter_without_a_change_starts_nothing(sitting: Sitting) -> None:
+    assert "Nothing is changed yet" in at_ration(sitting, MILK).press("enter").said
+
+
 def test_a_half_typed_amount_is_said_by_the_key_that_leaves(sitting: Sitting) -> None:
     keys = at_ration(sitting, MILK).press("6")
     assert keys.place is not None
@@ -133,7 +146,9 @@ def test_a_half_typed_amount_is_said_by_the_key_that_leaves(sitting: Sitting) ->
 
 def test_nothing_is_written_here(sitting: Sitting) -> None:
     before = sitting.written()
-    at_ration(sitting, MILK).press("6", "enter", "down", "2", "enter", "a", "1", "enter", "3", "enter", "enter")
+    at_ration(sitting, MILK).press(
+        "6", "enter", "down", "2", "enter", "a", "1", "enter", "3", "enter", "enter", "escape"
+    )
     assert sitting.written() == before
 
 
@@ -192,6 +207,37 @@ def test_why_walks_from_the_energy_needed_down(sitting: Sitting) -> None:
     keys = at_ration(sitting, MILK).press("w", "down", "enter")
     assert "her weight and milk" in keys.text()
     assert isinstance(keys.press("w").place, Ration)
+
+
+def test_what_comes_from_the_pen_is_counted_and_has_no_mark(sitting: Sitting) -> None:
+    own = {cell: kg for cell, kg in MILK.now.items() if cell[1] != HAY.feed.id}
+    beside = {cell: kg for cell, kg in MILK.now.items() if cell[1] == HAY.feed.id}
+    keys = at_ration(sitting, replace(MILK, now=own, besides=beside))
+    assert "4.1 + 4.1 from the pen" in keys.text()
+    assert "short   79 %" in keys.text()
+    assert "> dairy nuts" in keys.press("down", "down").text()
+
+
+def test_a_caution_is_said_once_where_it_matters_and_who_has_to_check(sitting: Sitting) -> None:
+    page = at_ration(sitting, MILK).text(120, 40)
+    assert "Change a ration in small steps" not in page
+    assert "checked by nobody but you" in page
+    page = at_ration(sitting, MILK, replace(METRIC, checked_by="Kim")).press("5").text(120, 40)
+    assert page.count("Change a ration in small steps") == 1
+    assert "checked by nobody" not in page
+
+
+def test_sheep_beside_cattle_bring_their_caution(sitting: Sitting) -> None:
+    mineral = replace(NUTS, resembles="Mineral, see its tag")
+    case = replace(MILK, feeds=(mineral, *MILK.feeds[1:]))
+    assert "You keep sheep" not in at_ration(sitting, case).text(120, 40)
+    beside = replace(METRIC, beside=frozenset({Species.SHEEP}))
+    assert "You keep sheep" in at_ration(sitting, case, beside).text(120, 40)
+
+
+def test_a_long_list_of_what_is_not_known_is_cut_short(sitting: Sitting) -> None:
+    missing = tuple(Missing("weight", f"steer {at} has no weight: F, animals.") for at in range(100))
+    assert "and 94 more of that kind" in at_ration(sitting, replace(HUNDRED, missing=missing)).text(120, 40)
 
 
 class Counted:

@@ -31,16 +31,14 @@ def _row(seen: Seen, each: Told, width: int) -> Line:
 
 def _figures(seen: Seen, each: Told, room: int) -> str:
     """As much as there is room for: the percent first, then what is given of what is needed, then how it stands now."""
-    percent, units = percent_of(each), seen.farm.units
-    said = "" if percent is None else f"{percent:>3.0f} %"
-    for more in (
-        f"  {has_of(each, units)}{_was(seen, each)}",
-        f"  {has_of(each, units)}",
-        f" {has_shortly(each, units)}",
-    ):
-        if len(found := (said + more).rstrip() if said else more.strip()) <= room:
-            return found
-    return said or (short(each.has, units) if each.has else "")
+    percent, units, told = percent_of(each), seen.farm.units, has_of(each, seen.farm.units)
+    if percent is None:
+        return told if len(told) <= room else short(each.has, units) if each.has else ""
+    said = f"{percent:>3.0f} %"
+    if len(whole := f"{said}  {told}{_was(seen, each)}") <= room:
+        return whole
+    fuller = (f"{said}  {told}", f"{said} {has_shortly(each, units)}")
+    return next((words for words in fuller if len(words) <= room), said)
 
 
 def _was(seen: Seen, each: Told) -> str:

@@ -29,18 +29,21 @@ class Columns(Struct, frozen=True):
 
 def feed_rows(seen: Seen, width: int) -> list[Line]:
     """The heads and a line for each feed, in so many cells."""
-    if not seen.rows:
+    if not seen.rows and not seen.beside:
         return wrapped(NONE if seen.case.feeds else NO_FEED, width, Role.WARNING)
     columns = _columns(seen, width)
     head = f"{'':{MARK_CELLS}}{'feed':<{columns.name}}{'now':<{columns.now}}{'new':<{columns.new}}"
-    return [line(Span(head, Role.QUIET)), *(_row(seen, at, each, columns) for at, each in enumerate(seen.rows))]
+    own = (_row(seen, at, each, columns) for at, each in enumerate(seen.rows))
+    return [line(Span(head, Role.QUIET)), *own, *(_beside(seen, each, columns) for each in seen.beside)]
 
 
 def _columns(seen: Seen, width: int) -> Columns:
     """As much as there is room for: fractions and measures, else without the measures, else decimals."""
     for decimal, with_unit in ((False, True), (False, False), (True, False)):
-        now = 1 + max(len(_now(seen, each, decimal=decimal)) for each in seen.rows)
-        new = 1 + max(len(_new(seen, at, each, decimal=decimal)) for at, each in enumerate(seen.rows))
+        besides = (_numbers(seen, each, seen.case.besides, decimal=decimal) for each in seen.beside)
+        own = (_now(seen, each, decimal=decimal) for each in seen.rows)
+        now = 1 + max(map(len, (*own, *besides, "now")))
+        new = 1 + max(map(len, (*(_new(seen, at, each, decimal=decimal) for at, each in enumerate(seen.rows)), "new")))
         name = width - MARK_CELLS - now - new - (UNIT_CELLS if with_unit else 0)
         if name >= NAME_LEAST:
             break
@@ -59,8 +62,15 @@ def _row(seen: Seen, at: int, feed: RationFeed, columns: Columns) -> Line:
     )
 
 
+def _beside(seen: Seen, feed: RationFeed, columns: Columns) -> Line:
+    """What comes by another plan: it is counted, and not changed here."""
+    name, told = cut(feed.feed.name, columns.name - 1), _numbers(seen, feed, seen.case.besides, decimal=columns.decimal)
+    by = "from the pen" if seen.case.subject.animal_id else "by own plans"
+    return line(Span(f"   {name:<{columns.name}}{told:<{columns.now}}{by}", Role.QUIET))
+
+
 def _now(seen: Seen, feed: RationFeed, *, decimal: bool) -> str:
-    return "free" if feed.free else " + ".join(_numbers(seen, feed, seen.case.now, decimal=decimal))
+    return "free" if feed.free else _numbers(seen, feed, seen.case.now, decimal=decimal)
 
 
 def _new(seen: Seen, at: int, feed: RationFeed, *, decimal: bool) -> str:
@@ -69,7 +79,7 @@ def _new(seen: Seen, at: int, feed: RationFeed, *, decimal: bool) -> str:
         return "free"
     if at == seen.marked and "+" in seen.typed:
         return f"[{seen.typed}_]"
-    numbers = _numbers(seen, feed, seen.new, decimal=decimal)
+    numbers = _each(seen, feed, seen.new, decimal=decimal)
     if at == seen.marked:
         numbers[seen.meal] = f"[{f'{seen.typed}_' if seen.typed else numbers[seen.meal]}]"
     return " + ".join(numbers)
@@ -82,7 +92,11 @@ def _role(seen: Seen, feed: RationFeed, *, here: bool) -> Role:
     return Role.AMOUNT if any(cell[1] == feed.feed.id for cell in tried) else Role.TEXT
 
 
-def _numbers(seen: Seen, feed: RationFeed, amounts: Amounts, *, decimal: bool) -> list[str]:
+def _numbers(seen: Seen, feed: RationFeed, amounts: Amounts, *, decimal: bool) -> str:
+    return " + ".join(_each(seen, feed, amounts, decimal=decimal))
+
+
+def _each(seen: Seen, feed: RationFeed, amounts: Amounts, *, decimal: bool) -> list[str]:
     return [number(kg, feed, seen.farm.units, decimal=decimal) for kg in meals_kg(amounts, feed, seen.case.slots)]
 
 

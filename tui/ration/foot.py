@@ -2,12 +2,14 @@
 
 from collections.abc import Iterator
 
+from store.husbandry.ration.cautions import cautions, checked
+from store.ration.held import held
 from tui.page import Line, Role, Size, wrapped
 from tui.ration.first_step import forage_only_words
-from tui.ration.numbers import balance_numbers
 from tui.ration.seen import Seen
+from tui.ration.trial import changed
 
-DOUBTS_MOST = 2
+DOUBTS_MOST, MISSING_MOST = 2, 6
 
 
 def foot_lines(seen: Seen, size: Size) -> list[Line]:
@@ -24,13 +26,24 @@ def _sentences(seen: Seen) -> Iterator[tuple[str, Role]]:
     yield from ((each, Role.TEXT) for each in seen.farm.trends)
     for head in seen.case.heads:
         yield from ((words, Role.TEXT) for words in forage_only_words(seen, head))
-    for missing in dict.fromkeys(seen.after.missing):
-        yield f"NOT KNOWN  {missing.says}", Role.TEXT
+    missing = [f"NOT KNOWN  {each}" for each in dict.fromkeys(each.says for each in seen.after.missing)]
+    yield from ((each, Role.TEXT) for each in missing[:MISSING_MOST])
+    if len(missing) > MISSING_MOST:
+        yield f"NOT KNOWN  and {len(missing) - MISSING_MOST} more of that kind.", Role.TEXT
     yield from ((each, Role.QUIET) for each in _doubts(seen))
+    yield from ((each, Role.QUIET) for each in _cautions(seen))
 
 
 def _doubts(seen: Seen) -> Iterator[str]:
-    found = list(dict.fromkeys(doubt for value in balance_numbers(seen.after) for doubt in value.doubts()))
-    yield from (f"UNSURE  {each}." for each in found[:DOUBTS_MOST])
-    if len(found) > DOUBTS_MOST:
-        yield f"UNSURE  and {len(found) - DOUBTS_MOST} more: W shows each at its number."
+    yield from (f"UNSURE  {each}." for each in seen.doubts[:DOUBTS_MOST])
+    if len(seen.doubts) > DOUBTS_MOST:
+        yield f"UNSURE  and {len(seen.doubts) - DOUBTS_MOST} more: W shows each at its number."
+
+
+def _cautions(seen: Seen) -> Iterator[str]:
+    """What is usually said of such a ration, and that nobody has checked it."""
+    other = bool(changed(seen.case, {**seen.tried, **seen.reading.amounts}))
+    found = cautions(held(seen.case, seen.new, seen.farm.beside, changed=other))
+    if found:
+        yield f"CARE  {' '.join(found)}"
+    yield from filter(None, (checked(seen.farm.checked_by),))

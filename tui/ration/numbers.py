@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from store.husbandry.why import Value
-from store.ration.parts import Balance, Head, RationFeed
+from store.ration.parts import Balance, Case, Head, RationFeed
 from tui.ration.seen import Seen
 
 
@@ -15,6 +15,12 @@ def all_numbers(seen: Seen) -> Iterator[Value]:
     yield from (seen.case.meal_limit_kg,) if seen.case.meal_limit_kg else ()
     if seen.feed:
         yield from _of_feed(seen.feed)
+
+
+def need_numbers(case: Case) -> Iterator[Value]:
+    """What is needed, each part at least and at most."""
+    for need in case.needs:
+        yield from (value for value in (need.least, need.most) if value)
 
 
 def balance_numbers(balance: Balance) -> Iterator[Value]:

@@ -5,7 +5,7 @@ from store.book.drafts import Subject
 from store.book.reading.stock import read_settings
 from store.book.register import Register, read_register
 from store.book.turn import local
-from store.book.words import SettingName
+from store.book.words import SettingName, Species
 from store.ration.by_rule import proposed_by_rule
 from store.ration.case import read_case
 from store.ration.parts import Case
@@ -41,7 +41,15 @@ def _read(walker: Walker, subject: Subject) -> tuple[Case, Farm]:
     checked = register.get("setting", SettingName.CHECKED_BY) or {}
     said = register.farm.units, register.farm.dialect, read_settings(desk, now).currency, checked.get("value", "")
     by_rule = (each.says for each in proposed_by_rule(register, case))
-    return case, Farm(*said, trends=(*_trends(desk, register, subject), *by_rule))
+    return case, Farm(*said, (*_trends(desk, register, subject), *by_rule), _beside(walker, subject))
+
+
+def _beside(walker: Walker, subject: Subject) -> frozenset[Species]:
+    """The kinds of animal in the pen."""
+    snapshot = walker.snapshot
+    pens = (each.pen_id for each in snapshot.animals if each.id == subject.animal_id)
+    pen_id = subject.pen_id or next(pens, None)
+    return frozenset(each.species for each in snapshot.heads(pen_id)) if pen_id else frozenset()
 
 
 def _trends(desk: Desk, register: Register, subject: Subject) -> tuple[str, ...]:

@@ -4,15 +4,15 @@ from collections.abc import Mapping
 
 from msgspec import Struct
 
-from store.book.words import Dialect, Units
+from store.book.words import Dialect, Species, Units
 from store.ration.parts import Amounts, Balance, Case, RationFeed
-from tui.ration.trial import Cell, rows
+from tui.ration.trial import Cell
 
 
 class Farm(Struct, frozen=True):
     """What the page is said in and with. checked_by: who checked the figures of this farm's feeding.
 
-    trends: how their condition has gone, a sentence each.
+    trends: how their condition has gone, a sentence each. beside: kinds of animal that stand with them.
     """
 
     units: Units
@@ -20,6 +20,7 @@ class Farm(Struct, frozen=True):
     currency: str = ""
     checked_by: str = ""
     trends: tuple[str, ...] = ()
+    beside: frozenset[Species] = frozenset()
 
 
 class Reading(Struct, frozen=True):
@@ -32,13 +33,16 @@ class Reading(Struct, frozen=True):
 class Seen(Struct, frozen=True):
     """A ration as it stands on the screen. row, meal: which feed and which of its meals is marked.
 
-    before, after: how what is given now balances, and how it would with what is tried.
+    rows: the feeds with a line. before, after: how what is given now balances, and how it would with what is tried.
+    doubts: what makes the needs unsure.
     """
 
     case: Case
     farm: Farm
+    rows: tuple[RationFeed, ...]
     before: Balance
     after: Balance
+    doubts: tuple[str, ...] = ()
     tried: Mapping[Cell, float] = {}
     row: int = 0
     meal: int = 0
@@ -51,9 +55,10 @@ class Seen(Struct, frozen=True):
         return {**self.case.now, **self.tried, **self.reading.amounts}
 
     @property
-    def rows(self) -> tuple[RationFeed, ...]:
-        """The feeds with a line."""
-        return rows(self.case, self.tried)
+    def beside(self) -> tuple[RationFeed, ...]:
+        """The feeds that they get by another plan."""
+        named = {feed_id for _, feed_id in self.case.besides}
+        return tuple(feed for feed in self.case.feeds if feed.feed.id in named)
 
     @property
     def marked(self) -> int:

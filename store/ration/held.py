@@ -1,0 +1,25 @@
+"""What a ration holds as the usual cautions ask for it: what a head gets of each feed, and whom it can reach."""
+
+from collections.abc import Iterable
+
+from store.book.words import Species
+from store.husbandry.ration.cautions import Fed, Held
+from store.ration.fed import day_kg
+from store.ration.parts import Amounts, Case
+
+
+def held(case: Case, amounts: Amounts, beside: Iterable[Species] = (), *, changed: bool = False) -> Held:
+    """Some amounts of a case. beside: kinds of animal that stand with them. changed: it is another ration than now."""
+    by_day = day_kg(case, amounts)
+    given = [
+        Fed(each.feed.name, each.resembles, by_day.get(each.feed.id, 0.0), each.made, each.forage)
+        for each in case.feeds
+    ]
+    weights = [head.weight_kg.amount for head in case.heads if head.weight_kg]
+    return Held(
+        given,
+        frozenset({*(head.animal.species for head in case.heads), *beside}),
+        frozenset(head.animal.stage for head in case.heads),
+        sum(weights) / len(weights) if weights else None,
+        changed=changed,
+    )
