@@ -10,6 +10,7 @@ from store.book.stocks import FeedSettings
 from store.book.turn import Turn
 from store.book.words import EVENING, MORNING
 from store.husbandry.hay import Bales, bales_last, in_bales, lost
+from store.husbandry.stock import a_day_of
 
 
 class HayLeft(Struct, frozen=True):
@@ -40,7 +41,7 @@ def a_day_kg(needs: Needs, feed_id: UUID, today: date, days: int) -> float:
     Not of today: what is fed of it already takes nothing more, and the average would fall with every feeding.
     """
     turns = [Turn(today + timedelta(days=n), slot) for n in range(1, days + 1) for slot in (MORNING, EVENING)]
-    return sum(needs.kg(feed_id, turn) for turn in turns) / days if days else 0.0
+    return a_day_of(sum(needs.kg(feed_id, turn) for turn in turns), days) if days else 0.0
 
 
 def hay_words(found: HayLeft) -> str:

@@ -1,20 +1,22 @@
 """Why the feed room says so much: what was weighed, came, was fed and lost; the rounds that it covers; its price."""
 
 from collections.abc import Iterator
-from datetime import date
+from datetime import date, timedelta
 
 from msgspec.structs import replace
 
 from store.book.needs import Needs
 from store.book.stocks import FeedSettings, FeedStock
-from store.book.turn import Turn
+from store.book.turn import Turn, local
+from store.book.words import FEEDING
 from store.feedroom.lasting import DaysLeft
 from store.feedroom.room import RoomLine
 from store.feedroom.tub import TubIntake
 from store.husbandry.intake import a_head_g
+from store.husbandry.measures import one_of
 from store.husbandry.moments import days_before, the_day
 from store.husbandry.money import price_a_kg
-from store.husbandry.stock import full_days, rounds_covered, short_by_kg, there_kg
+from store.husbandry.stock import a_day_of, full_days, rounds_covered, short_by_kg, there_kg
 from store.husbandry.why import Value, given, total
 from store.round.whys import Asked
 from store.round.whys.asked import BY_PLAN, YOUR_RULE
@@ -94,6 +96,24 @@ def price_value(asked: Asked, stock: FeedStock, currency: str) -> Value | None:
     return in_money(found, f"{currency}/kg")
 
 
+def hay_numbers(asked: Asked, stock: FeedStock, needs: Needs, settings: FeedSettings) -> Iterator[Value]:
+    """Of hay by the bale: what a day takes of it, by the plans of a week to come; a bale, and how many there are."""
+    bale = next((each for each in stock.deliveries if each.bag_kg), None)
+    there, today = there_value(asked, stock), local(asked.now, asked.zone).date()
+    if not stock.feed.baled or bale is None or there is None:
+        return
+    if settings.turnout_on is None or settings.turnout_on <= today:
+        return
+    yield given((settings.turnout_on - today).days, "until turnout", "days", "your day of turnout, set under F")
+    turns = [Turn(today + timedelta(days=n), slot) for n in range(1, WEEK + 1) for slot in FEEDING]
+    taken = (given(needs.kg(stock.feed.id, each), f"{_day(each.day)} {each.slot}", "kg", BY_PLAN) for each in turns)
+    week = total("a week of rounds", "kg", taken)
+    yield a_day_of.of(f"{stock.feed.name} put out a day", kg=week, days=given(WEEK, "days", "days", "of that week"))
+    bags = given(bale.bags or 1, "bales", "bales", f"came {asked.when(bale.at)}")
+    weighed = given(bale.kg, "the newest delivery in bales", "kg", f"came {asked.when(bale.at)}")
+    yield one_of.of("a bale", total=weighed, measures=bags)
+
+
 def tub_numbers(stock: FeedStock, taken: TubIntake | None) -> Iterator[Value]:
     """What each head took a day of what stands free, between the last two weighings."""
     if taken and taken.g is not None and taken.head_days:
@@ -105,6 +125,10 @@ def tub_numbers(stock: FeedStock, taken: TubIntake | None) -> Iterator[Value]:
 def in_money(value: Value, unit: str) -> Value:
     """A number of the farm's own money."""
     return replace(value, unit=unit)
+
+
+WEEK = 7
+"""Over so many days to come what a day takes is averaged."""
 
 
 def _day(on: date) -> str:

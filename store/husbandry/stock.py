@@ -76,6 +76,15 @@ def short_by_kg(there_kg: float, **needs_kg: float) -> float:
     return lasting(there_kg, needs_kg.values()).short_kg or 0.0
 
 
+@equation("a day", "what some days take / how many days", "kg", ARITHMETIC)
+def a_day_of(kg: float, days: float) -> float:
+    """What a day takes on the average. [kg] Raises ValueError below zero, and for no day."""
+    at_least_zero(kg=kg, days=days)
+    if days == 0:
+        raise ValueError("days is 0; it must be more than 0")
+    return kg / days
+
+
 @equation("full days", "the rounds / 2, whole days only", "full days", ARITHMETIC)
 def full_days(rounds: float) -> float:
     """Whole days of both rounds. [d] Raises ValueError below zero."""

@@ -58,7 +58,7 @@ MORNING = (
 )
 """A scoop of nuts holds 0.675 kg, the empty pail weighs 1.4 kg: weighing.csv and pail_as.csv of the small farm."""
 
-OTHER_KEY = "j"
+OTHER_KEY = " "
 """A key that does nothing: between two Enters on purpose it says that the second is no held key."""
 
 _ENTRIES = """

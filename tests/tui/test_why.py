@@ -55,6 +55,7 @@ def test_into_a_number_and_into_what_it_is_made_of_and_back(sitting: Sitting) ->
 
 
 WHYS: dict[str, Callable[[Sitting], Sitting]] = {
+    "the feed room": lambda s: s.press("d", "w", "enter"),
     "the numbers of a feed": lambda s: s.to_step("Fennel", "feed").press("w"),
     "scoops": lambda s: s.to_step("Fennel", "feed").press("w", "enter"),
     "what a scoop holds": lambda s: s.to_step("Fennel", "feed").press("w", "enter", "down", "right"),

@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator
 
+from store.book.drafts import RowDraft
+from store.book.words import SettingName
 from store.round.steps import FeedStep, MilkStep, SoakCheckStep, SoakStartStep
 from store.round.whys import NUMBERS
 from tests.tui.keys import Sitting
@@ -10,6 +12,7 @@ from tests.tui.whys import comes_out, is_said
 from tui.feed_room.room import FeedRoom
 from tui.place import Place
 from tui.walk.lamp import Lamp
+from tui.why.why import IN_KILOGRAMS
 
 ON_THE_PAGE = FeedStep | MilkStep | SoakCheckStep | SoakStartStep
 """Steps whose page says each of their numbers."""
@@ -98,5 +101,22 @@ def test_every_number_of_the_feed_room_and_its_costs_is_what_they_say(demo: Sitt
         place.mark(row)
         of_it = place.lines[row].stock.feed.name
         assert [name for name in held(demo) if of_it in name and "rounds" not in name] == []
+        assert (f"{of_it} put out a day" in [each.name for each in place.numbers()]) is place.lines[
+            row
+        ].stock.feed.baled
     demo.press("c")
     assert held(demo) == []
+
+
+def test_in_american_words_and_units_every_number_is_said_as_its_page_says_it(demo: Sitting) -> None:
+    for name, value in ((SettingName.DIALECT, "american"), (SettingName.UNITS, "us")):
+        demo.walker.book.change([RowDraft("setting", {"name": name, "value": value})])
+    clock_of(demo).move(minutes=1)
+    demo.walker.look()
+    all_hold(demo)
+    milk = next(at for at, step in enumerate(demo.walker.steps) if isinstance(step, MilkStep))
+    demo.place = demo.house.lamp(milk)
+    page = demo.press("w", "down", "enter", "down", "enter").text()
+    assert " lb" in page
+    assert "kg" not in page.split("WRITTEN")[0].replace("kilograms", "")
+    assert IN_KILOGRAMS in " ".join(page.split())

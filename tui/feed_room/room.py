@@ -7,7 +7,7 @@ from store.book.reading.needs import read_needs
 from store.book.reading.stock import read_settings
 from store.feedroom.room import RoomLine, read_room
 from store.feedroom.tub import tub_intake
-from store.feedroom.whys import line_numbers, tub_numbers
+from store.feedroom.whys import hay_numbers, line_numbers, tub_numbers
 from store.husbandry.why import Value
 from tui.feed_room.costing import Costing
 from tui.feed_room.one_feed import OneFeed
@@ -89,7 +89,8 @@ class FeedRoom(Picking):
         lines = sorted(self.lines, key=lambda line: line is not self.line)
         found = [value for line in lines for value in line_numbers(asked, line, needs, settings)]
         tub = tub_numbers(self.line.stock, tub_intake(desk, self.line.stock)) if self.line else ()
-        return (*found, *tub)
+        hay = hay_numbers(asked, self.line.stock, needs, settings) if self.line else ()
+        return (*found, *hay, *tub)
 
     def numbers_of(self) -> str:
         """The room."""
