@@ -6,12 +6,14 @@ A need of one edition is met with the energy of feeds of the same edition; the t
 from collections.abc import Iterable, Mapping
 
 from store.husbandry.bounds import at_least_zero
-from store.husbandry.feeds.table import DAIRY_2001
+from store.husbandry.feeds.table import DAIRY_2001, DISTILLERS, VIRGINIA_2001
 from store.husbandry.why import Source, Sure, Value, equation
 
 CHAPTER_2 = Source("Nutrient Requirements of Dairy Cattle, 7th edition (2001), chapter 2", Sure.MEMORY)
 DAIRY_1989 = Source("Nutrient Requirements of Dairy Cattle, 6th edition (1989)", Sure.MEMORY)
-EDITIONS: Mapping[Source, int] = {CHAPTER_2: 2001, DAIRY_2001: 2001, DAIRY_1989: 1989}
+EDITIONS: Mapping[Source, int] = {
+    CHAPTER_2: 2001, DAIRY_2001: 2001, VIRGINIA_2001: 2001, DISTILLERS: 2001, DAIRY_1989: 1989,
+}  # fmt: skip
 """The edition that an energy rests on, by its sources."""
 
 DIGESTED_PROTEIN = 0.9

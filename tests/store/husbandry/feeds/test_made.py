@@ -5,7 +5,7 @@ from hypothesis import given, strategies
 
 from store.husbandry.feeds.energy import energy_of, net_of_1989, one_edition
 from store.husbandry.feeds.made import made, spread_percent
-from store.husbandry.feeds.table import BY_NAME, FEEDS, PARTS
+from store.husbandry.feeds.table import BY_NAME, FEEDS, PARTS, TableFeed
 from store.husbandry.why import given as a_value
 
 BARLEY, HAY = "Barley, rolled", "Grass hay, mid (55-60 % NDF)"
@@ -71,3 +71,10 @@ def test_two_editions_never_meet_in_one_sum() -> None:
     one_edition([energy_of(tdn, cp, fat), made({}, "table", BARLEY)["nel_mcal"]])
     with pytest.raises(ValueError, match="editions 1989 and 2001"):
         one_edition([net_of_1989.of(tdn_percent=tdn), energy_of(tdn, cp, fat)])
+
+
+@pytest.mark.parametrize("row", [pytest.param(feed, id=feed.name) for feed in FEEDS if feed.nel_mcal])
+def test_every_printed_energy_is_known_to_be_of_the_one_edition(row: TableFeed) -> None:
+    tdn = a_value(60.0, "TDN", "%", "typed")
+    with pytest.raises(ValueError, match="editions 1989 and 2001"):
+        one_edition([net_of_1989.of(tdn_percent=tdn), made({}, "table", row.name)["nel_mcal"]])
