@@ -5,9 +5,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
+from store.book.words import Stage
+from store.husbandry.calf.growth import expected_kg_day, gets_mcal, milk_part
+from store.husbandry.feeds.table import DAIRY_2001
 from store.husbandry.needs.gain import gain_kg_day
 from store.husbandry.ration.sums import Given, cost, lacking, share, supply
-from store.husbandry.why import Value
+from store.husbandry.why import Value, given, total
 from store.ration.fed import Fed, fed
 from store.ration.limits import biggest_meal, broken
 from store.ration.needs import TDN
@@ -21,6 +24,8 @@ COLUMNS = {
     Part.CA_TO_P: ("ca_percent", "p_percent"), Part.GAIN: ("tdn_percent",), Part.DRY_MATTER: (),
 }  # fmt: skip
 """By part, in the order in which they are told: the columns of what a feed is made of that it hangs on."""
+WHOLE_MILK = given(0.67, "energy in a kilogram of milk", "Mcal for a calf", "a table", DAIRY_2001)
+"""12.5 % of dry matter with 5.37 Mcal a kilogram."""
 TDN_LEAST, TDN_MOST = 30.0, 100.0
 """Of a whole ration; outside of it no gain is reckoned. [% of dry matter]"""
 ORDER = tuple(COLUMNS)
@@ -48,6 +53,8 @@ class _Given(Struct, frozen=True):
 
     def _gain(self, head: Head) -> Value | None:
         """What it makes one that grows gain."""
+        if head.animal.stage is Stage.CALF and head.milk_kg:
+            return self._gain_on_milk(head, head.milk_kg)
         tdn, dry = self.supply.get("TDN"), self.supply.get("dry matter")
         if not (tdn and dry and dry.amount and head.weight_kg and head.mature_kg):
             return None
@@ -56,27 +63,36 @@ class _Given(Struct, frozen=True):
         known = TDN_LEAST <= rich.amount <= TDN_MOST
         return gain_kg_day.of("gain", dry_matter_kg=dry, tdn_percent=rich, **of_head) if known else None
 
+    def _gain_on_milk(self, head: Head, milk_kg: Value) -> Value | None:
+        """A calf lives on what it drinks, and on feed that is no forage; hay gives it little yet."""
+        starter = total("feed that is no forage", "kg", (each.kg for each in self.fed.ration if not each.forage))
+        of_milk = {"milk_kg": milk_kg, "mcal_per_kg": WHOLE_MILK}
+        gets = gets_mcal.of(starter_kg=starter, **of_milk)
+        part = milk_part.of(gets_mcal=gets, **of_milk)
+        weight_kg = head.weight_kg
+        return expected_kg_day.of("gain", weight_kg=weight_kg, gets_mcal=gets, milk_part=part) if weight_kg else None
+
 
 def balance(case: Case, amounts: Amounts) -> Balance:
     """What a head gets with some amounts against what it needs. Raises KeyError for a feed that the case has not."""
     found = fed(case, amounts)
-    given = _Given(case, found, supply(found.ration))
-    lines = tuple(_line(given, need) for need in sorted(case.needs, key=lambda need: ORDER.index(need.part)))
+    now = _Given(case, found, supply(found.ration))
+    lines = tuple(_line(now, need) for need in sorted(case.needs, key=lambda need: ORDER.index(need.part)))
     price = cost(found.ration) if not found.unknown else None
     known = [each for each in found.ration if "dm_percent" in each.made]
     return Balance(
         lines,
-        given.supply.get("dry matter") or supply(known)["dry matter"],
+        now.supply.get("dry matter") or supply(known)["dry matter"],
         price,
         biggest_meal(case, amounts),
-        None if found.unknown else given.supply.get("forage"),
-        tuple(broken(case, amounts, given.supply.get("dry matter"))),
+        None if found.unknown else now.supply.get("forage"),
+        tuple(broken(case, amounts, now.supply.get("dry matter"))),
         (*case.missing, *_of_parts(lines), *(() if price else _of_prices(found.ration))),
     )
 
 
-def _line(given: _Given, need: Need) -> Line:
-    unknown, has = given.unknown_by(need), given.has(need)
+def _line(now: _Given, need: Need) -> Line:
+    unknown, has = now.unknown_by(need), now.has(need)
     if unknown or has is None:
         return Line(need, None, Verdict.NOT_KNOWN, None, unknown)
     whole = need.least or need.most

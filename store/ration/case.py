@@ -102,7 +102,7 @@ def _needs(asked: Asked, subject: Subject, found: Sequence[Known]) -> tuple[tupl
         *apart(of_heads),
     )
     if not reckoned:
-        return (), missing
+        return tuple(gain_wanted([head for head in heads if head.milk_kg])), missing
     mean = with_cold(asked, _beside(asked, heads), mean_needs(of_heads))
     return (*as_needs(asked, mean), *gain_wanted([head for head, _ in reckoned])), missing
 

@@ -9,6 +9,7 @@ from store.husbandry.needs import dairy, growing, suckler
 from store.husbandry.why import Value, given
 from store.ration.asked import ASSUMED, Asked
 from store.ration.parts import Head, Missing
+from store.round.saying import exact
 
 Needs = Mapping[str, Value]
 """What a head needs, by the word of the arithmetic: energy, tdn_kg, protein_g, dry_matter_kg and so on."""
@@ -45,10 +46,11 @@ def why_none(asked: Asked, head: Head) -> Iterator[Missing]:
         word = animal.stage if animal.species is Species.CATTLE else animal.species
         yield Missing("needs", f"{name}: no needs are kept for a {word}; amounts, cost and limits only.")
     elif is_on_milk(asked, head):
-        yield Missing("needs", f"{name} lives on milk: what feed it needs is not reckoned yet; amounts and cost only.")
+        told = "only what it should gain is reckoned" if head.milk_kg else "what it drinks is not in the book"
+        yield Missing("needs", f"{name} lives on milk: {told}; of feed amounts and cost.")
     elif head.weight_kg and head.gain_kg_day and animal.stage in GROWS and needs_of(asked, head) is None:
-        gain = f"{head.gain_kg_day.amount:g} kg a day"
-        yield Missing("gain", f"No feed makes {name} gain {gain}: F, animals, {name}, what it is fed for.")
+        gain = exact(head.gain_kg_day.amount, asked.register.farm.units)
+        yield Missing("gain", f"No feed makes {name} gain {gain} a day: F, animals, {name}, what it is fed for.")
 
 
 def _in_milk(head: Head, weight_kg: Value) -> Needs | None:

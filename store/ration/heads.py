@@ -14,7 +14,7 @@ from store.husbandry.breeds import ANY, breed_of
 from store.husbandry.dates.gestation import gestation_of
 from store.husbandry.why import Source, Value, given
 from store.ration.asked import ASSUMED, Asked, days_between
-from store.ration.milk import calves_of, milk_of, unweighed
+from store.ration.milk import calves_of, drunk_by, milk_of, unweighed
 from store.ration.parts import Head, Missing
 from store.ration.weight import Weighed, is_old, slipped, weighings, weight_of
 
@@ -50,7 +50,7 @@ def _head(
         animal,
         breed,
         weight_kg=weight,
-        milk_kg=milk_of(asked, animal.id, calves) if milks else None,
+        milk_kg=milk_of(asked, animal.id, calves) if milks else drunk_by(asked, animal.id, weight),
         milk_fat_percent=_of_milk(asked, animal, breed, "fat_percent") if milks else None,
         milk_protein_percent=_of_milk(asked, animal, breed, "protein_percent") if milks else None,
         days_in_milk=_days(asked, animal.calved_on, "days in milk", "calved") if milks else None,

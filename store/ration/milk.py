@@ -35,6 +35,14 @@ def milk_of(asked: Asked, cow_id: UUID, calves: Mapping[UUID, Value]) -> Value |
     return total(MILK, "kg", parts) if taken else pails
 
 
+def drunk_by(asked: Asked, calf_id: UUID, weight_kg: Value | None) -> Value | None:
+    """What a calf that shares a cow's milk drinks in a day; None: it shares none, or was never weighed. [kg]"""
+    if weight_kg is None or not any(share.calf_id == calf_id for share in asked.snapshot.shares):
+        return None
+    percent = asked.setting(SettingName.CALF_MILK_PERCENT, CALF_MILK_PERCENT)
+    return allowance_kg.of("milk that it drinks", weight_kg=weight_kg, percent_of_weight=percent)
+
+
 def calves_of(asked: Asked, cow_id: UUID) -> tuple[UUID, ...]:
     """The calves that suck her now."""
     return tuple(each.calf_id for each in asked.snapshot.shares if cow_id in each.cow_ids)

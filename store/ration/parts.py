@@ -46,7 +46,8 @@ class Missing(Struct, frozen=True):
 class Head(Struct, frozen=True):
     """One animal, as its ration sees it. None: not known, and then in Case.missing where something hangs on it.
 
-    milk_kg: a day, what the calf takes included. condition: of 5 for dairy, of 9 for beef, as scored.
+    milk_kg: a day, what the calf takes included; of a calf what it drinks. condition: as scored, of 5 for dairy, of 9
+    for beef.
     """
 
     animal: Animal

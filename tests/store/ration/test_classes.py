@@ -77,7 +77,7 @@ def test_a_gain_that_no_feed_makes_is_said(tmp_path: Path) -> None:
     case = case_of(book, "Sloe")
     book.close()
     assert case.needs == ()
-    assert said(case.missing) == ["No feed makes Sloe gain 2.9 kg a day: F, animals, Sloe, what it is fed for."]
+    assert said(case.missing) == ["No feed makes Sloe gain 2.90 kg a day: F, animals, Sloe, what it is fed for."]
 
 
 def test_a_suckler_in_calf_and_weaned_needs_a_dry_cows_feed(tmp_path: Path) -> None:
@@ -92,10 +92,27 @@ def test_a_calf_on_milk_and_a_sheep_have_no_needs_here(tmp_path: Path) -> None:
     book = ration_book(tmp_path, changed("hazel", "other", species="sheep"))
     rook, hazel = case_of(book, "Rook"), case_of(book, "Hazel")
     book.close()
-    assert rook.needs == hazel.needs == ()
-    assert said(rook.missing) == ["Rook lives on milk: what feed it needs is not reckoned yet; amounts and cost only."]
+    assert hazel.needs == ()
+    assert said(rook.missing) == ["Rook lives on milk: only what it should gain is reckoned; of feed amounts and cost."]
     assert said(hazel.missing) == ["Hazel: no needs are kept for a sheep; amounts, cost and limits only."]
     assert balance(hazel, hazel.now).eaten_kg.amount > 0
+
+
+def test_a_calf_on_milk_is_told_what_it_should_gain_of_milk_and_starter(book: Book) -> None:
+    """60 kg, 9 kg of milk and 0.34 kg of nuts are 7.05 Mcal, 29.6 MJ. Printed for milk: 9.05 MJ keep it alive, 8.18 MJ
+    more make 0.6 kg, so that 20.6 MJ make 0.6 x (20.6 / 8.18)^(1 / 1.2) = 1.29 kg; starter is used a little worse."""
+    case = case_of(book, "Rook")
+    milk = case.heads[0].milk_kg
+    assert milk is not None
+    assert milk.amount == pytest.approx(60 * 0.15)
+    found = balance(case, case.now)
+    assert [each.need.part for each in found.lines] == [Part.GAIN]
+    gain = found.lines[0].has
+    assert gain is not None
+    assert gain.amount == pytest.approx(1.26, abs=0.03)
+    without = balance(case, {}).lines[0].has
+    assert without is not None
+    assert without.amount < gain.amount
 
 
 def test_a_mixed_pen_says_so_and_tells_only_what_is_told_alike(book: Book) -> None:
