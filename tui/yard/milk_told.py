@@ -43,6 +43,8 @@ def _coming(coming: Coming, units: Units) -> str:
     """`about 10.9 kg a day, 9.6 to 12.2 kg, by her curve; her peak, about 22.0 kg, is to come on day 38`."""
     span = _band((coming.least, coming.most), units)
     words = f"about {weight(coming.middle.amount, units)} a day, {span}, by her curve"
+    if any(coming.middle.doubts()):
+        return f"{words}; unsure, W says why"
     if not coming.peak:
         return words
     day_of_it, kg = coming.peak

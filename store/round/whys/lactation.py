@@ -6,8 +6,9 @@ from datetime import date, datetime
 from msgspec import Struct
 
 from store.book.facts.farm import Animal
-from store.book.reading.lactation import Lactation
+from store.book.reading.lactation import Lactation, MilkTest
 from store.book.turn import from_wall, local
+from store.book.words import Stage
 from store.husbandry.milk.corrected import energy_corrected_kg, fat_corrected_kg
 from store.husbandry.milk.curve import FIRST_DAY, peak_day, peak_kg
 from store.husbandry.milk.own_curve import (
@@ -67,13 +68,16 @@ class MilkTold(Struct, frozen=True):
 
 
 def milk_values(asked: Asked, cow: Animal, back: LookBack, known: Lactation) -> MilkTold:
-    """Each number with its why. back: her pails. known: the rest of her lactation."""
-    a_day = _a_day(asked, back)
+    """Each number with its why. back: her pails. known: the rest of her lactation. Of a dry cow only what she gave."""
+    together = so_far(known.in_pails, cow.calved_on, shared=bool(known.calves))
+    if cow.stage is not Stage.IN_MILK:
+        return MilkTold(so_far=together)
+    a_day, test = _a_day(asked, back), known.test if known.test and _is_of_now(asked, cow, known.test) else None
     return MilkTold(
         a_day,
-        tuple(_corrected(asked, a_day, known)) if a_day else (),
+        tuple(_corrected(asked, a_day, test)) if a_day and test else (),
         _coming(asked, cow, back, known.breed) if cow.calved_on else None,
-        so_far(known.in_pails, cow.calved_on, shared=bool(known.calves)),
+        together,
         calf_share(asked, back.compared, known.in_pails, known.calves) if known.calves else CalfShare(),
     )
 
@@ -90,10 +94,14 @@ def _in_a_day(asked: Asked, each: TimedPail) -> Value:
     return day_kg.of(name, milk_kg=milk, elapsed_h=elapsed_value(each.emptied_at or each.pail.at, each.pail.at))
 
 
-def _corrected(asked: Asked, a_day: Value, known: Lactation) -> Iterator[Value]:
+def _is_of_now(asked: Asked, cow: Animal, test: MilkTest) -> bool:
+    """Whether a test is of this lactation."""
+    return cow.calved_on is None or local(test.at, asked.zone).date() >= cow.calved_on
+
+
+def _corrected(asked: Asked, a_day: Value, test: MilkTest) -> Iterator[Value]:
     """By her milk test; one of pails alone says too little where a calf sucks: the fattest milk is the calf's."""
-    test = known.test
-    if test is None or test.fat_percent is None:
+    if test.fat_percent is None:
         return
     came = f"milk test {asked.day(test.at)}"
     fat = given(test.fat_percent, "fat", "%", came)

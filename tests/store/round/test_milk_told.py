@@ -7,6 +7,7 @@ from msgspec.structs import replace
 
 from store.book.facts.milk import PastPail
 from store.book.reading.lactation import InPails, Lactation, MilkTest, Weight
+from store.book.words import Stage
 from store.round.looking_back import LookBack
 from store.round.timed import TimedPail
 from store.round.whys.asked import Asked
@@ -115,6 +116,28 @@ def test_corrected_milk_is_of_her_test_and_without_protein_of_fat_alone() -> Non
     ).corrected
     assert [round(each.amount, 2) for each in both] == [16.48, 16.52]
     assert [round(each.amount, 2) for each in fat_only] == [16.48]
+
+
+def test_a_test_of_an_earlier_lactation_is_not_hers_now() -> None:
+    """The day before she calved."""
+    test = MilkTest(MORNING - timedelta(days=62), 4.2, 3.4)
+    assert milk_values(ASKED, FENNEL, LookBack(NIGHTS), Lactation(test=test)).corrected == ()
+
+
+def test_of_a_dry_cow_only_what_she_gave_is_told() -> None:
+    """No forecast, and nothing of a day."""
+    dry = replace(FENNEL, stage=Stage.DRY)
+    told = milk_values(ASKED, dry, LookBack(NIGHTS), Lactation("Jersey", in_pails=in_pails(8, 8)))
+    assert told.so_far is not None
+    assert told.values() == (told.so_far.together,)
+
+
+def test_past_the_last_day_that_curves_were_made_for_it_is_unsure() -> None:
+    """Day 400."""
+    long_ago = replace(FENNEL, calved_on=(MORNING - timedelta(days=400)).date())
+    told = milk_values(ASKED, long_ago, LookBack(NIGHTS), Lactation("Jersey")).coming
+    assert told is not None
+    assert "unsure beyond that" in next(told.middle.doubts())
 
 
 def test_the_coming_month_is_near_what_she_gives_with_a_range() -> None:
