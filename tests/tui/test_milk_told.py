@@ -26,7 +26,7 @@ def test_a_cow_that_shares_her_milk_as_kept(demo: Sitting, screen: SnapshotAsser
 def test_every_number_of_it_comes_out_of_its_parts_and_stands_on_the_page(demo: Sitting) -> None:
     looked_back(demo, "Fennel")
     assert isinstance(demo.place, LookingBack)
-    page, numbers = demo.text(120, 60), demo.place.numbers()
+    page, numbers = demo.text(120, 60), demo.place.told.values()
     assert len(numbers) == 12
     for value in numbers:
         comes_out(value)

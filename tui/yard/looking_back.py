@@ -10,7 +10,6 @@ from store.husbandry.why import Value
 from store.round.looking_back import NEWEST, LookBack, looking_back
 from store.round.saying import weight
 from store.round.timed import GOT_OUT, LEFT_IN, NOT_KNOWN, PART, TOO_LONG, TimedPail
-from store.round.whys.asked import Asked
 from store.round.whys.lactation import MilkTold, milk_values
 from store.round.whys.past import back_numbers
 from tui.frame import framed
@@ -47,10 +46,10 @@ class LookingBack(Over):
 
     def _told(self) -> MilkTold:
         """What her pails say beyond themselves; read anew each time that one looks back."""
-        walker, now = self.walker, self.walker.moment()
-        calves = only_hers(walker.snapshot, self.animal.id)
-        known = read_lactation(walker.book.desk, self.animal, calves, now, walker.farm.zone)
-        return milk_values(Asked(walker.snapshot, (), now), self.animal, self.found, known)
+        asked = self.as_asked()
+        calves = only_hers(asked.snapshot, self.animal.id)
+        known = read_lactation(self.walker.book.desk, self.animal, calves, asked.now, asked.zone)
+        return milk_values(asked, self.animal, self.found, known)
 
     def numbers(self) -> tuple[Value, ...]:
         """What is said above the table, then each milking an hour."""

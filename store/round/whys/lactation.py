@@ -70,9 +70,10 @@ class MilkTold(Struct, frozen=True):
 def milk_values(asked: Asked, cow: Animal, back: LookBack, known: Lactation) -> MilkTold:
     """Each number with its why. back: her pails. known: the rest of her lactation. Of a dry cow only what she gave."""
     together = so_far(known.in_pails, cow.calved_on, shared=bool(known.calves))
+    a_day = _a_day(asked, back)
     if cow.stage is not Stage.IN_MILK:
-        return MilkTold(so_far=together)
-    a_day, test = _a_day(asked, back), known.test if known.test and _is_of_now(asked, cow, known.test) else None
+        return MilkTold(a_day, so_far=together)
+    test = known.test if known.test and _is_of_now(asked, cow, known.test) else None
     return MilkTold(
         a_day,
         tuple(_corrected(asked, a_day, test)) if a_day and test else (),

@@ -125,11 +125,11 @@ def test_a_test_of_an_earlier_lactation_is_not_hers_now() -> None:
 
 
 def test_of_a_dry_cow_only_what_she_gave_is_told() -> None:
-    """No forecast, and nothing of a day."""
+    """No forecast, nothing of a calf."""
     dry = replace(FENNEL, stage=Stage.DRY)
     told = milk_values(ASKED, dry, LookBack(NIGHTS), Lactation("Jersey", in_pails=in_pails(8, 8)))
     assert told.so_far is not None
-    assert told.values() == (told.so_far.together,)
+    assert told.values() == (told.a_day, told.so_far.together)
 
 
 def test_past_the_last_day_that_curves_were_made_for_it_is_unsure() -> None:
