@@ -30,6 +30,8 @@ MIDDLE_TDN = 55.0
 @equation(
     "4 % milk", "0.4 x milk + 15 x milk x fat / 100", "kg",
     Source("Nutrient Requirements of Dairy Cattle, 6th edition, 1989, table 6-1, note, pdfslide.us/documents/fv-fi"),
+    example(11.5, 0.05, Source("ecoursesonline.iasri.res.in/mod/page/view.php?id=55176, 10 kg of milk with 5 % fat"),
+            milk_kg=10, fat_percent=5), fat_percent=(2, 7),
 )  # fmt: skip
 def fat_corrected_kg(milk_kg: float, fat_percent: float) -> float:
     """Her milk as if it had 4 % fat. [kg] Raises ValueError below zero, and for a fat that is not 0 to 100 %."""

@@ -85,7 +85,8 @@ def in_milk_mcal(milk_kg: float, mcal_per_kg: float) -> float:
     "calf to come", "0.06275 x weight", "kg", Source(f"{BOOK}, of mature weight", Sure.MEMORY), weight_kg=(350, 800)
 )
 def calf_to_come_kg(weight_kg: float) -> float:
-    """What her calf will weigh at birth, where nobody knows better. [kg] Raises ValueError below zero."""
+    """What her calf will weigh at birth, where nobody knows better. [kg] weight_kg: full-grown; a weight with the calf
+    in her tells a tenth too much, and her need 1 %. Raises ValueError below zero."""
     at_least_zero(weight_kg=weight_kg)
     return 0.06275 * weight_kg
 
