@@ -7,8 +7,8 @@ from msgspec import Struct
 
 from store.book.words import Species, Stage, Units
 from store.husbandry.body.girth import weight_by_girth_kg
-from store.husbandry.body.slip import slip
 from store.husbandry.breeds import ANY, breed_of
+from store.husbandry.slip import meant_kg, slip
 from store.round.measured import IF_RIGHT
 from store.round.saying import exact
 
@@ -63,10 +63,5 @@ def doubt(found_kg: float, expected: Expected, units: Units) -> str:
     if expected.least_kg <= found_kg <= expected.most_kg:
         return ""
     likely = slip(found_kg, expected.kg)
-    named = f" {_asked(likely.words)} That would be {exact(likely.meant, units)}." if likely else ""
+    named = f" Were {likely}? That would be {exact(meant_kg(found_kg, likely), units)}." if likely else ""
     return f"That is {exact(found_kg, units)}; {expected.whose} {exact(expected.kg, units)}.{named} {IF_RIGHT}"
-
-
-def _asked(words: str) -> str:
-    first, last = words.split(" ", 1)
-    return f"Is that {words}?" if first == "a" else f"Were {first} {last}?"
