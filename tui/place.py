@@ -155,6 +155,9 @@ class Rooms(Protocol):
     def ration(self, back: "Place", subject: Subject | None = None) -> "Place":
         """What an animal, or a pen fed as one, needs and gets; without one, of what we stand at."""
 
+    def mixing(self, ration: Any) -> "Place":
+        """A mix of feeds that fits a ration, or the nearest."""
+
     def weather(self, back: "Place") -> "Place":
         """Tonight's forecast, and what it asks for."""
 

@@ -290,6 +290,12 @@ class House:
         step = _step_of(back)
         return ration(self, back, subject or (step.subject if step else back.concerns()))
 
+    def mixing(self, ration: Any) -> Place:
+        """A mix of feeds that fits a ration, or the nearest."""
+        from tui.ration.mixing import Mixing  # noqa: PLC0415 heavy: it loads the solver
+
+        return Mixing(ration)
+
     def at_step(self, step_id: UUID | None) -> Place:
         """A step of the walk by its name, where it is still planned; else the first that is not recorded.
 

@@ -181,7 +181,7 @@ def test_a_feed_that_they_must_not_get_says_why_and_has_no_line(sitting: Sitting
 def test_the_first_step_is_tried_from_the_list(sitting: Sitting) -> None:
     keys = at_ration(sitting, DRY)
     assert "First step: 0.35 kg dairy nuts a day" in keys.text()
-    keys.press("m", "1", "enter")
+    keys.press("m", "2", "enter")
     assert ration_of(keys).tried == {("evening", NUTS.feed.id): pytest.approx(0.35)}
 
 
@@ -308,7 +308,7 @@ def test_my_farm_opens_what_the_ration_is_about_and_comes_back_to_it(sitting: Si
 
 def test_a_weight_is_typed_over_the_ration_and_counts_at_once(sitting: Sitting) -> None:
     sitting.to_step("Fennel", "milk").press(
-        "j", "m", "1", "enter", *["backspace"] * 9, "512", *["pagedown"] * 2, "enter"
+        "j", "m", "2", "enter", *["backspace"] * 9, "512", *["pagedown"] * 2, "enter"
     )
     assert isinstance(sitting.place, Ration)
     assert "512 kg" in sitting.text()

@@ -48,6 +48,7 @@ class RationMore(Picking):
 
     def _acts(self) -> Iterator[tuple[str, Callable[[], Place]]]:
         heads = self.ration.case.heads
+        yield "find a mix of the feeds on hand that fits", lambda: self.rooms.mixing(self.ration)
         if any(head.forage_only and has_slipped(head) for head in heads):
             yield from self._first_step()
         for head in heads[:1] if len(heads) == 1 else ():

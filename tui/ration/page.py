@@ -13,10 +13,11 @@ BESIDE_FROM, FEEDS_LEAST, FEEDS_MOST = 60, 36, 60
 
 def ration_lines(seen: Seen, size: Size) -> list[Line]:
     """All of it; what is longer than the window is leafed through."""
-    return [*head_lines(seen, size), *_middle(seen, size), *marked_lines(seen, size), *foot_lines(seen, size)]
+    return [*head_lines(seen, size), *side_by_side(seen, size), *marked_lines(seen, size), *foot_lines(seen, size)]
 
 
-def _middle(seen: Seen, size: Size) -> list[Line]:
+def side_by_side(seen: Seen, size: Size) -> list[Line]:
+    """The feeds and the sums at the left, the balance at the right; one below the other in a narrow window."""
     if size.width < BESIDE_FROM:
         return [*feed_rows(seen, size.width), *balance_rows(seen, size.width), *sum_rows(seen)]
     column = max(min(size.width // 2 + 6, FEEDS_MOST), FEEDS_LEAST)
