@@ -4,9 +4,15 @@ import pytest
 from syrupy.assertion import SnapshotAssertion
 
 from store.book.reading.weather import last_forecast
+from store.book.words import Units
+from store.herd.forecast import degrees
+from store.husbandry.units import celsius
+from store.husbandry.why import Value
+from store.round.saying import weight
 from store.round.steps import FeedStep
 from tests.farm import HandClock
 from tests.tui.keys import Sitting
+from tests.tui.whys import comes_out
 from tui.closing.closing import Closing
 from tui.walk.lamp import Lamp
 from tui.yard.weather import WeatherForm
@@ -114,3 +120,24 @@ def test_on_a_small_window_down_shows_the_rest_of_the_proposal_and_up_goes_to_th
     assert "WATER  break the ice" in at_orchard.text(80, 24)
     at_orchard.press("up")
     assert "> change the hay" in at_orchard.text(80, 24)
+
+
+def test_w_at_the_line_that_writes_walks_down_to_what_was_typed(at_orchard: Sitting) -> None:
+    place = at_orchard.press("c", *COLD).place
+    assert isinstance(place, WeatherForm)
+    page = at_orchard.text(120, 50)
+    for value in place.numbers():
+        comes_out(value)
+        assert is_cold(value) in page
+    told = at_orchard.press("w", "enter").text()
+    assert "the lowest tonight" in told
+    assert "-12 degrees C" in told
+    assert "typed from the forecast" in told
+    assert "COLD  feels like" in at_orchard.press("backspace", "backspace").text(120, 50)
+
+
+def is_cold(value: Value) -> str:
+    """A number of the proposal as its page says it: whole degrees, whole percent, kilograms."""
+    if value.unit == "F":
+        return degrees(celsius(value.amount), Units.METRIC)
+    return weight(value.amount, Units.METRIC) if value.unit == "kg" else f"+{value.amount:.0f}"

@@ -7,7 +7,7 @@ from datetime import date, datetime
 from store.book.words import Units
 from store.husbandry.measures import in_quarters as told_in_quarters
 from store.husbandry.moments import BEGAN, DAY, HOUR, MOMENT
-from store.husbandry.units import CM_PER_INCH, KG_PER_LB, KM_PER_MILE, L_PER_US_GAL, fahrenheit
+from store.husbandry.units import CM_PER_INCH, KG_PER_LB, KM_PER_MILE, L_PER_US_GAL, celsius, fahrenheit
 from store.husbandry.why import Value
 from store.round.saying import bare
 from tui.words import day, hours, in_quarters, when
@@ -24,7 +24,7 @@ MONEY = re.compile(r"[A-Z]{3}|[£$€]")
 def in_units(amount: float, unit: str, units: Units) -> tuple[float, str]:
     """An amount and its unit as the farm has set them; a unit may be one over another, as `kg/h`, `EUR/kg`."""
     if units is not Units.US:
-        return amount, unit
+        return in_metric(amount, unit)
     if unit == "C":
         return fahrenheit(amount), "F"
     above, *below = unit.split("/")
@@ -34,6 +34,13 @@ def in_units(amount: float, unit: str, units: Units) -> tuple[float, str]:
         name, size = IN_US.get(each, (each, 1.0))
         amount, sign = amount * size, f"{sign}/{name}"
     return amount, sign
+
+
+def in_metric(amount: float, unit: str) -> tuple[float, str]:
+    """The same on a metric farm, of an equation that is printed in US units."""
+    if unit == "F":
+        return celsius(amount), "C"
+    return (amount * KM_PER_MILE, "km/h") if unit == "mph" else (amount, unit)
 
 
 def moment_of(value: Value) -> datetime:
