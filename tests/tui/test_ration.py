@@ -232,7 +232,7 @@ def test_sheep_beside_cattle_bring_their_caution(sitting: Sitting) -> None:
     case = replace(MILK, feeds=(mineral, *MILK.feeds[1:]))
     assert "You keep sheep" not in at_ration(sitting, case).text(120, 40)
     beside = replace(METRIC, beside=frozenset({Species.SHEEP}))
-    assert "You keep sheep" in at_ration(sitting, case, beside).text(120, 40)
+    assert "Sheep stand with them" in at_ration(sitting, case, beside).text(120, 40)
 
 
 def test_a_long_list_of_what_is_not_known_is_cut_short(sitting: Sitting) -> None:

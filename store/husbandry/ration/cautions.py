@@ -30,14 +30,13 @@ class Fed(Struct, frozen=True):
     resembles: str
     kg: float
     made: Mapping[str, Value] = {}
-    forage: bool = False
     free: bool = False
 
 
 class Held(Struct, frozen=True):
     """What a ration holds, and whom it can reach. species, stages: in the words of the book. changed: other than today.
 
-    species: of all that the farm keeps. weight_kg: of a head; None: not known.
+    species: of all that stand with them. weight_kg: of a head; None: not known.
     """
 
     fed: Sequence[Fed]
@@ -115,10 +114,10 @@ CAUTIONS = (
             "Fat and oil put hay digestion down: begin with little, stay below the limit, none for young calves.",
             Source("sites.ext.vt.edu/newsletter-archive/dairy/1996-11/knowfeed.html")),
     Caution("copper", _copper,
-            "You keep sheep: copper in mineral or mixed feed for cattle can poison them. Keep it from them.",
+            "Sheep stand with them: copper in mineral or mixed feed for cattle can poison sheep. Keep it from them.",
             Source("inpractice.bmj.com/content/19/9/503: sheep bear 15 ppm, dairy-cattle.extension.org: cattle 40")),
     Caution("medicated feed", _medicated,
-            "You keep horses: cattle feed with monensin kills horses. Read its label, keep it from them.",
+            "A horse stands with them: cattle feed with monensin kills horses. Read its label, keep it from them.",
             Source("wcvmtoday.usask.ca/articles/2012/monensin-fatal-feed.php: toxic to horses at a tenth of cattle's")),
     Caution("calcium before calving", _calcium,
             "Much calcium before calving (lucerne, clover, citrus pulp, mineral) is linked with milk fever after it.",
