@@ -16,6 +16,7 @@ from tests.store.round.test_change import changing
 from tests.tui.keys import Sitting
 from tui.rooms import House
 from tui.walker import Walker
+from tui.yard.told import to_tell
 
 HOLD, BACK, END, REASON = "1", "2", "3", "4"
 
@@ -89,3 +90,12 @@ def test_what_it_is_for_is_typed_and_stands_there_the_next_time(hazel: Sitting) 
 
 def test_where_nothing_changes_m_does_not_offer_it(hazel: Sitting) -> None:
     assert "The change under way" not in hazel.to_step("Sloe", "feed").press("m").text()
+
+
+def test_the_closing_tells_it_and_so_does_what_is_left_for_the_next_person(hazel: Sitting, clock: HandClock) -> None:
+    hazel.press("m", "3", "enter", END, "enter")
+    hazel.place = hazel.house.closing()
+    assert "dairy nuts: the change was ended here" in hazel.text(100, 60)
+    clock.move(hours=12)
+    hazel.walker.open_turn(hazel.walker.this())
+    assert any("dairy nuts: the change was ended here" in words for words, _ in to_tell(hazel.walker))

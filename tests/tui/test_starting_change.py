@@ -19,6 +19,7 @@ from tests.tui.keys import Sitting
 from tui.ration.ration import Ration
 from tui.ration.starting import StartChange
 from tui.walk.lamp import Lamp
+from tui.yard.told import to_tell
 
 SCOOP_KG = 0.675
 
@@ -72,15 +73,8 @@ def test_enter_writes_it_with_its_reason_and_the_morning_after_is_day_one(
     sitting.walker.open_turn(sitting.walker.this())
     sitting.to_step("Sloe", "feed")
     assert "CHANGE  dairy nuts, day 1 of 4: was 1 1/2, Fri 13 Mar 1." in sitting.text()
-    told = [words for words, _ in to_tell_of(sitting)]
+    told = [words for words, _ in to_tell(sitting.walker)]
     assert any("change: dairy nuts, morning 1.01 kg -> 0.34 kg" in words and "for too fat" in words for words in told)
-
-
-def to_tell_of(sitting: Sitting) -> list[tuple[str, object]]:
-    """What the next person is told."""
-    from tui.yard.told import to_tell  # noqa: PLC0415
-
-    return [(words, role) for words, role in to_tell(sitting.walker)]
 
 
 def test_a_digit_picks_the_first_round_and_left_goes_one_earlier(sitting: Sitting) -> None:
