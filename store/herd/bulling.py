@@ -8,9 +8,10 @@ from store.book.turn import local
 from store.book.words import Stage
 from store.herd.animal import OneAnimal
 from store.herd.days import day_words
-from store.herd.moments import HOW, Happened, happened
+from store.herd.moments import Happened, happened
 from store.herd.sheet import Answers, Choices, Question, pick_one
 from store.husbandry.dates.heats import Serve, next_heat, serve_after
+from store.round.amount import Unreadable
 from store.round.confirm import Hand
 from store.round.dialect import said
 
@@ -34,7 +35,7 @@ class BullingSheet(OneAnimal):
     def questions(self) -> tuple[Question, ...]:
         """When and how sure."""
         return (
-            Question("seen", "seen first", self._when, f"as {HOW.removesuffix(', or a day')}", "now"),
+            Question("seen", "seen first", self._when, "as 6:10, or yesterday 22:00; not between two times", "now"),
             pick_one("stood", "by what", SIGNS, "standing is the surest sign; from it the time to serve is counted"),
         )
 
@@ -75,4 +76,7 @@ class BullingSheet(OneAnimal):
         return near.get(serve.on, f"in the {part} of {short_day(serve.on)}")
 
     def _when(self, text: str) -> Happened:
-        return happened(text, self.register.at, self.zone, whole_days=False)
+        found = happened(text, self.register.at, self.zone, whole_days=False)
+        if found.since:
+            raise Unreadable(f"«{text.strip()}» is between two times. Type when it was seen first, as 6:10.")
+        return found

@@ -72,7 +72,7 @@ class DryingOffSheet(OneAnimal):
         if due_on is None:
             return "a day; when she is due is not known"
         days = dry_days(self.register)
-        return f"due {day_words(due_on)}, {days} days before is the farm's own count; under {DRY_LEAST_DAYS} is short"
+        return f"due {day_words(due_on)}, {days} days before are counted here; under {DRY_LEAST_DAYS} is short"
 
     def _dry_words(self, last_on: date) -> str:
         due_on = self._due_on()

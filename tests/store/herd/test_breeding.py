@@ -73,6 +73,12 @@ def test_nothing_is_written_until_it_is_said_by_what_sign(january: Book) -> None
     assert problem.value.question == "stood"
 
 
+def test_a_time_between_two_is_no_time_at_which_it_was_seen(january: Book) -> None:
+    sheet = BullingSheet(register(january), animal(january, "Fennel"))
+    with pytest.raises(Wrong, match="«2:30-5:50» is between two times"):
+        filled(sheet, seen="2:30-5:50", stood=STOOD).answers()
+
+
 def test_a_heat_that_is_taken_back_was_none_and_the_one_before_stays(january: Book, clock: HandClock) -> None:
     fennel = animal(january, "Fennel")
     write(january, BullingSheet(register(january), fennel), seen="yesterday 18:00", stood=STOOD)

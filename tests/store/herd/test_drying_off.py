@@ -46,7 +46,7 @@ def test_two_months_before_she_is_due_is_proposed(book: Book) -> None:
     """17 May less 60 days; the hint says why."""
     first = sheet(book, date(2026, 5, 17)).questions()[0]
     assert first.first == "18 Mar 2026"
-    assert first.hint == "due 17 May 2026, 60 days before is the farm's own count; under 45 is short"
+    assert first.hint == "due 17 May 2026, 60 days before are counted here; under 45 is short"
 
 
 def test_where_it_is_past_the_day_today_is_proposed(book: Book) -> None:
