@@ -31,8 +31,12 @@ def milk_of(asked: Asked, cow_id: UUID, calves: Mapping[UUID, Value]) -> Value |
     now = tuple(each for each in asked.snapshot.shares if cow_id in each.cow_ids)
     pails = _in_pails(asked, cow_id, now)
     taken = tuple(_taken(asked, share, calves[share.calf_id]) for share in now if share.calf_id in calves)
+    if not taken:
+        return pails
     parts = (*((pails,) if pails else ()), *taken)
-    return total(MILK, "kg", parts) if taken else pails
+    return replace(
+        total(MILK, "kg", parts), came=", ".join((*((pails.came,) if pails else ()), *(t.name for t in taken)))
+    )
 
 
 def drunk_by(asked: Asked, calf_id: UUID, weight_kg: Value | None) -> Value | None:
@@ -65,7 +69,7 @@ def _in_pails(asked: Asked, cow_id: UUID, now: Sequence[Share]) -> Value | None:
     compared = [each for each in of_week if not each.why_not]
     if not of_week:
         return None
-    return _by_days(of_week) if now or not compared else _by_hours(compared)
+    return _by_days(asked, of_week) if now or not compared else _by_hours(asked, compared)
 
 
 def _is_of(pail: PastPail, first: date, today: date) -> bool:
@@ -80,12 +84,12 @@ def _began(asked: Asked, cow_id: UUID, now: Sequence[Share]) -> Iterator[date]:
             yield asked.day(began) + timedelta(days=1)
 
 
-def _by_hours(found: Sequence[TimedPail]) -> Value:
+def _by_hours(asked: Asked, found: Sequence[TimedPail]) -> Value:
     """The mean of what each pail is in 24 hours."""
     days = [
         day_kg.of(
             "pail in 24 h",
-            milk_kg=given(each.pail.milk_kg or 0.0, "pail", "kg", f"weighed {each.pail.at:%-d %b}"),
+            milk_kg=_pail(asked, each.pail),
             elapsed_h=given(each.elapsed_h or 0.0, "hours that she filled", "h", "from the rounds"),
         )
         for each in found
@@ -93,11 +97,15 @@ def _by_hours(found: Sequence[TimedPail]) -> Value:
     return _mean(total("pails in 24 h", "kg", days), len(days), f"mean of {_pails(len(days))}, as 24 hours")
 
 
-def _by_days(found: Sequence[TimedPail]) -> Value:
+def _by_days(asked: Asked, found: Sequence[TimedPail]) -> Value:
     """What came into pails in the mean of the days that have one: the calf has the rest."""
-    pails = [given(each.pail.milk_kg or 0.0, "pail", "kg", f"weighed {each.pail.at:%-d %b}") for each in found]
+    pails = [_pail(asked, each.pail) for each in found]
     days = {each.pail.turn.day for each in found if each.pail.turn}
     return _mean(total("pails", "kg", pails), len(days), f"mean of {_pails(len(pails))}")
+
+
+def _pail(asked: Asked, pail: PastPail) -> Value:
+    return given(pail.milk_kg or 0.0, "pail", "kg", f"weighed {asked.said(asked.day(pail.at))}")
 
 
 def _mean(together: Value, count: int, came: str) -> Value:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from store.book.words import Units
+from store.book.words import Stage, Units
 from store.herd.condition import points_words
 from store.ration.parts import Head, Part, Verdict
 from store.round.dialect import said
@@ -68,7 +68,8 @@ def _of_one(head: Head, seen: Seen) -> Iterator[str]:
     if head.days_in_milk:
         yield f"day {head.days_in_milk.amount:.0f}"
     if head.milk_kg:
-        yield f"{weight(head.milk_kg.amount, units)} milk incl. calf"
+        kg = weight(head.milk_kg.amount, units)
+        yield f"drinks {kg} milk" if head.animal.stage is Stage.CALF else f"{kg} milk incl. calf"
     if head.days_in_calf:
         yield f"{head.days_in_calf.amount:.0f} days in calf"
     if head.gain_kg_day:
