@@ -230,7 +230,7 @@ def test_a_caution_is_said_once_where_it_matters_and_who_has_to_check(sitting: S
 def test_sheep_beside_cattle_bring_their_caution(sitting: Sitting) -> None:
     mineral = replace(NUTS, resembles="Mineral, see its tag")
     case = replace(MILK, feeds=(mineral, *MILK.feeds[1:]))
-    assert "You keep sheep" not in at_ration(sitting, case).text(120, 40)
+    assert "Sheep stand with them" not in at_ration(sitting, case).text(120, 40)
     beside = replace(METRIC, beside=frozenset({Species.SHEEP}))
     assert "Sheep stand with them" in at_ration(sitting, case, beside).text(120, 40)
 
