@@ -9,13 +9,16 @@ from store.book.figures import MilkedFigure, NotedFigure
 from store.book.opening import Book
 from store.book.reading import read_facts
 from store.book.records.care import Treatment, TreatmentAs, Withdrawal
-from store.book.words import Fate, SaidBy
+from store.book.words import Fate, SaidBy, Units
 from tests.farm import MORNING, HandClock
 from tests.store.book.seeing import put
 from tests.store.round.made import animal_named, dawn
 from tests.tui.keys import Sitting
+from tests.tui.whys import comes_out
 from tui.rooms import House
+from tui.walk.lamp import Lamp
 from tui.walker import Walker
+from tui.why.amounts import shown
 
 HAZEL = animal_named(dawn(), "Hazel").id
 
@@ -126,3 +129,13 @@ def test_a_dose_due_in_ten_minutes_is_on_the_first_screen(book: Book, clock: Han
     dosed(sitting).press("e", "e", "enter")
     clock.move(hours=11, minutes=39)
     assert "DUE  Hazel: udder tube, dose 2 of 3, at 18:20" in sitting.begin().text()
+
+
+def test_why_counts_the_hours_from_the_last_dose(treated: Sitting) -> None:
+    """96 h after Wednesday 06:20 is Sunday 06:20; until when six milkings are over is not known."""
+    place = dosed(treated).place
+    assert isinstance(place, Lamp)
+    (kept,) = [value for value in place.numbers() if value.name == "none kept before, by the hours alone"]
+    comes_out(kept)
+    assert shown(kept, Units.METRIC, treated.walker.zone) == "Sun 15 Mar 06:20"
+    assert [each.amount for each in kept.inputs.values()][-1] == 96

@@ -3,7 +3,12 @@
 from collections.abc import Iterator
 from datetime import datetime
 from itertools import islice
+from uuid import UUID
 
+from msgspec.structs import replace
+
+from store.book.facts.milk import Withholding
+from store.book.facts.span import span
 from store.book.figures import MilkedFigure
 from store.book.words import State
 from store.husbandry.measures import change_percent
@@ -11,7 +16,7 @@ from store.husbandry.milk.ends import LEAST, MIDDLE, MOST, an_hour_kg
 from store.husbandry.milk.pail import litres, milk_in_pail
 from store.husbandry.milk.udder import day_kg, filled_h
 from store.husbandry.milk.usual import MOST_PAILS, usual_pail
-from store.husbandry.moments import hours_between, moment
+from store.husbandry.moments import hours_between, later, moment
 from store.husbandry.why import Value, given
 from store.round.emptied import sharing
 from store.round.judging import judged_draft
@@ -19,6 +24,10 @@ from store.round.measured import holding
 from store.round.steps import MilkStep
 from store.round.timed import TimedPail, timed_pails
 from store.round.whys.asked import Asked
+from store.round.withholding import doses_given
+
+SAME_H = 1 / 60
+"""Closer than this is the same minute. [h]"""
 
 
 def milk_numbers(asked: Asked, step: MilkStep) -> Iterator[Value]:
@@ -33,8 +42,9 @@ def milk_numbers(asked: Asked, step: MilkStep) -> Iterator[Value]:
         if milk:
             yield from _judged(asked, step, milk, elapsed)
         yield from _usual(asked, step, elapsed)
-    held = holding(step.withheld, step.entry.when) if step.entry else None
-    yield from _kept_from(held.until, held.why) if held else ()
+    held = holding(step.withheld, step.entry.when if step.entry else span(at))
+    if held:
+        yield from _kept_from(asked, step.animal.id, held)
 
 
 def pail_value(written: MilkedFigure) -> Value:
@@ -92,6 +102,24 @@ def _full(elapsed: Value) -> Value:
     return filled_h.of("hours at full rate", elapsed_h=elapsed)
 
 
-def _kept_from(until: datetime | None, why: str) -> Iterator[Value]:
-    if until:
-        yield moment(until, "none kept before", why)
+def _kept_from(asked: Asked, cow_id: UUID, held: Withholding) -> Iterator[Value]:
+    """Until when none is kept: so many hours after a last dose; else as the withholding says it.
+
+    Where milkings are asked for too, it is not known yet, and the hours alone are told.
+    """
+    by_hours = list(_by_hours(asked, cow_id))
+    if held.until is None:
+        yield from (replace(each, name=f"{each.name}, by the hours alone") for each in by_hours)
+        return
+    until = moment(held.until, "none kept before", held.why)
+    yield next((each for each in by_hours if abs(each.amount - until.amount) < SAME_H), until)
+
+
+def _by_hours(asked: Asked, cow_id: UUID) -> Iterator[Value]:
+    """Of each of her treatments that withholds by the hour."""
+    for treatment in asked.snapshot.treatments:
+        doses, rule = doses_given(asked.snapshot, treatment), treatment.withdrawal
+        if treatment.animal_id == cow_id and doses and rule and rule.milk_h is not None:
+            last = moment(doses[-1].latest, f"the last dose of {treatment.product}", "written when it was given")
+            hours = given(rule.milk_h, "milk withheld after it", "h", "as label or vet have it, typed under F")
+            yield later.of("none kept before", since=last, by_h=hours)
