@@ -25,6 +25,8 @@ from tests.tui.rations import (
     at_ration,
     ration_of,
 )  # fmt: skip
+from tui.farm.listing import Listing
+from tui.farm.sheet_form import SheetForm
 from tui.page import Size
 from tui.ration.ration import Ration
 from tui.ration.seen import Farm
@@ -322,3 +324,32 @@ def test_half_typed_in_the_step_below_keeps_the_sitting_open(sitting: Sitting) -
 def test_a_pen_of_steers_keeps_amounts_for_each_head(sitting: Sitting) -> None:
     keys = at_ration(sitting, PEN).press("down", "3", "enter")
     assert "3 scoops = 1.7 kg each" in keys.text(120, 36)
+
+
+def test_a_score_that_is_due_is_typed_at_its_own_step(cared: Sitting) -> None:
+    cared.to_step("Tansy", "udder").press("j", "m", "3", "enter")
+    assert isinstance(cared.place, Lamp)
+    assert (cared.place.step.name, cared.place.step.kind) == ("Tansy", "look")
+
+
+def test_without_a_look_at_her_condition_the_sheet_that_begins_one_opens(sitting: Sitting) -> None:
+    sitting.to_step("Fennel", "milk").press("j", "m", "3", "enter")
+    assert isinstance(sitting.place, SheetForm)
+    assert isinstance(sitting.press("escape").place, Ration)
+
+
+def test_my_farm_leads_to_her_ration_and_back(sitting: Sitting) -> None:
+    sitting.to_step("Fennel", "milk").press("f", "up", "enter")
+    assert isinstance(sitting.place, Ration)
+    assert isinstance(sitting.press("escape").place, Listing)
+
+
+def test_the_bench_asks_whose_ration(sitting: Sitting) -> None:
+    sitting.press("i", "j")
+    assert isinstance(sitting.place, Whose)
+
+
+def test_the_help_lists_the_keys_of_the_ration(sitting: Sitting) -> None:
+    page = at_ration(sitting, MILK).press("h").text(120, 40)
+    assert "4 + 4 for both meals" in page
+    assert "Takes away all that is tried." in page
