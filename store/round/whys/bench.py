@@ -8,15 +8,15 @@ from msgspec.structs import replace
 from store.book.facts.care import Treatment
 from store.book.words import MORNING, State
 from store.husbandry.moments import BEGAN, HOUR, later, moment, sooner
-from store.husbandry.why import LEAST, Value, given, of_all
+from store.husbandry.why import Value, given
 from store.round.item import Item
 from store.round.steps import DoseStep, SoakCheckStep, SoakStartStep
 from store.round.where import where
-from store.round.whys.asked import BEGINS, YOUR_RULE, Asked
+from store.round.whys.asked import BEGINS, Asked
+from store.round.whys.herd import ORDERED, let_in_by, longest_apart, shut_away_at
 from store.round.whys.soak import least_h, past_value, ready_value, started
 
 SAME = timedelta(seconds=1)
-ORDERED = "as label or vet have it"
 
 
 def coming_numbers(asked: Asked, items: Iterable[Item]) -> Iterator[Value]:
@@ -73,14 +73,11 @@ def _calves(asked: Asked, item: Item) -> Iterator[Value]:
     for share in asked.snapshot.shares:
         if asked.snapshot.names.get(share.calf_id, "") not in item.words:
             continue
-        longest, last = given(share.longest_h, "the longest time apart", "h", YOUR_RULE), where(share, share.cow_id)
+        longest, last = longest_apart(share.longest_h), where(share, share.cow_id)
         if last:
-            since = moment(last.earliest, "shut away", "the earliest that it can have been")
-            yield later.of(since=since, by_h=longest)
+            yield let_in_by(last, longest)
         if morning and share.rule:
-            rule = given(share.rule.apart_h, "hours apart", "h", YOUR_RULE)
-            hours = of_all(LEAST, "hours apart, at most the longest", "h", (rule, longest))
-            yield sooner.of(until=moment(morning, "the morning round begins", BEGINS), by_h=hours)
+            yield shut_away_at(morning, share.rule.apart_h, longest)
 
 
 def _dose(treatment: Treatment, asked: Asked, item: Item) -> Value:

@@ -1,10 +1,11 @@
 """Why a calf is shut away at that hour, a dose falls due then, milk has to be cold by then, so many heads are there."""
 
 from collections.abc import Iterator
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 from msgspec.structs import replace
 
+from store.book.facts.calves import Parting
 from store.book.figures import MilkedFigure
 from store.book.turn import Turn
 from store.book.words import MORNING, Apart
@@ -41,18 +42,32 @@ def dose_numbers(asked: Asked, step: DoseStep) -> Iterator[Value]:
 def apart_numbers(asked: Asked, step: ApartStep) -> Iterator[Value]:
     """The hour of its rule; how long it has been shut away, and until when it may be."""
     calf, last = step.calf, step.calf.last
-    longest = given(calf.longest_h, "the longest time apart", "h", YOUR_RULE)
+    longest = longest_apart(calf.longest_h)
     begins = asked.snapshot.farm.round_begins(Turn(asked.snapshot.turn.day + timedelta(days=1), MORNING))
     if step.shut_at and calf.rule and begins:
-        rule = given(calf.rule.apart_h, "hours apart", "h", YOUR_RULE)
-        hours = of_all(LEAST, "hours apart, at most the longest", "h", (rule, longest))
-        yield sooner.of(f"shut {step.name} away", until=moment(begins, "the morning round begins", BEGINS), by_h=hours)
+        yield replace(shut_away_at(begins, calf.rule.apart_h, longest), name=f"shut {step.name} away")
     if last and last.state:
         since = moment(last.at, last.state.value, "written when it happened")
         yield hours_between.of("so long", since=since, until=moment(asked.now, "now", "the clock"))
     if last and last.state is Apart.SHUT_AWAY:
-        earliest = moment(last.earliest, "shut away", "the earliest that it can have been")
-        yield later.of(f"let {step.name} in by", since=earliest, by_h=longest)
+        yield replace(let_in_by(last, longest), name=f"let {step.name} in by")
+
+
+def longest_apart(longest_h: float) -> Value:
+    """The farm's rule. [h]"""
+    return given(longest_h, "the longest time apart", "h", YOUR_RULE)
+
+
+def shut_away_at(begins: datetime, apart_h: float, longest: Value) -> Value:
+    """So long before the morning round that a calf is apart the hours of its rule, and no longer than the most."""
+    rule = given(apart_h, "hours apart", "h", YOUR_RULE)
+    hours = of_all(LEAST, "hours apart, at most the longest", "h", (rule, longest))
+    return sooner.of(until=moment(begins, "the morning round begins", BEGINS), by_h=hours)
+
+
+def let_in_by(last: Parting, longest: Value) -> Value:
+    """Until when a calf that was shut away may be apart."""
+    return later.of(since=moment(last.earliest, "shut away", "the earliest that it can have been"), by_h=longest)
 
 
 def cool_numbers(asked: Asked, step: CoolStep) -> Iterator[Value]:
