@@ -4,10 +4,12 @@ from collections.abc import Iterator
 
 from store.husbandry.why import Value, given, total
 from store.ration.fed import day_kg
-from store.ration.parts import Amounts, Case, RationFeed
+from store.ration.parts import Amounts, Broken, Case, RationFeed
 from store.round.saying import exact
 
 ROUNDING_KG = 0.0005
+OF_MEALS = "meal limit"
+"""What is over where it is no one feed."""
 
 
 def biggest_meal(case: Case, amounts: Amounts) -> Value:
@@ -15,12 +17,12 @@ def biggest_meal(case: Case, amounts: Amounts) -> Value:
     return max((_meal(case, amounts, slot) for slot in case.slots), key=lambda meal: meal.amount)
 
 
-def broken(case: Case, amounts: Amounts, eaten_kg: Value | None) -> Iterator[str]:
+def broken(case: Case, amounts: Amounts, eaten_kg: Value | None) -> Iterator[Broken]:
     """Each limit that is broken. eaten_kg: dry matter of the day; None: not known, so that no share is."""
     by_day = day_kg(case, amounts)
     for each in case.feeds:
         if each.barred and by_day.get(each.feed.id, 0.0) > 0:
-            yield each.barred
+            yield Broken(each.feed.name, each.barred, never=True)
     for each in case.feeds:
         yield from _of_meals(case, amounts, each)
         yield from _of_day(case, each, by_day.get(each.feed.id, 0.0))
@@ -43,33 +45,36 @@ def _in_slot(case: Case, amounts: Amounts, slot: str, feed: RationFeed) -> float
     return amounts.get(key, 0.0) + case.besides.get(key, 0.0)
 
 
-def _of_meals(case: Case, amounts: Amounts, feed: RationFeed) -> Iterator[str]:
+def _of_meals(case: Case, amounts: Amounts, feed: RationFeed) -> Iterator[Broken]:
     most = feed.limits.most_meal_kg
     for slot in case.slots if most else ():
         kg = _in_slot(case, amounts, slot, feed)
         if most and kg > most.amount + ROUNDING_KG:
-            yield _said(case, f"{feed.feed.name} in the {slot}", kg, most, "a meal")
+            said = _said(case, f"{feed.feed.name} in the {slot}", kg, most, "a meal")
+            yield Broken(feed.feed.name, said)
 
 
-def _of_day(case: Case, feed: RationFeed, kg: float) -> Iterator[str]:
+def _of_day(case: Case, feed: RationFeed, kg: float) -> Iterator[Broken]:
     most = feed.limits.most_day_kg
     if most and kg > most.amount + ROUNDING_KG:
-        yield _said(case, f"{feed.feed.name} in a day", kg, most, "a day")
+        yield Broken(feed.feed.name, _said(case, f"{feed.feed.name} in a day", kg, most, "a day"))
 
 
-def _of_concentrates(case: Case, amounts: Amounts) -> Iterator[str]:
+def _of_concentrates(case: Case, amounts: Amounts) -> Iterator[Broken]:
     most = case.meal_limit_kg
     for slot in case.slots if most else ():
         meal = _meal(case, amounts, slot)
         if most and meal.amount > most.amount + ROUNDING_KG:
-            yield _said(case, f"all that is no forage, in the {slot}", meal.amount, most, "a meal")
+            said = _said(case, f"all that is no forage, in the {slot}", meal.amount, most, "a meal")
+            yield Broken(OF_MEALS, said)
 
 
-def _of_share(feed: RationFeed, kg: float, eaten_kg: float) -> Iterator[str]:
+def _of_share(feed: RationFeed, kg: float, eaten_kg: float) -> Iterator[Broken]:
     most, dry = feed.limits.share_percent, feed.made.get("dm_percent")
     share = kg * dry.amount / eaten_kg if dry and eaten_kg else 0.0
     if most and share > most.amount + ROUNDING_KG:
-        yield f"{feed.feed.name}: {share:.0f} % of the dry matter; {most.came} is {most.amount:g} %."
+        said = f"{feed.feed.name}: {share:.0f} % of the dry matter; {most.came} is {most.amount:g} %."
+        yield Broken(feed.feed.name, said)
 
 
 def _said(case: Case, what: str, kg: float, most: Value, of: str) -> str:

@@ -101,7 +101,7 @@ def _amounts(found: Sequence[Choice], solved: Solved) -> Amounts:
 def _way_words(case: Case, gave: Balance) -> str:
     """What a mix breaks, or has too little of."""
     lines = (line for line in gave.lines if line.verdict in (Verdict.SHORT, Verdict.OVER))
-    return "; ".join((*gave.broken, *(in_words(case, line) for line in lines)))
+    return "; ".join((*(each.says for each in gave.broken), *(in_words(case, line) for line in lines)))
 
 
 def in_words(case: Case, line: Line) -> str:

@@ -148,11 +148,18 @@ class Line(Struct, frozen=True):
     unknown_by: tuple[str, ...] = ()
 
 
+class Broken(Struct, frozen=True):
+    """A limit that is broken. of: what is over it, in two words. never: they must not get it at all."""
+
+    of: str
+    says: str
+    never: bool = False
+
+
 class Balance(Struct, frozen=True):
     """A ration for one head and day against its needs.
 
-    biggest_meal_kg: of what is no forage. eaten_kg: dry matter, of the feeds of which it is known. broken: each limit
-    that it breaks, as a sentence.
+    biggest_meal_kg: of what is no forage. eaten_kg: dry matter, of the feeds of which it is known.
     """
 
     lines: tuple[Line, ...]
@@ -160,5 +167,5 @@ class Balance(Struct, frozen=True):
     cost: Value | None
     biggest_meal_kg: Value
     forage_percent: Value | None
-    broken: tuple[str, ...] = ()
+    broken: tuple[Broken, ...] = ()
     missing: tuple[Missing, ...] = ()

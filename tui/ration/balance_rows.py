@@ -33,7 +33,8 @@ def _figures(seen: Seen, each: Told, room: int) -> str:
     """As much as there is room for: the percent first, then what is given of what is needed, then how it stands now."""
     percent, units, told = percent_of(each), seen.farm.units, has_of(each, seen.farm.units)
     if percent is None:
-        return told if len(told) <= room else short(each.has, units) if each.has else ""
+        ways = (told, has_shortly(each, units), short(each.has, units) if each.has else "")
+        return next((words for words in ways if len(words) <= room), "")
     said = f"{percent:>3.0f} %"
     if len(whole := f"{said}  {told}{_was(seen, each)}") <= room:
         return whole

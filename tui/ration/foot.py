@@ -14,15 +14,16 @@ DOUBTS_MOST, MISSING_MOST = 2, 6
 
 def foot_lines(seen: Seen, size: Size) -> list[Line]:
     """Each only where there is something to say."""
-    rows: list[Line] = []
-    for words, role in _sentences(seen):
-        rows += wrapped(words, size.width, role, "   ")
-    return rows
+    return [row for words, role in _sentences(seen) for row in wrapped(words, size.width, role, "   ")]
+
+
+def broken_lines(seen: Seen, size: Size) -> list[Line]:
+    """Each limit that what is new breaks."""
+    said = (f"LIMIT  {each.says}" for each in seen.after.broken)
+    return [row for words in said for row in wrapped(words, size.width, Role.WARNING, "   ")]
 
 
 def _sentences(seen: Seen) -> Iterator[tuple[str, Role]]:
-    for each in seen.after.broken:
-        yield f"LIMIT  {each}", Role.WARNING
     yield from ((each, Role.TEXT) for each in seen.farm.trends)
     for head in seen.case.heads:
         yield from ((words, Role.TEXT) for words in forage_only_words(seen, head))

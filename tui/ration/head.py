@@ -1,51 +1,29 @@
-"""The head of the page: the name and how its energy stands, both large, and what is known of the animal or the pen."""
+"""The head of the page: the sign of how the ration stands, the name, and what is known of the animal or the pen."""
 
 from collections.abc import Iterator
 
 from store.book.words import Stage, Units
 from store.herd.condition import points_words
-from store.ration.parts import Head, Part, Verdict
+from store.ration.parts import Head
 from store.round.dialect import said
 from store.round.saying import weight
-from tui.page import Line, Role, Size, Span, beside, large_lines, width_of, wrapped
-from tui.ration.said import line_of, needs_are_kept, percent_of
+from tui.page import Line, Role, Size, Span, beside, large_lines, wrapped
 from tui.ration.seen import Seen
-from tui.walk.title import ROOMY
-
-ENERGY = "ENERGY"
+from tui.ration.verdict import sign_lines, sign_of, widest
 
 
 def head_lines(seen: Seen, size: Size) -> list[Line]:
-    """The name, the verdict, and the facts below."""
-    verdict, role = verdict_words(seen)
-    first, *rest = wrapped(", ".join(facts_of(seen)), size.width, Role.TEXT, "  ")
-    left = size.width - width_of(first) - len(ENERGY) - 2
-    of = (Span(" " * left + ENERGY, Role.QUIET),) if verdict and left > 0 else ()
-    return [*_large(seen.case.name, verdict, role, size), (*first, *of), *rest]
-
-
-def verdict_words(seen: Seen) -> tuple[str, Role]:
-    """`SHORT 92%`: how the energy of what is new stands; nothing where no need is kept."""
-    energy = line_of(seen.after, Part.ENERGY)
-    if energy is None:
-        return (Verdict.NOT_KNOWN.upper() if needs_are_kept(seen.case) else ""), Role.WARNING
-    if energy.verdict is Verdict.ENOUGH:
-        return energy.verdict.upper(), Role.NAME
-    percent = percent_of(energy)
-    return energy.verdict.upper() + ("" if percent is None else f" {percent:.0f}%"), Role.WARNING
-
-
-def _large(name: str, verdict: str, role: Role, size: Size) -> list[Line]:
-    """Side by side; where the name is too long for that, it stands in plain letters beside the verdict."""
-    for scale in (2, 1) if size.width >= ROOMY.width and size.height >= ROOMY.height else (1,):
-        right = large_lines(verdict, role, size.width - 4, scale) if verdict else []
-        column = size.width - max(map(width_of, right), default=0) - 2
-        left = large_lines(name, Role.NAME, column - 3)
-        if len(left) > 1:
-            break
-    else:
-        left = wrapped(name.upper(), column - 1, Role.NAME, "")
-    return beside([(Span("  "), *each) for each in left], right, column) if right else [(Span("  "), *e) for e in left]
+    """The sign, as large as there is room for, the name beside it, and the facts; a name without room is plain."""
+    sign = sign_of(seen.case, seen.after)
+    said = sign_lines(sign, size.width - 3) if sign else []
+    facts = ", ".join(facts_of(seen))
+    column = size.width - widest(said) - 2 if said else size.width
+    name = large_lines(seen.case.name, Role.NAME, column - 4)
+    if len(name) == 1 and said:
+        head = wrapped(f"{seen.case.name.upper()}  {facts}", size.width, Role.STRONG, "  ")
+        return [*head, *((Span("  "), *each) for each in said)]
+    left = [(Span("  "), *each) for each in name]
+    return [*(beside(left, said, column) if said else left), *wrapped(facts, size.width, Role.TEXT, "  ")]
 
 
 def facts_of(seen: Seen) -> Iterator[str]:

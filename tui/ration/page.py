@@ -1,9 +1,9 @@
-"""The page of a ration: the head, feeds and balance side by side, what is known of the marked feed, the foot."""
+"""The page of a ration: the head, feeds and balance side by side, broken limits, the marked feed, the foot."""
 
 from tui.page import Line, Size, beside
 from tui.ration.balance_rows import balance_rows
 from tui.ration.feeds import feed_rows, marked_lines, sum_rows
-from tui.ration.foot import foot_lines
+from tui.ration.foot import broken_lines, foot_lines
 from tui.ration.head import head_lines
 from tui.ration.seen import Seen
 
@@ -13,7 +13,8 @@ BESIDE_FROM, FEEDS_LEAST, FEEDS_MOST = 60, 36, 60
 
 def ration_lines(seen: Seen, size: Size) -> list[Line]:
     """All of it; what is longer than the window is leafed through."""
-    return [*head_lines(seen, size), *side_by_side(seen, size), *marked_lines(seen, size), *foot_lines(seen, size)]
+    stands = [*head_lines(seen, size), *side_by_side(seen, size), *broken_lines(seen, size)]
+    return [*stands, *marked_lines(seen, size), *foot_lines(seen, size)]
 
 
 def side_by_side(seen: Seen, size: Size) -> list[Line]:

@@ -57,10 +57,16 @@ def has_of(line: Line, units: Units) -> str:
 
 
 def has_shortly(line: Line, units: Units) -> str:
-    """The same in a narrow column: `18.5/23.4`."""
-    least = line.need.least
-    both = line.has and least and percent_of(line) is not None
-    return f"{short(line.has, units)}/{short(least, units)}" if both and line.has and least else has_of(line, units)
+    """The same in a narrow column: `18.5/23.4`, and of a share `48.6, least 28`, without the unit."""
+    least, most = line.need.least, line.need.most
+    if line.has is None:
+        return ""
+    has = short(line.has, units)
+    if percent_of(line) is not None and least:
+        return f"{has}/{short(least, units)}"
+    bounds = [f"{word} {short(each, units)}" for word, each in (("least", least), ("most", most)) if each]
+    both = [f"{short(least, units)} to {short(most, units)}"] if least and most else bounds
+    return ", ".join([has, *both])
 
 
 def short(value: Value, units: Units) -> str:

@@ -111,7 +111,7 @@ class StartChange(Over):
     def _said(self) -> list[tuple[str, Role]]:
         units, today = self.walker.farm.units, self.walker.this().day
         short = [(f"RUNS OUT  {runs_out_words(self.case, each, today, units)}", Role.WARNING) for each in self.short]
-        limits = [(f"LIMIT  in the end, {each}", Role.WARNING) for each in self.broken]
+        limits = [(f"LIMIT  in the end, {each.says}", Role.WARNING) for each in self.broken]
         broken = [(BROKEN, Role.WARNING)] if limits else []
         later = planned(self.register, self.case, changed(self.case, self.new))
         back = [(TAKEN_BACK, Role.WARNING)] if later else []

@@ -101,7 +101,7 @@ def test_it_costs_what_its_feeds_cost_and_without_a_price_is_not_known() -> None
 def test_the_farms_own_limits_are_said_when_they_are_broken() -> None:
     limited = ration_feed(GRAIN, most_meal_kg=1.5, most_day_kg=2.5, share_percent=20)
     found = balance(made_case(ration_feed(HAY), limited, meal_limit_kg=2), amounts(10, 3))
-    assert list(found.broken) == [
+    assert [each.says for each in found.broken] == [
         "corn in the morning: 3.00 kg; your limit is 1.50 kg a meal.",
         "corn in a day: 3.00 kg; your limit is 2.50 kg a day.",
         "corn: 24 % of the dry matter; your limit is 20 %.",
@@ -112,7 +112,9 @@ def test_the_farms_own_limits_are_said_when_they_are_broken() -> None:
 
 def test_a_feed_that_they_must_not_get_comes_first() -> None:
     never = barred(ration_feed(GRAIN, most_meal_kg=1), "corn is never for sheep, and Gorse would get it.")
-    assert balance(made_case(ration_feed(HAY), never), amounts(10, 3)).broken[0].startswith("corn is never for sheep")
+    first = balance(made_case(ration_feed(HAY), never), amounts(10, 3)).broken[0]
+    assert (first.of, first.never) == ("corn", True)
+    assert first.says.startswith("corn is never for sheep")
 
 
 def test_every_figure_can_say_why() -> None:

@@ -148,7 +148,7 @@ def test_a_feed_that_is_barred_is_said_before_anything_else(tmp_path: Path) -> N
     book = ration_book(tmp_path, changed("hazel", "other", species="sheep"), never)
     case = case_of(book, "Hazel")
     found = balance(case, case.now)
-    assert found.broken[0] == "dairy nuts is never for sheep, and Hazel would get it."
+    assert found.broken[0].says == "dairy nuts is never for sheep, and Hazel would get it."
     assert named(book, "dairy nuts") in {feed_id for _, feed_id in case.now}
     book.close()
 

@@ -41,7 +41,7 @@ def test_a_usual_limit_that_is_broken_says_that_it_is_the_usual_one(tmp_path: Pa
     usual = of_fennel(tmp_path, LIKE_OIL)
     nuts = next(each for each in usual.feeds if each.feed.name == "dairy nuts")
     broken = balance(usual, {(MORNING, nuts.feed.id): 1.0}).broken
-    assert any("the usual limit is 1.5 %" in each for each in broken)
+    assert any("the usual limit is 1.5 %" in each.says for each in broken)
 
 
 def test_the_lightest_of_some_heads(case: Case) -> None:
