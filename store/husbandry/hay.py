@@ -67,7 +67,6 @@ _CATTLE_SITE = Source(
 )
 _SOUTHEAST = Source("progressivecattle.com, forage intake in beef cattle: 22 lb dry are 24.7 lb of hay")
 _FEEDERS = Source("extension.illinois.edu/beef-cattle/bale-feeder-design, waste of a bale of 1200 lb at four feeders")
-_ROUND = Source("agproud.com/articles/59818, round bales of 11.21 lb in a cubic foot; whole pounds, rounded down")
 EATEN_LB, HELD_LB = 33.75, 5148.7
 
 
@@ -115,18 +114,6 @@ def lost(hay: float, loss_percent: float) -> float:
     """What of so much hay never reaches a mouth. Any unit, out as in. Raises ValueError below zero."""
     at_least_zero(hay=hay, loss_percent=loss_percent)
     return hay * loss_percent / 100
-
-
-@equation(
-    "round bale by its size", "0.785 x diameter^2 x width x density", "lb", _ROUND,
-    *(example(lb, 1.0, _ROUND, diameter_ft=high, width_ft=wide, lb_a_cubic_foot=11.21)
-      for wide, high, lb in ((4, 5, 880), (5, 5, 1100), (4, 6, 1267), (5, 6, 1584))),
-    lb_a_cubic_foot=(9.0, 12.0),
-)  # fmt: skip
-def round_bale_lb(diameter_ft: float, width_ft: float, lb_a_cubic_foot: float) -> float:
-    """About what a round bale weighs; one on a scale is surer. [lb] Raises ValueError below zero."""
-    at_least_zero(diameter_ft=diameter_ft, width_ft=width_ft, lb_a_cubic_foot=lb_a_cubic_foot)
-    return 0.785 * diameter_ft**2 * width_ft * lb_a_cubic_foot
 
 
 def bales_last(bales: float, bale: float, loss_percent: float, a_day: float, days: int) -> Bales:

@@ -3,7 +3,6 @@
 from msgspec import Struct
 
 from store.husbandry.bounds import at_least_zero
-from store.husbandry.units import KG_PER_LB
 from store.husbandry.why import Source, Sure, equation, example
 
 DAIRY_SCALE, BEEF_SCALE = (1.0, 5.0), (1.0, 9.0)
@@ -17,10 +16,6 @@ NEL_MCAL_A_KG_GAINED = 5.12
 """Energy for milk (NEL) that a kilogram put on takes while she is milked. [Mcal/kg] NRC 1989, from memory."""
 
 _SCALES = Source("Ferguson, Body condition scoring, scribd.com/document/355071895: dairy = (beef + 1) / 2")
-_FAT = Source("beef.unl.edu/using-body-condition-score-to-manage-the-nutritional-program, body fat by score")
-_WEIGHT = Source(
-    "beef.unl.edu/using-body-condition-score-to-manage-the-nutritional-program, 1200 lb at 4, 1275 at 5, 1350 at 6"
-)
 
 
 @equation(
@@ -43,30 +38,6 @@ def dairy_points(beef_points: float) -> float:
     """A score of 1 to 9 as one of 1 to 5. Raises ValueError below zero."""
     at_least_zero(beef_points=beef_points)
     return (beef_points + 1) / 2
-
-
-@equation(
-    "body fat", "3.77 x beef points", "%", _FAT,
-    *(example(percent, 0.05, _FAT, beef_points=points) for points, percent in enumerate(
-        (3.8, 7.5, 11.3, 15.1, 18.9, 22.6, 26.4, 30.2, 33.9), 1)),
-    beef_points=BEEF_SCALE,
-)  # fmt: skip
-def body_fat_percent(beef_points: float) -> float:
-    """The part of her empty body that is fat, by a score of 1 to 9. [%] Raises ValueError below zero."""
-    at_least_zero(beef_points=beef_points)
-    return 3.77 * beef_points
-
-
-@equation(
-    "weight in another condition", "weight + (points wanted - points) x weight of a point", "kg", _WEIGHT,
-    *(example(lb * KG_PER_LB, 0.5 * KG_PER_LB, _WEIGHT, weight_kg=1200 * KG_PER_LB, points=4, wanted=wanted,
-              point_kg=75 * KG_PER_LB) for wanted, lb in ((5, 1275), (6, 1350))),
-)  # fmt: skip
-def weight_in_condition_kg(weight_kg: float, points: float, wanted: float, point_kg: float) -> float:
-    """What she would weigh in the condition that is wanted, on either scale. [kg] point_kg: what a point of that scale
-    is worth. Raises ValueError for anything below zero."""
-    at_least_zero(weight_kg=weight_kg, points=points, wanted=wanted, point_kg=point_kg)
-    return weight_kg + (wanted - points) * point_kg
 
 
 @equation(

@@ -8,9 +8,6 @@ TAPE_SPREAD_PERCENT = 10.0
 """A weight by the tape may be so far off either way. Common practice; two people differ by 2.2 cm, which is 3 to 4 %
 (acemap.info/paper/133432090, Holstein heifers of 42 to 590 kg)."""
 
-_BULL = Source(
-    "nzdl.org, Determining weights of animals: a bull of 60 and 53 inches has 636 lb. Half a pound is the last digit"
-)
 _HEIFERS = Source(
     "Heinrichs 1992, Holstein heifers of 42 to 590 kg; found valid again by Heinrichs 2017, J. Dairy Sci. 100:8451",
     Sure.MEMORY,
@@ -39,17 +36,6 @@ def weight_by_girth_kg(girth_cm: float) -> float:
     """
     at_least_zero(girth_cm=girth_cm)
     return 102.71 - 2.876 * girth_cm + 0.02655 * girth_cm**2
-
-
-@equation(
-    "weight by girth and length", "girth^2 x length / 300, in inches and pounds", "kg", _BULL,
-    example(636 * KG_PER_LB, 0.5 * KG_PER_LB, _BULL, girth_cm=60 * CM_PER_INCH, length_cm=53 * CM_PER_INCH),
-)  # fmt: skip
-def weight_by_length_kg(girth_cm: float, length_cm: float) -> float:
-    """What she weighs by heart girth and length, from the point of the shoulder to the pin bone. [kg] Raises ValueError
-    below zero."""
-    at_least_zero(girth_cm=girth_cm, length_cm=length_cm)
-    return (girth_cm / CM_PER_INCH) ** 2 * (length_cm / CM_PER_INCH) / 300 * KG_PER_LB
 
 
 def spread_kg(weight_kg: float) -> tuple[float, float]:

@@ -14,7 +14,6 @@ AMPLE_PERCENT = given(20.0, "milk that it would drink", "% of its weight", "a ta
 FIRST_L, FIRST_WITHIN_H = 3.0, 6.0
 """Of good colostrum, at least, and a second feed after 8 to 12 h; or 4.2 L at once. Source: MERCK."""
 WISCONSIN = Source("dairy.extension.wisc.edu, Up your colostrum game: 10 to 15 %, so an 80 lb calf about a gallon")
-NOTES = Source("calfnotes.com, calf note 2, a calf of 40 kg: plasma 9 % of weight, 35 % of it taken up")
 QUART_KG, GALLON_OF_MILK_KG = 2 * KG_PER_LB, 8.6 * KG_PER_LB
 
 
@@ -31,18 +30,6 @@ def allowance_kg(weight_kg: float, percent_of_weight: float) -> float:
 
 
 @equation(
-    "milk in a meal", "milk a day / meals", "kg", CORNELL,
-    example(2.25 * QUART_KG, 0.005 * QUART_KG, CORNELL, day_kg=4.5 * QUART_KG, meals=2), meals=(1, 6),
-)  # fmt: skip
-def meal_kg(day_kg: float, meals: float) -> float:
-    """In each of so many even meals. [kg] Raises ValueError below zero, and for less than one meal."""
-    at_least_zero(day_kg=day_kg, meals=meals)
-    if meals < 1:
-        raise ValueError(f"meals is {meals}; it must be 1 or more")
-    return day_kg / meals
-
-
-@equation(
     "first colostrum", "weight x part of it / 100", "kg",
     Source("Cornell, Maximizing passive immunity, dairyherd.com: at least 10 % of its weight within 4 h"),
     example(GALLON_OF_MILK_KG, 0.7 * KG_PER_LB, Source(f"{WISCONSIN.words}; 10 % is 0.6 lb less, 11 % as much more"),
@@ -54,17 +41,6 @@ def colostrum_kg(weight_kg: float, percent_of_weight: float) -> float:
     at_least_zero(weight_kg=weight_kg)
     percent(percent_of_weight=percent_of_weight)
     return weight_kg * percent_of_weight / 100
-
-
-@equation(
-    "antibodies in its first colostrum", "weight x 0.09 x wanted in its blood / 0.35", "g", NOTES,
-    example(103, 0.5, NOTES, weight_kg=40, wanted_g_l=10), example(154, 0.5, NOTES, weight_kg=40, wanted_g_l=15),
-    weight_kg=(20, 60), wanted_g_l=(5, 20),
-)  # fmt: skip
-def antibodies_g(weight_kg: float, wanted_g_l: float) -> float:
-    """What it must drink of them. [g of IgG] wanted_g_l: in its plasma. Raises ValueError below zero."""
-    at_least_zero(weight_kg=weight_kg, wanted_g_l=wanted_g_l)
-    return weight_kg * 0.09 * wanted_g_l / 0.35
 
 
 @equation(

@@ -1,20 +1,12 @@
 """Net energy for lactation of a feed from its TDN, by one edition: that of 2001, at three times maintenance.
 
-A need of one edition is met with the energy of feeds of the same edition; the two must never meet in one sum.
+A need of one edition is met with the energy of feeds of the same edition: no other one is in the program.
 """
 
-from collections.abc import Iterable, Mapping
-
 from store.husbandry.bounds import at_least_zero
-from store.husbandry.feeds.table import DAIRY_2001, DISTILLERS, VIRGINIA_2001
 from store.husbandry.why import Source, Sure, Value, equation
 
 CHAPTER_2 = Source("Nutrient Requirements of Dairy Cattle, 7th edition (2001), chapter 2", Sure.MEMORY)
-DAIRY_1989 = Source("Nutrient Requirements of Dairy Cattle, 6th edition (1989)", Sure.MEMORY)
-EDITIONS: Mapping[Source, int] = {
-    CHAPTER_2: 2001, DAIRY_2001: 2001, VIRGINIA_2001: 2001, DISTILLERS: 2001, DAIRY_1989: 1989,
-}  # fmt: skip
-"""The edition that an energy rests on, by its sources."""
 
 DIGESTED_PROTEIN = 0.9
 """The part of the protein that is digested: about 0.97 in a concentrate, 0.85 in a forage. Rounded, from memory."""
@@ -57,26 +49,8 @@ def net(metabolisable_mcal: float, fat_percent: float) -> float:
     return max(0.703 * metabolisable_mcal - 0.19 + for_fat, 0.0)
 
 
-@equation(
-    "net energy (NEL) of 1989", "0.0245 x TDN - 0.12", "Mcal/kg", DAIRY_1989,
-    tdn_percent=(30.0, 95.0),
-)  # fmt: skip
-def net_of_1989(tdn_percent: float) -> float:
-    """As the edition before had it: to compare with, for no ration. [Mcal/kg] Raises ValueError below zero."""
-    at_least_zero(tdn_percent=tdn_percent)
-    return 0.0245 * tdn_percent - 0.12
-
-
 def energy_of(tdn_percent: Value, cp_percent: Value, fat_percent: Value) -> Value:
     """Net energy of a kilogram of dry matter by the edition of 2001, step by step. [Mcal/kg]"""
     digested = digestible.of(tdn_percent=tdn_percent, cp_percent=cp_percent)
     metabolised = metabolisable.of(digestible_mcal=digested, fat_percent=fat_percent)
     return net.of(metabolisable_mcal=metabolised, fat_percent=fat_percent)
-
-
-def one_edition(energies: Iterable[Value]) -> None:
-    """Raise ValueError where energies of two editions would meet in one sum."""
-    found = {EDITIONS[source] for each in energies for source in each.sources() if source in EDITIONS}
-    if len(found) > 1:
-        said = " and ".join(str(year) for year in sorted(found))
-        raise ValueError(f"energies is of the editions {said}; it must be of one")

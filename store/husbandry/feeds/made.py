@@ -17,8 +17,10 @@ SPREAD = {
     "cp_percent": 15.0, "ndf_percent": 15.0, "fat_percent": 15.0, "ca_percent": 30.0, "p_percent": 30.0,
     "tdn_percent": 10.0, "nel_mcal": 10.0,
 }  # fmt: skip
-"""How far a feed lies from its table row, either way. [%] Source: SPREAD_SOURCE."""
-SPREAD_SOURCE = Source("beefmagazine.com, feed composition tips 2018: organic parts 15 %, minerals 30 %, energy 10 %")
+"""How far a feed lies from its table row, either way. [%]
+
+Source: beefmagazine.com, feed composition tips 2018: organic parts 15 %, minerals 30 %, energy 10 %.
+"""
 NO_FAT_TOLD = Source("a feed of which nobody says its fat is taken as one that is not fatty", Sure.ASSUMED)
 
 
@@ -33,11 +35,6 @@ def made(typed: Mapping[str, float | None], origin: str, resembles: str) -> Mapp
     own = dict(_own(typed, origin, row))
     parts = own | {part: value for part, value in _of_table(row) if part not in own and not _outdone(part, own)}
     return parts | dict(_reckoned(parts))
-
-
-def spread_percent(part: str, value: Value) -> float | None:
-    """How far a part may lie from its table row, either way. [%] None: the keeper told it, or it is reckoned."""
-    return SPREAD.get(part) if value.source else None
 
 
 def _own(typed: Mapping[str, float | None], origin: str, row: TableFeed | None) -> Iterator[tuple[str, Value]]:

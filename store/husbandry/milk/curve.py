@@ -2,8 +2,8 @@
 
 from math import exp, log
 
-from store.husbandry.bounds import above_zero, at_least_zero
-from store.husbandry.why import Source, Sure, equation
+from store.husbandry.bounds import above_zero
+from store.husbandry.why import Source, equation
 
 FIRST_DAY, LAST_DAY = 5.0, 305.0
 """Before day 5 it is colostrum; the curves were fitted up to day 305."""
@@ -12,7 +12,6 @@ WOOD = Source(
     "alpha x week^beta x e^(gamma x week)"
 )
 SLOPE = Source("where the slope of the curve is nothing; the same as scipy.optimize finds")
-KEEPS = Source("Wood's own measure of it, 1967", Sure.MEMORY)
 
 
 @equation("her curve", "a x day^b x e^(-c x day)", "kg", WOOD, day=(FIRST_DAY, LAST_DAY))
@@ -34,17 +33,3 @@ def peak_kg(a: float, b: float, c: float) -> float:
     """What she gives on that day. [kg] Raises ValueError for b, c or a not above 0: no peak."""
     above_zero(b=b)
     return curve_kg(peak_day(b, c), a, b, c)
-
-
-@equation("persistency", "-(b + 1) x ln c", "", KEEPS)
-def persistency(b: float, c: float) -> float:
-    """How well she keeps her yield, the more the better. Raises ValueError for c not above 0."""
-    above_zero(c=c)
-    return -(b + 1) * log(c)
-
-
-@equation("milk of so many days", "the sum of her curve over the days", "kg", WOOD, days=(FIRST_DAY, LAST_DAY))
-def curve_total_kg(days: float, a: float, b: float, c: float) -> float:
-    """From the day after calving on. [kg] days: whole, 0 and more. Raises ValueError below zero."""
-    at_least_zero(days=days)
-    return sum(curve_kg(day, a, b, c) for day in range(1, int(days) + 1))

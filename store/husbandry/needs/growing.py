@@ -6,7 +6,7 @@ Keys: tdn_kg, protein_g, calcium_g, phosphorus_g, dry_matter_kg (what it eats of
 
 from collections.abc import Mapping
 
-from store.husbandry.needs import by_age, carrying, diet, energy, gain, growth
+from store.husbandry.needs import carrying, diet, energy, gain, growth
 from store.husbandry.why import Value, total
 
 
@@ -31,21 +31,6 @@ def growing(
         "phosphorus_g": growth.phosphorus_g.of(**grows),
         **diet.GROWING,
     }
-
-
-def growing_by_age(*, weight_kg: Value, age_days: Value) -> Mapping[str, Value]:
-    """For a dairy heifer of whom no gain is wanted by name: a feed as the older table has it for her age."""
-    rich = by_age.tdn_percent.of(age_days=age_days)
-    eats = gain.heifer_eats_kg.of(weight_kg=weight_kg, tdn_percent=rich)
-    parts = (("protein", by_age.protein_percent), ("calcium", by_age.calcium_percent),
-             ("phosphorus", by_age.phosphorus_percent))  # fmt: skip
-    return {
-        "tdn_kg": gain.tdn_kg.of(dry_matter_kg=eats, tdn_percent=rich),
-        "dry_matter_kg": eats,
-        **{f"{name}_g": by_age.grams.of(name, dry_matter_kg=eats, part_percent=part.of(age_days=age_days))
-           for name, part in parts},
-        **diet.GROWING,
-    }  # fmt: skip
 
 
 def _carried(mature_kg: Value, days_in_calf: Value | None, tdn_percent: Value) -> tuple[Value, Value] | None:

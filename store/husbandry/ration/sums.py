@@ -5,7 +5,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from msgspec import Struct
 
 from store.husbandry.bounds import at_least_zero
-from store.husbandry.feeds.energy import one_edition
 from store.husbandry.units import KG_PER_LB
 from store.husbandry.why import Source, Sure, Value, equation, example, total
 
@@ -101,7 +100,7 @@ def supply(ration: Sequence[Given]) -> Mapping[str, Value]:
 
     `dry matter`, `TDN`, `NDF`, `forage NDF`, `forage kg`, `fat kg` in kg; `energy` in Mcal (NEL); `protein`, `calcium`,
     `phosphorus` in g; `fibre` (NDF), `forage`, `fat`, `forage fibre` in % of the dry matter; `calcium to phosphorus`.
-    Raises ValueError below zero, and where energies of two editions would meet.
+    Raises ValueError below zero.
     """
     found = dict(_sums([each for each in ration if each.kg.amount]))
     whole = found.get("dry matter")
@@ -155,7 +154,6 @@ def _parts(ration: Sequence[Given], dries: Sequence[Value], part: str, unit: str
 
 
 def _energy(ration: Sequence[Given], dries: Sequence[Value]) -> Value:
-    one_edition(each.made["nel_mcal"] for each in ration)
     parts = [
         energy.of(f"energy in {each.name}", dry_kg=kg, nel_mcal=each.made["nel_mcal"])
         for each, kg in zip(ration, dries, strict=True)

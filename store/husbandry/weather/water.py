@@ -57,19 +57,3 @@ def on_hay_kg(dry_matter_kg: float, milk_kg: float) -> float:
     """A dairy cow in milk on dry feed in mild weather. [kg, or L] Raises ValueError below zero."""
     at_least_zero(dry_matter_kg=dry_matter_kg, milk_kg=milk_kg)
     return 12.3 + 2.15 * dry_matter_kg + 0.73 * milk_kg
-
-
-@equation(
-    "drinks at grass", "11.34 + 4.63 x dry matter - 0.036 x dry matter in a kilogram of feed + 0.84 x mean temperature "
-    "- the water in the feed", "kg",
-    Source("Animal Science, Cambridge abstract FF8B2C3A985E3080: all water, that in the feed included"),
-    dry_matter_kg=(5, 20), dm_percent=(12, 60), mean_c=(5, 25),
-)  # fmt: skip
-def at_grass_kg(dry_matter_kg: float, dm_percent: float, mean_c: float) -> float:
-    """A cow at grass, of a trough; 0 where the grass holds enough. [kg, or L] dm_percent: of what she eats, above 0.
-    Raises ValueError below zero."""
-    at_least_zero(dry_matter_kg=dry_matter_kg)
-    if not 0 < dm_percent <= 100:
-        raise ValueError(f"dm_percent is {dm_percent}; it must be above 0 and at most 100")
-    whole = 11.34 + 4.63 * dry_matter_kg - 0.036 * dm_percent * 10 + 0.84 * mean_c
-    return max(whole - dry_matter_kg * (100 / dm_percent - 1), 0.0)

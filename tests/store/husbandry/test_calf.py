@@ -10,7 +10,6 @@ from store.husbandry.calf.milk import (
     LEAST_PERCENT,
     allowance_kg,
     colostrum_kg,
-    meal_kg,
     milk_mcal_per_kg,
 )
 from store.husbandry.calf.weaning import days_enough, ready
@@ -66,8 +65,6 @@ def test_a_day_that_nobody_looked_ends_the_run() -> None:
 def test_what_cannot_be_is_refused_by_name() -> None:
     with pytest.raises(ValueError, match="percent_of_weight is 120"):
         colostrum_kg(40, 120)
-    with pytest.raises(ValueError, match=r"meals is 0\.5; it must be 1 or more"):
-        meal_kg(6, 0.5)
     with pytest.raises(ValueError, match="expected_kg_day is 0"):
         of_expected_percent(0.4, 0)
     with pytest.raises(ValueError, match="milk_part is 2; it must be 0 to 1"):

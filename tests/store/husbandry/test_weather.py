@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from store.husbandry.weather.cold import WET_F, dry_coat_percent, feels_like_f, wet_coat_percent, with_cold
 from store.husbandry.weather.heat import Heat, heat_index, heat_of
-from store.husbandry.weather.water import DRINKS_US_GAL, at_grass_kg, drinks_us_gal, in_milk_kg, on_hay_kg
+from store.husbandry.weather.water import DRINKS_US_GAL, drinks_us_gal, in_milk_kg, on_hay_kg
 
 AIR_F = st.floats(-76, 104)
 WIND_MPH = st.floats(0, 125)
@@ -47,17 +47,10 @@ def test_more_feed_milk_or_warmth_is_never_less_water(dry_kg: float, milk_kg: fl
     assert on_hay_kg(dry_kg + more, milk_kg + more) >= on_hay_kg(dry_kg, milk_kg)
 
 
-@given(KG, st.floats(12, 30), st.floats(0, 9), st.floats(0, 30))
-def test_at_grass_the_drier_the_feed_the_more_she_drinks(dry_kg: float, dm: float, drier: float, air_c: float) -> None:
-    """Where she eats enough of it for its water to matter."""
-    assert at_grass_kg(dry_kg + 8, dm + drier, air_c) >= at_grass_kg(dry_kg + 8, dm, air_c)
-
-
 def test_water_worked_by_hand() -> None:
-    """15.99 + 28.44 + 18 + 1.5 + 12 = 75.9; 12.3 + 30.1 + 14.6 = 57.0; 86.2 in all less 60 in the grass."""
+    """15.99 + 28.44 + 18 + 1.5 + 12 = 75.9; 12.3 + 30.1 + 14.6 = 57.0."""
     assert in_milk_kg(18, 20, 30, 10) == pytest.approx(75.93)
     assert on_hay_kg(14, 20) == pytest.approx(57.0)
-    assert at_grass_kg(15, 20, 15) == pytest.approx(86.19 - 60)
 
 
 @given(st.floats(20, 45), st.floats(0, 100), st.floats(0, 5))
@@ -79,5 +72,3 @@ def test_what_cannot_be_is_refused_by_name() -> None:
         feels_like_f(20, -1)
     with pytest.raises(ValueError, match="humidity_percent is 101"):
         heat_index(30, 101)
-    with pytest.raises(ValueError, match="dm_percent is 0; it must be above 0"):
-        at_grass_kg(10, 0, 15)

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from store.husbandry.milk.curve import curve_kg, curve_total_kg, peak_day, peak_kg, persistency
+from store.husbandry.milk.curve import curve_kg, peak_day, peak_kg
 from store.husbandry.milk.own_curve import (
     Beforehand,
     Weighed,
@@ -37,16 +37,6 @@ def test_a_curve_that_only_falls_has_its_peak_at_calving() -> None:
     assert peak_day(-0.1, 0.002) == 0
     with pytest.raises(ValueError, match=r"b is -0\.1; it must be above 0"):
         peak_kg(20, -0.1, 0.002)
-
-
-def test_who_falls_more_slowly_keeps_her_yield_better() -> None:
-    assert persistency(0.1, 0.002) > persistency(0.1, 0.004)
-
-
-def test_a_total_is_the_sum_of_its_days() -> None:
-    """None for no day."""
-    assert curve_total_kg(0, 20, 0.1, 0.003) == 0
-    assert curve_total_kg(2, 20, 0.1, 0.003) == pytest.approx(curve_kg(1, 20, 0.1, 0.003) + curve_kg(2, 20, 0.1, 0.003))
 
 
 def test_a_day_before_calving_is_refused_by_name() -> None:

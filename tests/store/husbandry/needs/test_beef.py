@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from store.husbandry.needs.feed_energy import gain_mcal_per_kg, upkeep_mcal_per_kg
 from store.husbandry.needs.gain import gain_kg_day, heifer_eats_kg, heifer_tdn_percent, steer_eats_kg, steer_tdn_percent
-from store.husbandry.needs.growing import growing, growing_by_age
+from store.husbandry.needs.growing import growing
 from store.husbandry.needs.suckler import MONTH_D, WEANED_D, milk_kg, place_d, suckler
 from store.husbandry.why import Value
 from store.husbandry.why import given as typed
@@ -100,19 +100,6 @@ def test_the_calf_in_a_heifer_costs_more_each_day(days: float, more: float) -> N
     assert of(days + more)["tdn_kg"] >= of(days)["tdn_kg"] - 1e-9
     assert of(days + more)["protein_g"] >= of(days)["protein_g"] - 1e-9
     assert of(0)["tdn_kg"] == pytest.approx(young(400, 0.5, 550)["tdn_kg"], abs=0.01)
-
-
-@given(st.floats(80, 500), st.floats(60, 900))
-def test_by_age_nothing_jumps_and_the_feed_is_weaker_the_older_she_is(weight_kg: float, age_days: float) -> None:
-    def of(days: float) -> dict[str, float]:
-        found = growing_by_age(weight_kg=value(weight_kg), age_days=value(days))
-        return {each: need.amount for each, need in found.items()}
-
-    assert all(of(age_days + HAIR)[each] == pytest.approx(of(age_days)[each], abs=1e-3) for each in of(age_days))
-    assert (
-        of(age_days + 50)["protein_g"] / of(age_days + 50)["dry_matter_kg"]
-        <= of(age_days)["protein_g"] / of(age_days)["dry_matter_kg"] + 1e-9
-    )
 
 
 @given(WEIGHT_KG, MATURE_KG)
