@@ -28,6 +28,7 @@ from tests.tui.rations import (
 from tui.farm.listing import Listing
 from tui.farm.sheet_form import SheetForm
 from tui.page import Size
+from tui.ration.foot import care_words
 from tui.ration.ration import Ration
 from tui.ration.seen import Farm
 from tui.ration.whose import Whose
@@ -206,9 +207,28 @@ def test_a_name_of_forty_letters_is_whole(sitting: Sitting) -> None:
 
 
 def test_why_walks_from_the_energy_needed_down(sitting: Sitting) -> None:
-    keys = at_ration(sitting, MILK).press("w", "down", "enter")
+    keys = at_ration(sitting, MILK)
+    names = [value.name for value in ration_of(keys).numbers()]
+    keys.press("w", *["down"] * names.index("energy needed"), "enter")
     assert "her weight and milk" in keys.text()
     assert isinstance(keys.press("w").place, Ration)
+
+
+def test_why_lists_the_marked_feed_first_and_no_two_lines_are_called_alike(sitting: Sitting) -> None:
+    names = [value.name for value in ration_of(at_ration(sitting, MILK).press("down", "up")).numbers()]
+    assert len(set(names)) == len(names)
+    assert names[:3] == ["dairy nuts, most in a meal", "dairy nuts, most in a day", "dairy nuts, most more at one step"]
+    assert {"energy given", "energy needed", "fibre at least", "fat at most"} <= set(names)
+    assert not [name for name in names if "lucerne" in name]
+
+
+def test_a_change_in_steps_keeps_the_caution_that_matters_and_needs_none_about_steps(sitting: Sitting) -> None:
+    mineral = replace(NUTS, resembles="Mineral, see its tag")
+    case = replace(MILK, feeds=(mineral, *MILK.feeds[1:]))
+    seen = ration_of(at_ration(sitting, case, replace(METRIC, beside=frozenset({Species.SHEEP}))).press("3")).seen
+    said = " ".join(care_words(seen, other=False))
+    assert "Sheep stand with them" in said
+    assert "in small steps" not in said
 
 
 def test_what_comes_from_the_pen_is_counted_and_has_no_mark(sitting: Sitting) -> None:

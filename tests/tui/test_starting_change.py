@@ -33,7 +33,7 @@ def sloe(book: Book, scoops: float) -> tuple[Case, Amounts]:
 def starting(sitting: Sitting, scoops: float) -> StartChange:
     """Before the start, over the first step."""
     case, new = sloe(sitting.walker.book, scoops)
-    place = StartChange(sitting.house, sitting.house.first(), case, new)
+    place = StartChange(sitting.house.first(), case, new)
     sitting.place = place
     return place
 
@@ -55,7 +55,7 @@ def test_two_meals_a_cap_that_the_end_breaks_and_what_runs_out_are_seen_too(
     book.append(weighed(feed_hand(book), stock, 20, "20 kg"))
     new = {("morning", nuts.feed.id): 3.375, ("evening", nuts.feed.id): 2.025}
     new |= {(slot, id_of(case, "lucerne pellets")): 0.9 for slot in ("morning", "evening")}
-    sitting.place = StartChange(sitting.house, sitting.house.first(), case, new)
+    sitting.place = StartChange(sitting.house.first(), case, new)
     assert sitting.press("2").text(100, 50) == screen
 
 
@@ -66,7 +66,8 @@ def test_enter_writes_it_with_its_reason_and_the_morning_after_is_day_one(
     sitting.press("n", "too fat", "enter")
     assert "FOR   too fat" in sitting.text()
     sitting.press("enter")
-    assert sitting.said == "It begins Thu 12 Mar, morning. F, then U takes it back."
+    began = "Sloe: the change is started, day 1 is Thu 12 Mar, morning; 4 steps, the last on day 4."
+    assert sitting.said == f"{began} F, then U takes it back."
     assert feed_of(morning(book), "Sloe").due[0].measures == 1.5
     clock.move(days=1)
     assert feed_of(morning(book), "Sloe").due[0].measures == 1.25
@@ -97,6 +98,12 @@ def test_it_is_taken_back_in_my_farm(sitting: Sitting, clock: HandClock, book: B
     assert feed_of(morning(book), "Sloe").due[0].measures == 1.5
 
 
+def test_what_is_usually_said_of_it_stands_once_where_it_is_started(sitting: Sitting) -> None:
+    case, new = sloe(sitting.walker.book, 0.5)
+    sitting.place = StartChange(sitting.house.first(), case, new, cares=("CARE  Sheep stand with them.",))
+    assert sitting.text().count("Sheep stand with them.") == 1
+
+
 def test_nothing_to_change_is_said_and_nothing_is_written(sitting: Sitting) -> None:
     starting(sitting, 1.5)
     sitting.press("enter")
@@ -118,7 +125,7 @@ def test_from_the_ration_enter_shows_the_steps_of_what_is_tried(sitting: Sitting
     assert "day 2   Fri 13 Mar  morning  dairy nuts 2 scoops (1.35 kg)" in sitting.text()
     assert isinstance(sitting.press("backspace").place, Ration)
     sitting.press("enter", "enter")
-    assert sitting.said.startswith("It begins Thu 12 Mar, morning.")
+    assert "day 1 is Thu 12 Mar, morning; 2 steps" in sitting.said
     assert isinstance(sitting.place, Lamp)
     clock.move(days=2)
     assert feed_of(morning(sitting.walker.book), "Sloe").due[0].measures == 2

@@ -66,6 +66,11 @@ def length_words(found: Change) -> str:
     return f"{steps}, the last on day {(found.days[-1].on - found.days[0].on).days + 1}"
 
 
+def started_words(found: Change) -> str:
+    """`the change is started, day 1 is Thu 12 Mar, morning; 4 steps, the last on day 4`."""
+    return f"the change is started, day 1 is {turn_said(found.start)}; {length_words(found)}"
+
+
 def limit_lines(found: Change, units: Units) -> Iterator[str]:
     """What holds the steps back; of several meals alike one line."""
     said: dict[str, list[str]] = {}

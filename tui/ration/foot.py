@@ -32,7 +32,9 @@ def _sentences(seen: Seen) -> Iterator[tuple[str, Role]]:
     if len(missing) > MISSING_MOST:
         yield f"NOT KNOWN  and {len(missing) - MISSING_MOST} more of that kind.", Role.TEXT
     yield from ((each, Role.QUIET) for each in _doubts(seen))
-    yield from ((each, Role.QUIET) for each in _cautions(seen))
+    other = bool(changed(seen.case, {**seen.tried, **seen.reading.amounts}))
+    yield from ((each, Role.QUIET) for each in care_words(seen, other=other))
+    yield from ((each, Role.QUIET) for each in (checked(seen.farm.checked_by),) if each)
 
 
 def _doubts(seen: Seen) -> Iterator[str]:
@@ -41,10 +43,8 @@ def _doubts(seen: Seen) -> Iterator[str]:
         yield f"UNSURE  and {len(seen.doubts) - DOUBTS_MOST} more: W shows each at its number."
 
 
-def _cautions(seen: Seen) -> Iterator[str]:
-    """What is usually said of such a ration, and that nobody has checked it."""
-    other = bool(changed(seen.case, {**seen.tried, **seen.reading.amounts}))
+def care_words(seen: Seen, *, other: bool) -> Iterator[str]:
+    """What is usually said of such a ration. other: with what is said of any change that is not in steps yet."""
     found = cautions(held(seen.case, seen.new, seen.farm.beside, changed=other))
     if found:
         yield f"CARE  {' '.join(found)}"
-    yield from filter(None, (checked(seen.farm.checked_by),))

@@ -1,20 +1,31 @@
-"""Every number on the page of a ration, in the order in which why lists them."""
+"""Every number on the page of a ration, in the order in which why lists them, each by what it is of."""
 
 from collections.abc import Iterator
 
+from msgspec.structs import replace
+
 from store.husbandry.why import Value
-from store.ration.parts import Balance, Case, Head, RationFeed
+from store.ration.parts import Balance, Case, Line, Part, RationFeed
+from tui.ration.said import SHARES, line_of
 from tui.ration.seen import Seen
+
+LIMITS = {
+    "most_meal_kg": "most in a meal", "most_day_kg": "most in a day", "share_percent": "most of the dry matter",
+    "step_kg": "most more at one step", "step_days": "days from step to step",
+}  # fmt: skip
+"""What the limits of a feed are called in a list."""
 
 
 def all_numbers(seen: Seen) -> Iterator[Value]:
-    """Of the balance, then what the needs hang on, then what is known of the marked feed."""
-    yield from balance_numbers(seen.after)
-    for head in seen.case.heads:
-        yield from _of_head(head)
-    yield from (seen.case.meal_limit_kg,) if seen.case.meal_limit_kg else ()
+    """Of the marked feed what is on its line, then of the balance, then what the marked feed is made of.
+
+    What the needs hang on is found by walking down from them.
+    """
     if seen.feed:
-        yield from _of_feed(seen.feed)
+        yield from _of_feed(seen.feed, seen.farm.currency)
+    yield from _of_balance(seen.after, seen.farm.currency)
+    if seen.feed:
+        yield from (_named(value, f"{value.name} in {seen.feed.feed.name}") for value in seen.feed.made.values())
 
 
 def need_numbers(case: Case) -> Iterator[Value]:
@@ -23,27 +34,33 @@ def need_numbers(case: Case) -> Iterator[Value]:
         yield from (value for value in (need.least, need.most) if value)
 
 
-def balance_numbers(balance: Balance) -> Iterator[Value]:
+def _of_balance(balance: Balance, currency: str) -> Iterator[Value]:
     """For each part what is given, then what is needed of it; then the sums."""
     for each in balance.lines:
-        yield from (value for value in (each.has, each.need.least, each.need.most) if value)
-    yield balance.eaten_kg
-    yield from (value for value in (balance.cost, balance.forage_percent) if value)
+        yield from _of_line(each)
+    if line_of(balance, Part.DRY_MATTER) is None:
+        yield _named(balance.eaten_kg, f"{Part.DRY_MATTER} given")
+    if balance.cost:
+        yield replace(balance.cost, name="cost a day", unit=currency)
     yield balance.biggest_meal_kg
 
 
-def _of_head(head: Head) -> Iterator[Value]:
-    known = (
-        head.weight_kg, head.condition, head.condition_goal, head.milk_kg, head.milk_fat_percent,
-        head.milk_protein_percent, head.days_in_milk, head.days_in_calf, head.gain_kg_day, head.mature_kg,
-    )  # fmt: skip
-    yield from (value for value in known if value)
+def _of_line(line: Line) -> Iterator[Value]:
+    part, need = line.need.part, line.need
+    least = "at least" if need.unit in SHARES else "needed"
+    named = ((line.has, "given"), (need.least, least), (need.most, "at most"))
+    yield from (_named(value, f"{part} {words}") for value, words in named if value)
 
 
-def _of_feed(feed: RationFeed) -> Iterator[Value]:
-    limits = feed.limits
-    known = (
-        feed.price_per_kg, feed.there_kg, limits.most_meal_kg, limits.most_day_kg, limits.share_percent,
-        limits.step_kg, limits.step_days,
-    )  # fmt: skip
-    yield from (value for value in (*known, *feed.made.values()) if value)
+def _of_feed(feed: RationFeed, currency: str) -> Iterator[Value]:
+    name = feed.feed.name
+    found = ((getattr(feed.limits, field), words) for field, words in LIMITS.items())
+    yield from (_named(value, f"{name}, {words}") for value, words in found if value)
+    if feed.there_kg:
+        yield _named(feed.there_kg, f"{name} on hand")
+    if feed.price_per_kg:
+        yield replace(feed.price_per_kg, name=f"price of {name}", unit=f"{currency}/kg" if currency else "")
+
+
+def _named(value: Value, name: str) -> Value:
+    return replace(value, name=name)

@@ -11,6 +11,7 @@ from tui.frame import framed
 from tui.page import Page, Size
 from tui.place import FARM_KEY, FEED_ROOM_KEY, HELP_KEY, LEAVE_KEY, LOCK_KEY, NOTE_KEY, VET_KEY, WHY_KEY, Place
 from tui.ration.adding import Adding
+from tui.ration.foot import care_words
 from tui.ration.more import RationMore
 from tui.ration.numbers import all_numbers
 from tui.ration.page import ration_lines
@@ -63,7 +64,8 @@ class Ration(Trying):
             return self
         if not changed(self.case, self.tried):
             return self.say(NOTHING)
-        return StartChange(self.rooms, self, self.case, {**self.case.now, **self.tried}, after=self.came_from)
+        cares = tuple(care_words(self.seen, other=False))
+        return StartChange(self, self.case, self.seen.new, after=self.came_from, cares=cares)
 
     def enter_words(self) -> str:
         """What Enter does now."""

@@ -18,8 +18,8 @@ from store.ration.step_limits import changed, feed_of, rules_of
 from tui.changed import Changed
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
-from tui.place import HELP_KEY, LEAVE_KEY, WHY_KEY, Over, Place, Rooms
-from tui.ration.day_lines import change_said, course_lines, length_words, limit_lines, turn_said
+from tui.place import HELP_KEY, LEAVE_KEY, WHY_KEY, Over, Place
+from tui.ration.day_lines import change_said, course_lines, length_words, limit_lines, started_words, turn_said
 from tui.view import BACKSPACE, ENTER, SCROLL_KEYS, Key, go_back
 from tui.yard.wording import Wording
 
@@ -33,14 +33,16 @@ TAKEN_BACK = "What is planned of these meals for later is taken back: this chang
 class StartChange(Over):
     """From now to new, over the ration that it comes from. Nothing is written before Enter."""
 
-    def __init__(self, rooms: Rooms, back: Place, case: Case, new: Amounts, after: Place | None = None) -> None:
+    def __init__(
+        self, back: Place, case: Case, new: Amounts, after: Place | None = None, cares: Sequence[str] = ()
+    ) -> None:
         """Of whom, and what a head is to get in the end; from tomorrow morning on. Raises BookError.
 
-        after: where it goes on once it is written; None: back.
+        after: where it goes on once it is written; None: back. cares: what is usually said of what it comes to.
         """
-        super().__init__(rooms, back)
+        super().__init__(back.rooms, back)
         self.after = after or back
-        self.case, self.new = case, new
+        self.case, self.new, self.cares = case, new, cares
         self.broken = balance(case, new).broken
         self.reason = ""
         self.starts = self._starts()
@@ -117,7 +119,8 @@ class StartChange(Over):
         back = [(TAKEN_BACK, Role.WARNING)] if later else []
         course = [(each, Role.STRONG) for each in course_lines(self.case, self.days, units)]
         held = [(each, Role.TEXT) for each in limit_lines(self.change, units)]
-        return [*short, *broken, *back, *course, ("", Role.TEXT), *held, *limits]
+        cares = [(each, Role.TEXT) for each in self.cares]
+        return [*short, *broken, *back, *course, ("", Role.TEXT), *cares, *held, *limits]
 
     def enter(self) -> Place:
         """Write all of it with its note, or say why not."""
@@ -144,7 +147,7 @@ class StartChange(Over):
         before = tuple(as_before(self.register, drafts))
         unread = self.walker.change(drafts, self.case.subject, words, tell=True)
         self.walker.changes.append(Changed(words, self.case.subject, before))
-        return self.after.say(unread or f"It begins {turn_said(self.start)}. F, then U takes it back.")
+        return self.after.say(unread or f"{self.case.name}: {started_words(self.change)}. F, then U takes it back.")
 
     KEYS: ClassVar[tuple[Key, ...]] = (
         Key(ENTER, "Enter", "start it", "Writes all steps, with what the change is for.", lambda place: place.enter()),
