@@ -107,6 +107,14 @@ class Stage(Widget, can_focus=True):
             return
         self.view = view
         self.paint()
+        if view.waits:
+            self.call_after_refresh(self.finish)
+
+    def finish(self) -> None:
+        """What the view waits for, now that it is seen that it does; a key may have led elsewhere."""
+        if self.view.waits:
+            self.view.finish()
+            self.paint()
 
     def paint(self) -> None:
         """Draw the page and put on the screen what changed of it."""

@@ -107,6 +107,14 @@ class View(ABC):
         """A minute of the clock has begun while this is shown: whether the bell is to ring."""
         return False
 
+    @property
+    def waits(self) -> bool:
+        """Whether something that takes long is still to be done: it is drawn first that it is, then it is done."""
+        return False
+
+    def finish(self) -> None:  # noqa: B027 most views wait for nothing
+        """Do what waits."""
+
     def leave(self) -> "View | None":
         """Leave the program, unless something is half typed."""
         return self.say(self.unwritten()) if self.half_typed else None

@@ -110,7 +110,7 @@ def in_words(case: Case, line: Line) -> str:
     if line.has is None or whole is None:
         return f"{line.need.part}: not known"
     has, need, unit = line.has.amount, whole.amount, line.need.unit
+    word = "short" if has < need else "over"
     if unit == "kg":
-        return f"{line.need.part}: {exact(has, case.units)} of {exact(need, case.units)}"
-    gap = f"{abs(need - has):.3g} {'short' if has < need else 'over'}"
-    return f"{line.need.part}: {has:.4g} of {need:.4g} {unit}, {gap}"
+        return f"{line.need.part}: {exact(has, case.units)} of {exact(need, case.units)}, {word}"
+    return f"{line.need.part}: {has:.4g} of {need:.4g} {unit}, {abs(need - has):.4g} {word}"

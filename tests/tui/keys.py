@@ -37,6 +37,8 @@ class Keys:
                 assert self.place is not None, "the keeper has left"
                 self.presses += 1
                 self.place = self.place.press(NAMED.get(each, each), CHARACTERS.get(each) if each in WORDS else each)
+                if self.place and self.place.waits:
+                    self.place.finish()
         return self
 
     @property

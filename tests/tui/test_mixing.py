@@ -6,7 +6,8 @@ from syrupy.assertion import SnapshotAssertion
 from store.ration.mix import Mix
 from store.ration.parts import Missing
 from tests.tui.keys import Keys, Sitting
-from tests.tui.rations import MILK, NO_WEIGHT, PEN, at_ration, ration_of, v
+from tests.tui.rations import BARLEY, MILK, NO_WEIGHT, PEN, at_ration, ration_of, v
+from tui.page import Size
 from tui.ration.mixing import Mixing
 from tui.ration.ration import Ration
 
@@ -45,7 +46,42 @@ def test_where_nothing_fits_the_nearest_is_shown_with_what_is_short_and_in_the_w
     page = at_ration(sitting, tight).press(*FIND).text(120, 40)
     assert "NOTHING FITS ALL: this is the nearest." in page
     assert "energy" in page
-    assert "IN THE WAY" in page
+    assert "IN THE WAY  Any one of these would do, if you can live with it:" in page
+    assert "- all that is no forage, in the morning" in page
+
+
+def test_it_says_that_it_looks_before_it_does_and_escape_goes_back(sitting: Sitting) -> None:
+    place = Mixing(ration_of(at_ration(sitting, KNOWN)))
+    assert place.waits
+    assert "Looking for a mix ..." in place.draw(Size(80, 24)).text()
+    assert isinstance(place.press("escape", "\x1b"), Ration)
+    place.finish()
+    assert not place.waits
+    assert "It meets every need" in place.draw(Size(80, 24)).text()
+
+
+def test_a_feed_is_left_out_and_taken_in_again_and_the_mix_is_looked_for_anew(sitting: Sitting) -> None:
+    keys = at_ration(sitting, KNOWN).press(*FIND)
+    first = mixing_of(keys).found
+    keys.press("down", "down", "down", " ")
+    assert "WITHOUT  rolled barley" in keys.text()
+    row = next(row for row in keys.text().splitlines() if row.startswith(" > "))
+    assert row.split()[1:9] == ["rolled", "barley", "0", "+", "0", "0", "+", "0"]
+    assert "Space take it in" in keys.text()
+    found = mixing_of(keys).found
+    assert isinstance(found, Mix)
+    assert not [kg for (_, id_), kg in found.amounts.items() if kg and id_ == BARLEY.feed.id]
+    keys.press(" ")
+    assert mixing_of(keys).found == first
+    assert "WITHOUT" not in keys.text()
+
+
+def test_with_every_feed_left_out_the_nearest_is_nothing(sitting: Sitting) -> None:
+    keys = at_ration(sitting, KNOWN).press(*FIND)
+    keys.press("up", " ", "up", " ", "up", " ", "up", " ")
+    assert "WITHOUT  dairy nuts, lucerne pellets, grass hay, rolled barley" in keys.text()
+    assert "NOTHING FITS ALL" in keys.text()
+    assert "IN THE WAY  No one need or limit alone" in keys.text()
 
 
 def test_without_needs_it_says_what_must_be_known_first(sitting: Sitting) -> None:

@@ -1,6 +1,7 @@
 """The one widget in the running program: key, disk, picture in one handler."""
 
 from pathlib import Path
+from typing import ClassVar
 
 import pytest
 
@@ -10,8 +11,9 @@ from store.book.reading import read_facts
 from tests.farm import HandClock
 from tui.app import PenwalkApp
 from tui.crash import report
-from tui.page import Page, Size
+from tui.page import Page, Size, Span, fit
 from tui.stage import TOO_QUICK, Stage
+from tui.view import Key, View
 from tui.walker import Walker
 
 
@@ -60,6 +62,35 @@ async def test_the_clock_in_the_header_goes_on(app: PenwalkApp, clock: HandClock
         app.query_one(Stage).paint()
         await pilot.pause()
         assert "06:36" in app.query_one(Stage).page.text()
+
+
+class Slow(View):
+    """Something that takes long."""
+
+    KEYS: ClassVar[tuple[Key, ...]] = ()
+    done = False
+
+    def draw(self, size: Size) -> Page:
+        """What it does."""
+        return Page((fit((Span("done" if self.done else "looking"),), size.width),) * size.height)
+
+    @property
+    def waits(self) -> bool:
+        """Until it is done."""
+        return not self.done
+
+    def finish(self) -> None:
+        """Done."""
+        self.done = True
+
+
+async def test_what_takes_long_is_drawn_before_it_is_done(app: PenwalkApp) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        stage = app.query_one(Stage)
+        stage.go(Slow())
+        assert "looking" in stage.page.text()
+        await pilot.pause()
+        assert "done" in stage.page.text()
 
 
 async def test_ctrl_q_does_not_lose_what_is_half_typed(app: PenwalkApp) -> None:

@@ -9,7 +9,7 @@ from store.ration.parts import Amounts, Balance, Part, RationFeed
 from store.round.saying import weight
 from tui.page import Line, Role, Size, Span, cut, line, wrapped
 from tui.ration.said import figure, line_of, price, short
-from tui.ration.seen import Seen
+from tui.ration.seen import NO_MARK, Seen
 from tui.ration.trial import changed, in_words, meals_kg, number, unit
 
 MARK_CELLS, UNIT_CELLS, NAME_LEAST = 3, 7, 12
@@ -80,7 +80,7 @@ def _new(seen: Seen, at: int, feed: RationFeed, *, decimal: bool) -> str:
     if at == seen.marked and "+" in seen.typed:
         return f"[{seen.typed}_]"
     numbers = _each(seen, feed, seen.new, decimal=decimal)
-    if at == seen.marked:
+    if at == seen.marked and seen.meal != NO_MARK:
         numbers[seen.meal] = f"[{f'{seen.typed}_' if seen.typed else numbers[seen.meal]}]"
     return " + ".join(numbers)
 

@@ -8,6 +8,9 @@ from store.book.words import Dialect, Species, Units
 from store.ration.parts import Amounts, Balance, Case, RationFeed
 from tui.ration.trial import Cell
 
+NO_MARK = -1
+"""No line, or no meal of it, is marked."""
+
 
 class Farm(Struct, frozen=True):
     """What the page is said in and with. checked_by: who checked the figures of this farm's feeding.
