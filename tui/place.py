@@ -231,6 +231,12 @@ def unless_half_typed(place: Place, go: Callable[[], View]) -> View:
     return (place.leave() or place) if place.half_typed else go()
 
 
+def _eats(place: Place) -> bool:
+    """Whether it is about an animal or a pen, whose ration the key line offers in the place of the lock."""
+    subject = place.concerns()
+    return bool(subject.animal_id or subject.pen_id)
+
+
 WHY_KEY = Key(("w",), "W", lambda place: "why" if type(place).numbers is not Place.numbers else "",
               "Why: the numbers here, what each is made of, where from, how sure.",
               lambda place: place.rooms.why(place))  # fmt: skip
@@ -247,9 +253,9 @@ VET_KEY = Key(("v",), "V", "vet", "Signs that mean call the vet, the number, her
               lambda place: place.rooms.vet(place))  # fmt: skip
 LOOK_BACK_KEY = Key(("y",), "Y", "", "Looks back at her last milkings, by their hours, against her usual.",
                     lambda place: place.rooms.looking_back(place))  # fmt: skip
-LOCK_KEY = Key(
-    ("z",), "Z", "lock", "Locks the keys for wiping; `open` and Enter unlock.", lambda place: place.rooms.locked(place)
-)
+LOCK_KEY = Key(("z",), "Z", lambda place: "" if _eats(place) else "lock",
+               "Locks the keys for wiping; `open` and Enter unlock.",
+               lambda place: place.rooms.locked(place))  # fmt: skip
 BUCKETS_KEY = Key(("b",), "B", "buckets", "All buckets on one screen.", lambda place: place.rooms.buckets(place))
 HELP_KEY = Key(("h", "question_mark"), "H", "help", "This list of keys.", lambda place: place.rooms.help(place))
 LEAVE_KEY = Key(("q", "ctrl+c", "ctrl+q"), "Q", "leave", "Leaves. The round stays open; coming back goes on.",
@@ -268,7 +274,8 @@ AGAIN_KEY = Key(("o",), "O", "", "Look again: what has to be looked at at a time
                 lambda place: place.rooms.looking_again(place))  # fmt: skip
 BENCH_KEY = Key(("i",), "I", "", "The bench between rounds: what comes next, by the clock, and how long is left.",
                 lambda place: unless_half_typed(place, lambda: place.rooms.bench(place)))  # fmt: skip
-RATION_KEY = Key(("j",), "J", "", "The ration: what she needs and gets, and what another amount would do.",
+RATION_KEY = Key(("j",), "J", lambda place: "ration" if _eats(place) else "",
+                 "The ration: what she needs and gets, and what another amount would do.",
                  lambda place: place.rooms.ration(place))  # fmt: skip
 MILK_STORE_KEY = Key(("x",), "X", "", "The milk store: house milk by age, what is used up, litres by use.",
                      lambda place: place.rooms.milk_store(place))  # fmt: skip

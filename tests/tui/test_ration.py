@@ -300,6 +300,18 @@ def test_j_at_a_step_of_an_animal_is_her_ration(sitting: Sitting) -> None:
     assert isinstance(sitting.press("escape").place, Lamp)
 
 
+@pytest.mark.parametrize(("name", "kind"), [("Fennel", "feed"), ("Fennel", "milk"), ("Orchard", "hay")])
+def test_the_key_line_of_an_animal_or_a_pen_offers_its_ration(sitting: Sitting, name: str, kind: str) -> None:
+    assert "J ration" in sitting.to_step(name, kind).text()
+    assert "Locks the keys for wiping" in sitting.press("h").text(120, 60)
+
+
+def test_the_key_line_of_a_job_offers_the_lock(sitting: Sitting) -> None:
+    page = sitting.to_step("Feed room shut and chained", "task").text()
+    assert "Z lock" in page
+    assert "J ration" not in page
+
+
 def test_j_at_a_step_of_a_pen_is_its_ration(sitting: Sitting) -> None:
     sitting.to_step("Orchard", "hay").press("j")
     assert isinstance(sitting.place, Ration)

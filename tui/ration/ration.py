@@ -131,5 +131,5 @@ class Ration(Trying):
         Key(("escape", "j"), "Esc", "back", "Takes away what is typed; then back.", lambda place: place.escape()),
         *PAGE_KEYS,
         replace(FARM_KEY, act=lambda place: place.opening(place.rooms.my_farm)),
-        FEED_ROOM_KEY, replace(NOTE_KEY, words=""), VET_KEY, HELP_KEY, replace(LOCK_KEY, words=""), LEAVE_KEY,
+        FEED_ROOM_KEY, replace(NOTE_KEY, words=""), VET_KEY, HELP_KEY, LOCK_KEY, LEAVE_KEY,
     )  # fmt: skip

@@ -2,7 +2,7 @@
 
 from typing import ClassVar
 
-from store.book.drafts import Draft
+from store.book.drafts import Draft, Subject
 from store.book.words import State
 from store.husbandry.why import Value
 from store.round.amount import Unreadable
@@ -228,6 +228,10 @@ class Lamp(Place):
     def whole_pen(self) -> View:
         """The plain steps of this pen together."""
         return unless_half_typed(self, lambda: self.rooms.whole_pen(self))
+
+    def concerns(self) -> Subject:
+        """What the step is about."""
+        return self.step.subject
 
     def numbers(self) -> tuple[Value, ...]:
         """Those of the step, by the plan as it stands."""
