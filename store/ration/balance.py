@@ -7,10 +7,10 @@ from msgspec.structs import replace
 
 from store.book.words import Stage
 from store.husbandry.calf.growth import expected_kg_day, gets_mcal, milk_part
-from store.husbandry.feeds.table import DAIRY_2001
+from store.husbandry.calf.milk import milk_mcal_per_kg
 from store.husbandry.needs.gain import gain_kg_day
 from store.husbandry.ration.sums import Given, cost, lacking, share, supply
-from store.husbandry.why import Value, given, total
+from store.husbandry.why import Value, total
 from store.ration.fed import Fed, fed
 from store.ration.limits import biggest_meal, broken
 from store.ration.needs import TDN
@@ -24,8 +24,6 @@ COLUMNS = {
     Part.CA_TO_P: ("ca_percent", "p_percent"), Part.GAIN: ("tdn_percent",), Part.DRY_MATTER: (),
 }  # fmt: skip
 """By part, in the order in which they are told: the columns of what a feed is made of that it hangs on."""
-WHOLE_MILK = given(0.67, "energy in a kilogram of milk", "Mcal for a calf", "a table", DAIRY_2001)
-"""12.5 % of dry matter with 5.37 Mcal a kilogram."""
 TDN_LEAST, TDN_MOST = 30.0, 100.0
 """Of a whole ration; outside of it no gain is reckoned. [% of dry matter]"""
 ORDER = tuple(COLUMNS)
@@ -53,8 +51,8 @@ class _Given(Struct, frozen=True):
 
     def _gain(self, head: Head) -> Value | None:
         """What it makes one that grows gain."""
-        if head.animal.stage is Stage.CALF and head.milk_kg:
-            return self._gain_on_milk(head, head.milk_kg)
+        if head.animal.stage is Stage.CALF and head.milk_kg and head.milk_fat_percent:
+            return self._gain_on_milk(head, head.milk_kg, head.milk_fat_percent)
         tdn, dry = self.supply.get("TDN"), self.supply.get("dry matter")
         if not (tdn and dry and dry.amount and head.weight_kg and head.mature_kg):
             return None
@@ -63,10 +61,10 @@ class _Given(Struct, frozen=True):
         known = TDN_LEAST <= rich.amount <= TDN_MOST
         return gain_kg_day.of("gain", dry_matter_kg=dry, tdn_percent=rich, **of_head) if known else None
 
-    def _gain_on_milk(self, head: Head, milk_kg: Value) -> Value | None:
+    def _gain_on_milk(self, head: Head, milk_kg: Value, fat_percent: Value) -> Value | None:
         """A calf lives on what it drinks, and on feed that is no forage; hay gives it little yet."""
         starter = total("feed that is no forage", "kg", (each.kg for each in self.fed.ration if not each.forage))
-        of_milk = {"milk_kg": milk_kg, "mcal_per_kg": WHOLE_MILK}
+        of_milk = {"milk_kg": milk_kg, "mcal_per_kg": milk_mcal_per_kg.of(fat_percent=fat_percent)}
         gets = gets_mcal.of(starter_kg=starter, **of_milk)
         part = milk_part.of(gets_mcal=gets, **of_milk)
         weight_kg = head.weight_kg

@@ -51,7 +51,7 @@ def _head(
         breed,
         weight_kg=weight,
         milk_kg=milk_of(asked, animal.id, calves) if milks else drunk_by(asked, animal.id, weight),
-        milk_fat_percent=_of_milk(asked, animal, breed, "fat_percent") if milks else None,
+        milk_fat_percent=_of_milk(asked, animal, breed, "fat_percent") if milks else _fat_drunk(asked, animal.id),
         milk_protein_percent=_of_milk(asked, animal, breed, "protein_percent") if milks else None,
         days_in_milk=_days(asked, animal.calved_on, "days in milk", "calved") if milks else None,
         days_in_calf=_days_in_calf(asked, animal, breeding),
@@ -87,6 +87,16 @@ def _of_milk(asked: Asked, animal: Animal, breed: str, column: str) -> Value:
     source: Source = getattr(usual or ANY, column.removesuffix("_percent"))
     said = f"starting value for {_a(breed)}" if usual else "a starting value"
     return given(getattr(usual or ANY, column), name, "%", said, source)
+
+
+def _fat_drunk(asked: Asked, calf_id: UUID) -> Value | None:
+    """Fat of the milk that a calf drinks, by the first cow that it shares."""
+    cows = (
+        asked.animal(cow_id) for share in asked.snapshot.shares if share.calf_id == calf_id for cow_id in share.cow_ids
+    )
+    cow = next(filter(None, cows), None)
+    breed = (asked.register.get("breeding", cow.id) or {}).get("breed", "") if cow else ""
+    return _of_milk(asked, cow, breed, "fat_percent") if cow else None
 
 
 def _a(breed: str) -> str:

@@ -46,8 +46,8 @@ class Missing(Struct, frozen=True):
 class Head(Struct, frozen=True):
     """One animal, as its ration sees it. None: not known, and then in Case.missing where something hangs on it.
 
-    milk_kg: a day, what the calf takes included; of a calf what it drinks. condition: as scored, of 5 for dairy, of 9
-    for beef.
+    milk_kg: a day, what the calf takes included; of a calf what it drinks, and the fat of that. condition: as scored,
+    of 5 for dairy, of 9 for beef.
     """
 
     animal: Animal

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from store.husbandry.ration.cautions import cautions, checked
 from store.ration.held import held
 from tui.page import Line, Role, Size, wrapped
+from tui.ration.calf_lines import calf_words
 from tui.ration.first_step import forage_only_words
 from tui.ration.seen import Seen
 from tui.ration.trial import changed
@@ -24,7 +25,7 @@ def broken_lines(seen: Seen, size: Size) -> list[Line]:
 
 
 def _sentences(seen: Seen) -> Iterator[tuple[str, Role]]:
-    yield from ((each, Role.TEXT) for each in seen.farm.trends)
+    yield from ((each, Role.TEXT) for each in (*seen.farm.trends, *calf_words(seen)))
     for head in seen.case.heads:
         yield from ((words, Role.TEXT) for words in forage_only_words(seen, head))
     missing = [f"NOT KNOWN  {each}" for each in dict.fromkeys(each.says for each in seen.after.missing)]

@@ -6,6 +6,7 @@ from msgspec.structs import replace
 
 from store.husbandry.why import Value
 from store.ration.parts import Balance, Case, Line, Part, RationFeed
+from tui.ration.calf_lines import calf_numbers
 from tui.ration.said import SHARES, line_of
 from tui.ration.seen import Seen
 
@@ -24,6 +25,7 @@ def all_numbers(seen: Seen) -> Iterator[Value]:
     if seen.feed:
         yield from _of_feed(seen.feed, seen.farm.currency)
     yield from _of_balance(seen.after, seen.farm.currency)
+    yield from calf_numbers(seen)
     if seen.feed:
         yield from (_named(value, f"{value.name} in {seen.feed.feed.name}") for value in seen.feed.made.values())
 

@@ -1,15 +1,16 @@
 """How a ration is opened: what is read of the book for its page."""
 
-from store.book.desk import Desk
 from store.book.drafts import Subject
 from store.book.reading.stock import read_settings
-from store.book.register import Register, read_register
+from store.book.register import read_register
 from store.book.turn import local
 from store.book.words import SettingName, Species
+from store.ration.asked import Asked
 from store.ration.by_rule import proposed_by_rule
+from store.ration.calf import read_calf
 from store.ration.case import read_case
 from store.ration.parts import Case
-from store.ration.trend import read_trend
+from store.ration.trend import Trend, read_trend
 from tui.place import Place, Rooms
 from tui.ration.ration import Ration
 from tui.ration.seen import Farm
@@ -41,7 +42,11 @@ def _read(walker: Walker, subject: Subject) -> tuple[Case, Farm]:
     checked = register.get("setting", SettingName.CHECKED_BY) or {}
     said = register.farm.units, register.farm.dialect, read_settings(desk, now).currency, checked.get("value", "")
     by_rule = (each.says for each in proposed_by_rule(register, case))
-    return case, Farm(*said, (*_trends(desk, register, subject), *by_rule), _beside(walker, subject))
+    trend = read_trend(desk, register, subject.animal_id) if subject.animal_id else Trend()  # a pen has none of its own
+    calf = read_calf(Asked(desk, register, walker.snapshot, now), case, trend.gain_kg_day)
+    today = local(register.at, register.farm.zone).date()
+    trends = (*trend_words(trend, today, register.farm.units), *by_rule)
+    return case, Farm(*said, trends, _beside(walker, subject), calf)
 
 
 def _beside(walker: Walker, subject: Subject) -> frozenset[Species]:
@@ -50,11 +55,3 @@ def _beside(walker: Walker, subject: Subject) -> frozenset[Species]:
     pens = (each.pen_id for each in snapshot.animals if each.id == subject.animal_id)
     pen_id = subject.pen_id or next(pens, None)
     return frozenset(each.species for each in snapshot.heads(pen_id)) if pen_id else frozenset()
-
-
-def _trends(desk: Desk, register: Register, subject: Subject) -> tuple[str, ...]:
-    """Of one animal; a pen has none of its own."""
-    if subject.animal_id is None:
-        return ()
-    today = local(register.at, register.farm.zone).date()
-    return tuple(trend_words(read_trend(desk, register, subject.animal_id), today, register.farm.units))

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from msgspec import Struct
 
 from store.book.words import Dialect, Species, Units
+from store.ration.calf import CalfDay
 from store.ration.parts import Amounts, Balance, Case, RationFeed
 from tui.ration.trial import Cell
 
@@ -16,6 +17,7 @@ class Farm(Struct, frozen=True):
     """What the page is said in and with. checked_by: who checked the figures of this farm's feeding.
 
     trends: how their condition has gone, a sentence each. beside: kinds of animal that stand with them.
+    calf: of one that lives on milk.
     """
 
     units: Units
@@ -24,6 +26,7 @@ class Farm(Struct, frozen=True):
     checked_by: str = ""
     trends: tuple[str, ...] = ()
     beside: frozenset[Species] = frozenset()
+    calf: CalfDay | None = None
 
 
 class Reading(Struct, frozen=True):

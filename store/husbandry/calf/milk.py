@@ -11,8 +11,8 @@ MERCK = Source("merckvetmanual.com, feeding young dairy calves")
 AMPLE = Source("paacodairywelfareauditortraining.com, opportunity to suck: calves that may drink take about 20 %")
 LEAST_PERCENT = given(10.0, "least milk", "% of its weight", "a table", CORNELL)
 AMPLE_PERCENT = given(20.0, "milk that it would drink", "% of its weight", "a table", AMPLE)
-FIRST_L, FIRST_WITHIN_H = 3.0, 6.0
-"""Of good colostrum, at least, and a second feed after 8 to 12 h; or 4.2 L at once. Source: MERCK."""
+FIRST_L, FIRST_WITHIN_H = given(3.0, "first colostrum, at least", "L", "a table", MERCK), 6.0
+"""Of good colostrum, and so soon; a second feed after 8 to 12 h, or 4.2 L at once."""
 WISCONSIN = Source("dairy.extension.wisc.edu, Up your colostrum game: 10 to 15 %, so an 80 lb calf about a gallon")
 QUART_KG, GALLON_OF_MILK_KG = 2 * KG_PER_LB, 8.6 * KG_PER_LB
 
