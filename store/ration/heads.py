@@ -8,13 +8,12 @@ from msgspec import Struct
 
 from store.book.facts.farm import Animal
 from store.book.reading.measured import Measured, read_measured
-from store.book.register import Values
 from store.book.words import Species, Stage
 from store.husbandry.breeds import ANY, breed_of
-from store.husbandry.dates.gestation import gestation_of
 from store.husbandry.why import Source, Value, given
 from store.ration.asked import ASSUMED, Asked, days_between
-from store.ration.milk import calves_of, drunk_by, milk_of, unweighed
+from store.ration.in_calf import days_in_calf, of_calving
+from store.ration.milk import calves_of, drunk_by, milk_of, why_unknown
 from store.ration.parts import Head, Missing
 from store.ration.weight import Weighed, is_old, slipped, weighings, weight_of
 
@@ -36,7 +35,7 @@ def known(asked: Asked, animal: Animal) -> Known:
     found = weighings(asked.register, animal.id, looks)
     calves = _calf_weights(asked, animal.id)
     head = _head(asked, animal, looks, weight_of(asked, found), calves)
-    return Known(head, (*_of_weight(asked, head, found), *_of_milk_missing(asked, head, calves)))
+    return Known(head, (*_of_weight(asked, head, found), *_of_milk(asked, head, calves), *of_calving(asked, animal)))
 
 
 def _head(
@@ -51,10 +50,10 @@ def _head(
         breed,
         weight_kg=weight,
         milk_kg=milk_of(asked, animal.id, calves) if milks else drunk_by(asked, animal.id, weight),
-        milk_fat_percent=_of_milk(asked, animal, breed, "fat_percent") if milks else _fat_drunk(asked, animal.id),
-        milk_protein_percent=_of_milk(asked, animal, breed, "protein_percent") if milks else None,
+        milk_fat_percent=_part_of_milk(asked, animal, breed, "fat_percent") if milks else _fat_drunk(asked, animal.id),
+        milk_protein_percent=_part_of_milk(asked, animal, breed, "protein_percent") if milks else None,
         days_in_milk=_days(asked, animal.calved_on, "days in milk", "calved") if milks else None,
-        days_in_calf=_days_in_calf(asked, animal, breeding),
+        days_in_calf=days_in_calf(asked, animal),
         age_days=_days(asked, animal.born_on, "age", "born"),
         condition=_condition(asked, looks),
         condition_goal=_goal(goal.get("condition"), "condition wanted", "points"),
@@ -77,11 +76,11 @@ def _calf_weights(asked: Asked, cow_id: UUID) -> Mapping[UUID, Value]:
     return found
 
 
-def _of_milk(asked: Asked, animal: Animal, breed: str, column: str) -> Value:
-    """Of her test, else of her breed, else a starting value."""
+def _part_of_milk(asked: Asked, animal: Animal, breed: str, column: str) -> Value:
+    """Of her test of this lactation, else of her breed, else a starting value."""
     name = f"milk {column.removesuffix('_percent')}"
     test = asked.newest("milk_test", column, animal.id)
-    if test:
+    if test and animal.is_of_now(asked.day(test["begins_at"])):
         return given(test[column], name, "%", f"your milk test of {asked.said(asked.day(test['begins_at']))}")
     usual = breed_of(breed)
     source: Source = getattr(usual or ANY, column.removesuffix("_percent"))
@@ -96,7 +95,7 @@ def _fat_drunk(asked: Asked, calf_id: UUID) -> Value | None:
     )
     cow = next(filter(None, cows), None)
     breed = (asked.register.get("breeding", cow.id) or {}).get("breed", "") if cow else ""
-    return _of_milk(asked, cow, breed, "fat_percent") if cow else None
+    return _part_of_milk(asked, cow, breed, "fat_percent") if cow else None
 
 
 def _a(breed: str) -> str:
@@ -107,16 +106,6 @@ def _days(asked: Asked, since: date | None, name: str, word: str) -> Value | Non
     if since is None or since > asked.today:
         return None
     return given(days_between(since, asked.today), name, "days", f"{word} {asked.said(since)}")
-
-
-def _days_in_calf(asked: Asked, animal: Animal, breeding: Values) -> Value | None:
-    """Since she was served; where only the day is known on which she is due, by how long her breed carries."""
-    due: date | None = breeding.get("due_on")
-    if due is None or breeding.get("served_on"):
-        return _days(asked, breeding.get("served_on"), "days in calf", "served") if due else None
-    carries = gestation_of(breeding["breed"])
-    days = carries.days(first_calf=animal.stage is Stage.HEIFER) - days_between(asked.today, due)
-    return given(days, "days in calf", "days", f"due {asked.said(due)}", carries.source) if days >= 0 else None
 
 
 def _condition(asked: Asked, looks: tuple[Measured, ...]) -> Value | None:
@@ -158,13 +147,9 @@ def _of_weight(asked: Asked, head: Head, found: tuple[Weighed, ...]) -> Iterator
         yield Missing("old weight", f"The weight of {name} is {days} days old: F, animals, {name}, weigh or tape anew.")
 
 
-def _of_milk_missing(asked: Asked, head: Head, calves: Mapping[UUID, Value]) -> Iterator[Missing]:
+def _of_milk(asked: Asked, head: Head, calves: Mapping[UUID, Value]) -> Iterator[Missing]:
     if head.animal.stage is Stage.IN_MILK:
-        yield from unweighed(asked, head.animal.id, calves)
-        if head.milk_kg is None:
-            yield Missing(
-                "milk", f"{head.animal.name} has no pail of the last seven days: weigh one in a round, at her milk."
-            )
+        yield from why_unknown(asked, head.animal.id, calves)
 
 
 def lightest(heads: Sequence[Head]) -> Value | None:

@@ -18,30 +18,35 @@ from store.husbandry.why import Value, given, total
 from store.ration.asked import Asked
 from store.ration.parts import Missing
 from store.round.emptied import sharing
+from store.round.saying import weight
 from store.round.timed import TimedPail, timed_pails
 
 MILK = "milk a day"
+_, HEAVIEST_KG = allowance_kg.ranges["weight_kg"]
 
 
 def milk_of(asked: Asked, cow_id: UUID, calves: Mapping[UUID, Value]) -> Value | None:
-    """Milk of a day, what calves take included; None: no pail of the last whole week, and no calf that was weighed.
+    """Milk of a day, what calves take included; None: no pail of the last whole week, or a calf's part is not known.
 
     calves: the weight of each calf that sucks her, of those that were weighed. [kg]
     """
     now = tuple(each for each in asked.snapshot.shares if cow_id in each.cow_ids)
     pails = _in_pails(asked, cow_id, now)
-    taken = tuple(_taken(asked, share, calves[share.calf_id]) for share in now if share.calf_id in calves)
-    if not taken:
+    if not now or pails is None:
         return pails
-    parts = (*((pails,) if pails else ()), *taken)
-    return replace(
-        total(MILK, "kg", parts), came=", ".join((*((pails.came,) if pails else ()), *(t.name for t in taken)))
-    )
+    if not all(_is_told(calves.get(share.calf_id)) for share in now):
+        return None
+    taken = tuple(_taken(asked, share, calves[share.calf_id]) for share in now)
+    return replace(total(MILK, "kg", (pails, *taken)), came=", ".join((pails.came, *(each.name for each in taken))))
 
 
 def drunk_by(asked: Asked, calf_id: UUID, weight_kg: Value | None) -> Value | None:
-    """What a calf that shares a cow's milk drinks in a day; None: it shares none, or was never weighed. [kg]"""
-    if weight_kg is None or not any(share.calf_id == calf_id for share in asked.snapshot.shares):
+    """What a calf that shares a cow's milk drinks in a day; None: it shares none, or its weight tells nothing. [kg]"""
+    if (
+        weight_kg is None
+        or not _is_told(weight_kg)
+        or not any(share.calf_id == calf_id for share in asked.snapshot.shares)
+    ):
         return None
     percent = asked.setting(SettingName.CALF_MILK_PERCENT, CALF_MILK_PERCENT)
     return allowance_kg.of("milk that it drinks", weight_kg=weight_kg, percent_of_weight=percent)
@@ -52,12 +57,25 @@ def calves_of(asked: Asked, cow_id: UUID) -> tuple[UUID, ...]:
     return tuple(each.calf_id for each in asked.snapshot.shares if cow_id in each.cow_ids)
 
 
-def unweighed(asked: Asked, cow_id: UUID, calves: Mapping[UUID, Value]) -> Iterator[Missing]:
-    """The calves whose part of her milk is not counted, because nobody weighed them."""
+def _is_told(calf_kg: Value | None) -> bool:
+    """Whether the weight of a calf tells what it drinks: what is printed ends where they live on feed."""
+    return calf_kg is not None and calf_kg.amount <= HEAVIEST_KG
+
+
+def why_unknown(asked: Asked, cow_id: UUID, calves: Mapping[UUID, Value]) -> Iterator[Missing]:
+    """Why her milk is not known: no pail of the last whole week, or a calf that nobody weighed or that is too heavy."""
+    shares = tuple(each for each in asked.snapshot.shares if cow_id in each.cow_ids)
+    if _in_pails(asked, cow_id, shares) is None:
+        cow = asked.register.name("animal_as", cow_id)
+        yield Missing("milk", f"{cow} has no pail of the last seven days: weigh one in a round, at her milk.")
     for calf_id in calves_of(asked, cow_id):
-        if calf_id not in calves:
-            calf = asked.register.name("animal_as", calf_id)
-            yield Missing("milk", f"{calf} has no weight, so what it takes is not counted: F, animals, {calf}, weight.")
+        calf, weight_kg = asked.register.name("animal_as", calf_id), calves.get(calf_id)
+        if weight_kg is None:
+            yield Missing("milk", f"{calf} has no weight, so what it takes is not known: F, animals, {calf}, weight.")
+        elif not _is_told(weight_kg):
+            weighs, most = (weight(kg, asked.register.farm.units) for kg in (weight_kg.amount, HEAVIEST_KG))
+            said = f"{calf} weighs {weighs}: what one above {most} sucks is not known"
+            yield Missing("milk", f"{said}. If it is weaned: F, animals, {calf}.")
 
 
 def _in_pails(asked: Asked, cow_id: UUID, now: Sequence[Share]) -> Value | None:

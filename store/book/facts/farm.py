@@ -83,3 +83,7 @@ class Animal(Struct, frozen=True):
     pen_id: UUID | None
     adult_only: bool = False
     two_people: bool = False
+
+    def is_of_now(self, day: date) -> bool:
+        """Whether a day is of her lactation of now; any is, where nobody knows when she calved."""
+        return self.calved_on is None or day >= self.calved_on

@@ -73,7 +73,7 @@ def milk_values(asked: Asked, cow: Animal, back: LookBack, known: Lactation) -> 
     a_day = _a_day(asked, back)
     if cow.stage is not Stage.IN_MILK:
         return MilkTold(a_day, so_far=together)
-    test = known.test if known.test and _is_of_now(asked, cow, known.test) else None
+    test = known.test if known.test and cow.is_of_now(local(known.test.at, asked.zone).date()) else None
     return MilkTold(
         a_day,
         tuple(_corrected(asked, a_day, test)) if a_day and test else (),
@@ -93,11 +93,6 @@ def _in_a_day(asked: Asked, each: TimedPail) -> Value:
     name = f"pail of {asked.when(each.pail.at)}"
     milk = given(each.pail.milk_kg or 0.0, "milk", "kg", "weighed")
     return day_kg.of(name, milk_kg=milk, elapsed_h=elapsed_value(each.emptied_at or each.pail.at, each.pail.at))
-
-
-def _is_of_now(asked: Asked, cow: Animal, test: MilkTest) -> bool:
-    """Whether a test is of this lactation."""
-    return cow.calved_on is None or local(test.at, asked.zone).date() >= cow.calved_on
 
 
 def _corrected(asked: Asked, a_day: Value, test: MilkTest) -> Iterator[Value]:
