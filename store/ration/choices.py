@@ -1,10 +1,13 @@
 """The feeds that a mix may take, in each meal, counted in quarters of their measure."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from uuid import UUID
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from store.husbandry.measures import QUARTERS
+from store.husbandry.why import given
 from store.ration.parts import Case, Missing, Part, RationFeed
 from store.ration.solving import Least
 
@@ -13,6 +16,11 @@ BY_WEIGHT_KG = 0.25
 MOST_KG = 25.0
 """More of one feed for one head in one meal is a slip, whatever it is. Common practice. [kg]"""
 NEEDED = ("dm_percent", "cp_percent", "ndf_percent", "fat_percent", "ca_percent", "p_percent")
+
+
+NEW_FEED_KG = 1.0
+"""To begin a feed counts as so much change, however little of it is given: it is work, and a risk. Ours. [kg]"""
+WITHOUT_PRICE = "has no price"
 
 
 class Choice(Struct, frozen=True):
@@ -46,24 +54,71 @@ class Choice(Struct, frozen=True):
 
 
 def choices(case: Case, least: Least) -> Iterator[Choice]:
-    """In the order of the feeds, then of the meals. least: what has no price is not taken where cost decides."""
+    """In the order of the feeds, then of the meals; what stands free comes last, as one. least: what has no price is
+    not taken where cost decides.
+    """
     for feed in case.feeds:
-        if not _why_not(case, feed) and (feed.price_per_kg or least is Least.CHANGE):
+        if not feed.free and not _why_not(case, feed) and (feed.price_per_kg or least is Least.CHANGE):
             step_kg = _step_kg(feed)
             price = feed.price_per_kg.amount if feed.price_per_kg else 0.0
-            for slot in ("",) if feed.free else case.slots:
+            for slot in case.slots:
                 now = case.now.get((slot, feed.feed.id), 0.0) / step_kg
                 yield Choice(feed, slot, step_kg, float(int(MOST_KG / step_kg)), now, price * step_kg)
+    free = [feed for feed in case.feeds if feed.free and not _why_not(case, feed)]
+    if free:
+        mean = _mean_of(free)
+        yield Choice(mean, "", 1.0, MOST_KG, 0.0, mean.price_per_kg.amount if mean.price_per_kg else 0.0)
 
 
-def left_out(case: Case) -> Iterator[Missing]:
+def fresh(found: Sequence[Choice]) -> tuple[tuple[int, ...], ...]:
+    """The choices, by place, of each feed that is not given now."""
+    by_feed: dict[UUID, list[int]] = {}
+    for at, each in enumerate(found):
+        if each.whole:
+            by_feed.setdefault(each.feed.feed.id, []).append(at)
+    return tuple(tuple(ats) for ats in by_feed.values() if not any(found[at].now for at in ats))
+
+
+def held(case: Case, least: Least) -> Iterator[tuple[RationFeed, str]]:
+    """The feeds that stay as they are given now, each with the reason in words."""
+    for feed in case.feeds:
+        if any(id_ == feed.feed.id and kg for (_, id_), kg in case.now.items()):
+            name = feed.feed.name
+            if _is_mineral(feed):
+                yield feed, f"{name} stays as it is: what is in it besides calcium and phosphorus is not counted here."
+            elif least is Least.COST and not feed.price_per_kg:
+                yield feed, f"{name} {WITHOUT_PRICE} and stays as it is. D, {name}, a delivery with its price."
+
+
+def left_out(case: Case, least: Least) -> Iterator[Missing]:
     """The feeds that are not looked at, each with the reason."""
     for feed in case.feeds:
-        reason = _why_not(case, feed)
+        name, reason = feed.feed.name, _why_not(case, feed)
         if reason:
-            yield Missing(feed.feed.name, reason)
-        elif not feed.price_per_kg:
-            yield Missing(feed.feed.name, f"{feed.feed.name} has no price, so that least cost leaves it out.")
+            yield Missing(name, reason)
+        elif least is Least.COST and not feed.price_per_kg:
+            how = "is counted as costing nothing" if feed.free else "is left out of the least cost"
+            yield Missing(name, f"{name} {WITHOUT_PRICE} and {how}.")
+
+
+def _mean_of(free: Sequence[RationFeed]) -> RationFeed:
+    """What stands free as one feed, in dry matter, as much of each. [a kg of it is a kg of dry matter]"""
+    parts = {"dm_percent": given(100.0, "dry matter", "%", "counted as dry matter")}
+    for part in {part for each in free for part in each.made} - {"dm_percent"}:
+        known = [each.made[part] for each in free if part in each.made]
+        if len(known) == len(free):
+            parts[part] = given(
+                sum(each.amount for each in known) / len(known), known[0].name, known[0].unit, "their mean"
+            )
+    prices = [each.price_per_kg.amount * 100 / each.made["dm_percent"].amount for each in free if each.price_per_kg]
+    price = given(sum(prices) / len(prices), "price", "", "their mean") if len(prices) == len(free) else None
+    return replace(free[0], made=parts, price_per_kg=price)
+
+
+def _is_mineral(feed: RationFeed) -> bool:
+    """Whether nothing in it feeds: neither protein nor energy."""
+    parts = [feed.made.get(part) for part in ("cp_percent", "tdn_percent", "nel_mcal")]
+    return all(part is None or part.amount == 0 for part in parts) and any(parts)
 
 
 def energy_part(case: Case) -> str:
@@ -86,7 +141,5 @@ def _why_not(case: Case, feed: RationFeed) -> str:
 
 
 def _step_kg(feed: RationFeed) -> float:
-    if feed.free:
-        return 1.0
     holds_kg = feed.told.holds_kg if feed.told else None
     return holds_kg / QUARTERS if holds_kg else BY_WEIGHT_KG

@@ -2,20 +2,31 @@
 
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
+from math import inf
 
 from msgspec.structs import replace
 
 from store.ration.choices import Choice
 from store.ration.model import Model, Solved, missed
+from store.ration.solving import Least
+
+SAME = 1e-9
 
 
-def evened(model: Model, found: Sequence[Choice], solved: Solved) -> Solved:
-    """Feed by feed; what a row is missed by stays as it is. Two meals; of an odd quarter the first gets more."""
+def evened(model: Model, found: Sequence[Choice], solved: Solved, least: Least) -> Solved:
+    """Feed by feed; what a row is missed by stays as it is, and where that is to be least so does the change.
+
+    Two meals; of an odd quarter the first gets more.
+    """
+    change = model.change(solved.quarters) if least is Least.CHANGE else inf
     quarters = solved.quarters
     for at, (one, other) in enumerate(pairwise(found)):
         if one.feed is other.feed:
             shared = (_with(quarters, at, first) for first in _from_the_middle(int(quarters[at] + quarters[at + 1])))
-            quarters = next((each for each in shared if _amiss(model, each) == solved.amiss), quarters)
+            fit = (
+                each for each in shared if model.change(each) <= change + SAME and _amiss(model, each) == solved.amiss
+            )
+            quarters = next(fit, quarters)
     return replace(solved, quarters=quarters)
 
 

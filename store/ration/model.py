@@ -38,7 +38,8 @@ class Model(Struct, frozen=True):
     """Choices are the feeds in each meal. most: quarters of each, whole. now: quarters as they are given today.
 
     cost: of a quarter of each, what is to be least; change_weight: what a quarter more or less than now counts.
-    whole: False where a choice need not be whole quarters, as hay that is eaten free.
+    whole: False where a choice need not be whole quarters, as hay that is eaten free. fresh: the choices, by place, of
+    each feed that is not given now: to begin one counts fresh_weight of change, however little of it.
     """
 
     rows: tuple[Row, ...]
@@ -47,6 +48,14 @@ class Model(Struct, frozen=True):
     cost: tuple[float, ...]
     change_weight: tuple[float, ...]
     whole: tuple[bool, ...]
+    fresh: tuple[tuple[int, ...], ...] = ()
+    fresh_weight: float = 0.0
+
+    def change(self, quarters: tuple[float, ...]) -> float:
+        """How much some quarters change of what is given now."""
+        moved = zip(self.change_weight, quarters, self.now, strict=True)
+        begun = sum(any(quarters[at] for at in feed) for feed in self.fresh)
+        return sum(weight * abs(count - now) for weight, count, now in moved) + begun * self.fresh_weight
 
 
 class Solved(Struct, frozen=True):

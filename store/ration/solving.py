@@ -81,18 +81,20 @@ def programme(model: Model, least: Least, *, elastic: Sequence[int] = ()) -> Hig
     elastic: the rows, by place, that may be missed; then that is to be least, and cost only decides between equals.
     """
     choices, rows = len(model.most), len(model.rows)
-    changes = choices if least is Least.CHANGE and not elastic else 0
-    slacks = len(elastic)
+    counts_change = least is Least.CHANGE and not elastic
+    changes, begun = (choices, len(model.fresh)) if counts_change else (0, 0)
+    loose = 2 * (changes + len(elastic))
     made = HighsLp()
-    made.num_col_, made.num_row_ = choices + 2 * changes + 2 * slacks, rows + changes
+    made.num_col_, made.num_row_ = choices + loose + begun, rows + changes + begun
     made.col_cost_ = _costs(model, changes, elastic)
     made.col_lower_ = np.zeros(made.num_col_)
-    made.col_upper_ = np.concatenate([np.array(model.most), np.full(2 * (changes + slacks), kHighsInf)])
+    made.col_upper_ = np.concatenate([np.array(model.most), np.full(loose, kHighsInf), np.ones(begun)])
     whole = [HighsVarType.kInteger if each else HighsVarType.kContinuous for each in model.whole]
-    made.integrality_ = whole + [HighsVarType.kContinuous] * (2 * (changes + slacks))
+    made.integrality_ = whole + [HighsVarType.kContinuous] * loose + [HighsVarType.kInteger] * begun
     lower, upper = zip(*(_bounds(row) for row in model.rows), strict=True) if rows else ((), ())
-    now = np.array(model.now[:changes])
-    made.row_lower_, made.row_upper_ = np.concatenate([lower, now]), np.concatenate([upper, now])
+    now, none = np.array(model.now[:changes]), np.zeros(begun)
+    made.row_lower_ = np.concatenate([lower, now, none - kHighsInf])
+    made.row_upper_ = np.concatenate([upper, now, none])
     _fill(made, _matrix(model, changes, elastic))
     return made
 
@@ -110,7 +112,7 @@ def _costs(model: Model, changes: int, elastic: Sequence[int]) -> NDArray[np.flo
         return np.concatenate([np.array(model.cost) * (TIE / max(highest, 1.0)), weights, weights])
     if changes:
         weights = np.array(model.change_weight)
-        return np.concatenate([np.zeros(changes), weights, weights])
+        return np.concatenate([np.zeros(changes), weights, weights, np.full(len(model.fresh), model.fresh_weight)])
     return np.array(model.cost)
 
 
@@ -119,13 +121,22 @@ TIE = 1e-5
 
 
 def _matrix(model: Model, changes: int, elastic: Sequence[int]) -> NDArray[np.float64]:
-    """Rows in parts of their scale with what they lack and have over, then for each change: choice - more + less."""
+    """Rows in parts of their scale with what they lack and have over; for each change: choice - more + less; and for
+    each feed that may be begun: its choices, and as much less where it is.
+    """
     choices, rows = len(model.most), len(model.rows)
     sums = np.array([[each / row.scale for each in row.per_quarter] for row in model.rows]).reshape(rows, choices)
     gives = np.eye(rows)[:, list(elastic)]
-    above = np.hstack([sums, np.zeros((rows, 2 * changes)), gives, -gives])
-    same = np.eye(changes)
-    return np.vstack([above, np.hstack([np.eye(changes, choices), -same, same])]) if changes else above
+    if not changes:
+        return np.hstack([sums, gives, -gives])
+    same, begun = np.eye(changes), len(model.fresh)
+    of_feed = np.array([[float(at in feed) for at in range(choices)] for feed in model.fresh]).reshape(begun, choices)
+    blocks = [
+        [sums, np.zeros((rows, 2 * changes + begun))],
+        [np.eye(choices), -same, same, np.zeros((changes, begun))],
+        [of_feed, np.zeros((begun, 2 * changes)), -np.diag(of_feed @ np.array(model.most))],
+    ]
+    return np.vstack([np.hstack(block) for block in blocks])
 
 
 def _fill(made: HighsLp, dense: NDArray[np.float64]) -> None:

@@ -28,9 +28,13 @@ def a_model(seed: int) -> Model:
         here = tuple(each if at % MEALS == meal else 0.0 for at, each in enumerate(dry))
         rows.append(Row(f"meal {meal}", Kind.LIMIT, here, None, draw.uniform(0.5, 1) * MOST * sum(here), 1.0))
     count = FEEDS * MEALS
-    now = tuple(float(draw.randrange(MOST + 1)) for _ in range(count))
+    now = tuple(float(draw.choice((0, 0, 1, 2, 3))) for _ in range(count))
     whole = (True,) * count
-    return Model(tuple(rows), (float(MOST),) * count, now, _each(draw, 0.05, 0.5), _each(draw, 0.5, 0.7), whole)
+    feeds = [tuple(range(at, at + MEALS)) for at in range(0, count, MEALS)]
+    fresh = tuple(feed for feed in feeds if not any(now[at] for at in feed))
+    most = (float(MOST),) * count
+    costs = (_each(draw, 0.05, 0.5), _each(draw, 0.5, 0.7))
+    return Model(tuple(rows), most, now, *costs, whole, fresh, draw.uniform(0, 2))
 
 
 class Tried:
@@ -40,7 +44,9 @@ class Tried:
         """All of them: 4 ** 6."""
         self.mixes = np.array(list(product(*(range(int(most) + 1) for most in model.most))), float)
         self.cost = self.mixes @ np.array(model.cost)
-        self.change = np.abs(self.mixes - np.array(model.now)) @ np.array(model.change_weight)
+        begun = sum((self.mixes[:, list(feed)].any(axis=1) for feed in model.fresh), np.zeros(len(self.mixes)))
+        moved = np.abs(self.mixes - np.array(model.now)) @ np.array(model.change_weight)
+        self.change = moved + begun * model.fresh_weight
         self.missed = sum((_missed(row, self.mixes) for row in model.rows), np.zeros(len(self.mixes)))
 
     def least(self, of: NDArray[np.float64]) -> float | None:

@@ -5,13 +5,15 @@ from random import Random
 import pytest
 from msgspec.structs import replace
 
+from store.book.facts.feed import Feed
 from store.book.words import EVENING, MORNING
 from store.ration.balance import balance
 from store.ration.choices import BY_WEIGHT_KG
 from store.ration.mix import Mix, find_mix
-from store.ration.parts import Case, Part, RationFeed, Verdict
+from store.ration.parts import Case, Need, Part, RationFeed, Verdict
 from store.ration.solving import Least
 from tests.store.ration.small_ration import GRAIN, HAY, amounts, barred, line, made_case, ration_feed, value
+from tests.store.round.made import some_id
 
 FREE_HAY = ration_feed(HAY, free=True)
 
@@ -118,4 +120,62 @@ def test_what_is_given_and_not_known_must_be_known_first() -> None:
 def test_without_needs_there_is_nothing_to_meet() -> None:
     found = find_mix(replace(made_case(FREE_HAY), needs=()), Least.COST)
     assert not isinstance(found, Mix)
-    assert [each.says for each in found] == ["What Dapple needs is not known, so no mix can be looked for."]
+    assert [each.says for each in found] == [
+        "How much energy Dapple needs is not reckoned, so no mix can be looked for."
+    ]
+
+
+def test_grain_does_not_push_out_the_hay_that_stands_free() -> None:
+    """She lacks a little: a little corn more is the least change, whatever becomes of the hay."""
+    found = mix(made_case(FREE_HAY, ration_feed(GRAIN), now=amounts(0, 1)), Least.CHANGE)
+    cheap = [balance(made_case(FREE_HAY, ration_feed(GRAIN)), amounts(0, n * BY_WEIGHT_KG)) for n in range(60)]
+    enough = next(n for n, each in enumerate(cheap) if all(of.verdict is Verdict.ENOUGH and (
+        not of.need.least or (of.has and of.has.amount >= of.need.least.amount)) for of in each.lines))  # fmt: skip
+    assert found.fits
+    assert sum(found.amounts.values()) == enough * BY_WEIGHT_KG
+
+
+def test_what_is_given_and_has_no_price_stays_where_cost_decides() -> None:
+    """Hay of the farm's own never came with a price."""
+    own_hay: RationFeed = replace(ration_feed(HAY), price_per_kg=None)
+    found = mix(made_case(own_hay, ration_feed(GRAIN), now=amounts(9, 0)))
+    assert found.amounts[MORNING, HAY.id] == 9
+    assert found.balance.forage_percent is not None
+    assert any(each.says.startswith("grass hay has no price and stays as it is") for each in found.left_out)
+    free = mix(made_case(replace(FREE_HAY, price_per_kg=None), ration_feed(GRAIN)))
+    assert free.fits
+    assert any("counted as costing nothing" in each.says for each in free.left_out)
+
+
+def test_a_mineral_stays_as_it_is() -> None:
+    salts = Feed(some_id("salts"), "mineral", soaked=False)
+    made = {"dm_percent": 97.0, "cp_percent": 0.0, "tdn_percent": 0.0, "ndf_percent": 0.0, "fat_percent": 0.0,
+            "ca_percent": 16.0, "p_percent": 6.0, "nel_mcal": 0.0}  # fmt: skip
+    mineral = replace(ration_feed(GRAIN), feed=salts, made={part: value(each, "%") for part, each in made.items()})
+    case = made_case(FREE_HAY, ration_feed(GRAIN), mineral, now={(MORNING, salts.id): 0.12})
+    for least in Least:
+        found = mix(case, least)
+        assert found.amounts[MORNING, salts.id] == 0.12
+        assert any("stays as it is" in each.says for each in found.left_out)
+
+
+def test_two_hays_that_stand_free_are_eaten_alike() -> None:
+    """What the mix counts of them is what the balance counts."""
+    other = Feed(some_id("clover"), "clover hay", soaked=False, baled=True)
+    rich = {part: value(each.amount * (2 if part == "cp_percent" else 1), "%") for part, each in FREE_HAY.made.items()}
+    clover = replace(FREE_HAY, feed=other, made=rich)
+    for protein_g in (1500, 1800, 2100, 2400):
+        case = made_case(FREE_HAY, clover, ration_feed(GRAIN))
+        needs = tuple(replace(n, least=value(protein_g, "g")) if n.part is Part.PROTEIN else n for n in case.needs)
+        found = mix(replace(case, needs=needs))
+        whole = line(found.balance.lines, Part.PROTEIN).has
+        assert whole is not None
+        assert found.fits == (whole.amount >= protein_g)
+
+
+def test_a_mix_does_not_fit_where_another_line_is_short() -> None:
+    """Gain follows from the rest, and no row of the mix asks for it."""
+    case = made_case(FREE_HAY, ration_feed(GRAIN))
+    gain = Need(Part.GAIN, "kg", least=value(0.6))
+    found = mix(replace(case, needs=(*case.needs, gain)))
+    assert not found.fits
