@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from store.husbandry.measures import QUARTERS
 from store.husbandry.why import given
+from store.ration.forage_only import against_forage_only, is_mineral
 from store.ration.parts import Case, Missing, Part, RationFeed
 from store.ration.solving import Least
 
@@ -84,7 +85,7 @@ def held(case: Case, least: Least) -> Iterator[tuple[RationFeed, str]]:
     for feed in case.feeds:
         if any(id_ == feed.feed.id and kg for (_, id_), kg in case.now.items()):
             name = feed.feed.name
-            if _is_mineral(feed):
+            if is_mineral(feed):
                 yield feed, f"{name} stays as it is: what is in it besides calcium and phosphorus is not counted here."
             elif least is Least.COST and not feed.price_per_kg:
                 yield feed, f"{name} {WITHOUT_PRICE} and stays as it is. D, {name}, a delivery with its price."
@@ -115,12 +116,6 @@ def _mean_of(free: Sequence[RationFeed]) -> RationFeed:
     return replace(free[0], made=parts, price_per_kg=price)
 
 
-def _is_mineral(feed: RationFeed) -> bool:
-    """Whether nothing in it feeds: neither protein nor energy."""
-    parts = [feed.made.get(part) for part in ("cp_percent", "tdn_percent", "nel_mcal")]
-    return all(part is None or part.amount == 0 for part in parts) and any(parts)
-
-
 def energy_part(case: Case) -> str:
     """The column that her energy is told of: net energy for dairy cows, TDN for the others."""
     need = next((each for each in case.needs if each.part is Part.ENERGY), None)
@@ -132,6 +127,8 @@ def _why_not(case: Case, feed: RationFeed) -> str:
         return feed.barred
     if feed.free and not feed.forage:
         return f"{feed.feed.name} stands free."
+    if said := against_forage_only(case, feed):
+        return said
     lacking = [part for part in (*NEEDED, energy_part(case)) if part not in feed.made]
     if lacking:
         return f"Nobody knows what is in {feed.feed.name}."

@@ -8,7 +8,7 @@ from msgspec import Struct
 from store.book.facts.feed import Feed, Told
 from store.book.register import Values
 from store.book.stocks import FeedStock
-from store.book.words import Origin, Species
+from store.book.words import Origin, Species, Stage
 from store.husbandry.feeds.made import made
 from store.husbandry.feeds.table import BY_NAME, PARTS
 from store.husbandry.ration.limits import usual
@@ -21,6 +21,10 @@ LIMITS = {
     "most_meal_kg": "kg", "most_day_kg": "kg", "share_percent": "%", "step_kg": "kg", "step_days": "days",
 }  # fmt: skip
 """The farm's own limits of a feed, by column, with their units."""
+
+
+ON_FORAGE = frozenset((Stage.DRY, Stage.CLOSE_UP, Stage.HEIFER, Stage.SUCKLER))
+"""Those that live on forage, with grain beside it at most. Common practice."""
 
 
 class Fed(Struct, frozen=True):
@@ -52,10 +56,16 @@ def _ration_feed(asked: Asked, stock: FeedStock, fed: Fed, *, free: bool) -> Rat
         _price(asked, stock),
         None if stock.kg is None else given(max(stock.kg, 0.0), f"{feed.name} on hand", "kg", "by the feed room"),
         _told(asked, feed.id, fed.planned),
-        Limits(**{**usual(row.get("resembles", ""), lightest(fed.heads)), **dict(_limits(limits))}),
+        Limits(**{**_usual(fed, row.get("resembles", "")), **dict(_limits(limits))}),
         _barred(feed, fed.heads),
         free,
     )
+
+
+def _usual(fed: Fed, resembles: str) -> Mapping[str, Value]:
+    """Before the farm's own: of grain less for those that live on forage."""
+    on_forage = any(head.animal.stage in ON_FORAGE for head in fed.heads)
+    return usual(resembles, lightest(fed.heads), lives_on_forage=on_forage)
 
 
 def _is_free(asked: Asked, feed_id: UUID, pen_id: UUID | None) -> bool:

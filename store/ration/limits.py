@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from store.husbandry.why import Value, given, total
 from store.ration.fed import day_kg
+from store.ration.forage_only import broken_rule
 from store.ration.parts import Amounts, Broken, Case, RationFeed
 from store.round.saying import exact
 
@@ -29,6 +30,7 @@ def broken(case: Case, amounts: Amounts, eaten_kg: Value | None) -> Iterator[Bro
         if eaten_kg:
             yield from _of_share(each, by_day.get(each.feed.id, 0.0), eaten_kg.amount)
     yield from _of_concentrates(case, amounts)
+    yield from broken_rule(case, frozenset(id_ for (_, id_), kg in amounts.items() if kg > 0))
 
 
 def _meal(case: Case, amounts: Amounts, slot: str) -> Value:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from store.ration.forage_only import has_slipped
 from store.ration.parts import Head, RationFeed
 from store.round.saying import weight
 from tui.ration.seen import Seen
@@ -9,14 +10,6 @@ from tui.ration.trial import Cell
 
 FIRST_STEP_KG = 0.25
 """The first step of a feed without a step of its own. [kg a day] Common practice: a small handful, then look again."""
-SLIPPED_POINTS = 0.25
-"""So far below her goal she has slipped: nobody scores finer. Common practice. [points]"""
-
-
-def has_slipped(head: Head) -> bool:
-    """Whether she stands a quarter point or more below the condition that she is to hold."""
-    goal, found = head.condition_goal, head.condition
-    return goal is not None and found is not None and found.amount <= goal.amount - SLIPPED_POINTS
 
 
 def forage_only_words(seen: Seen, head: Head) -> Iterator[str]:

@@ -9,12 +9,13 @@ from store.book.words import Asks
 from store.herd.body import BodySheet
 from store.herd.look import LookSheet
 from store.herd.sheet import YardSheet
+from store.ration.forage_only import has_slipped
 from store.ration.parts import Head
 from store.round.saying import weight
 from store.round.steps import LookStep
 from tui.farm.sheet_form import SheetForm
 from tui.place import Place
-from tui.ration.first_step import first_feed, first_kg, first_step, has_slipped
+from tui.ration.first_step import first_feed, first_kg, first_step
 from tui.ration.trial import Cell
 from tui.walk.picking import Picking
 from tui.words import day

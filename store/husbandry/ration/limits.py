@@ -9,7 +9,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from store.husbandry.feeds.table import GRAINS
-from store.husbandry.ration.grain import MINNESOTA, MOST_PERCENT, grain
+from store.husbandry.ration.grain import HAY_SUFFERS_PERCENT, MINNESOTA, MISSISSIPPI, MOST_PERCENT, grain
 from store.husbandry.units import KG_PER_LB
 from store.husbandry.why import Source, Sure, Value, given
 
@@ -60,17 +60,20 @@ MOSTS = (
 """Of a source that prints two ways of telling it, both: the stricter holds."""
 
 
-def usual(resembles: str, weight_kg: Value | None = None) -> Mapping[str, Value]:
+def usual(resembles: str, weight_kg: Value | None = None, *, lives_on_forage: bool = False) -> Mapping[str, Value]:
     """The usual most of a feed like a row of the table, by the columns of a feed's own limits.
 
     `most_day_kg` (as it lies), `share_percent` (of the dry matter). weight_kg: hers, for what hangs on it, or None.
+    lives_on_forage: she gives no milk that is sold or drunk and is not fattened: grain only as far as hay is still
+    digested well.
     """
     found: dict[str, Value] = {}
     for each in MOSTS:
         if resembles in each.like:
             found |= _of(each)
     if resembles in _GRAINS and weight_kg:
-        share = given(MOST_PERCENT, "share of her weight", "%", "a table", MINNESOTA)
+        percent, source = (HAY_SUFFERS_PERCENT, MISSISSIPPI) if lives_on_forage else (MOST_PERCENT, MINNESOTA)
+        share = given(percent, "share of her weight", "%", "a table", source)
         most = grain.of("usual most a day", weight_kg=weight_kg, percent=share)
         found["most_day_kg"] = replace(most, came="the usual limit")
     return found

@@ -179,3 +179,18 @@ def test_a_mix_does_not_fit_where_another_line_is_short() -> None:
     gain = Need(Part.GAIN, "kg", least=value(0.6))
     found = mix(replace(case, needs=(*case.needs, gain)))
     assert not found.fits
+
+
+def test_a_cow_on_forage_only_gets_no_grain_while_she_holds_condition() -> None:
+    """Typed grain breaks the rule; once she has slipped, it does not."""
+    case = made_case(FREE_HAY, ration_feed(GRAIN), now=amounts(0, 1))
+    (head,) = case.heads
+    holds = replace(head, forage_only=True, condition=value(3.25, ""), condition_goal=value(3.25, ""))
+    kept = replace(case, heads=(holds,))
+    assert mix(kept, Least.CHANGE).amounts == {}
+    said = "corn: Dapple gets forage only while she holds condition 3.25, your rule."
+    assert [each.says for each in mix(kept).left_out] == [said]
+    assert said in [each.says for each in balance(kept, amounts(0, 1)).broken]
+    slipped = replace(case, heads=(replace(holds, condition=value(3.0, "")),))
+    assert mix(slipped, Least.CHANGE).amounts
+    assert not balance(slipped, amounts(0, 1)).broken

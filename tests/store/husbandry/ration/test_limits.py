@@ -20,6 +20,11 @@ def test_grain_hangs_on_her_weight_and_is_not_guessed_without_it() -> None:
     assert usual("Barley, rolled") == {}
 
 
+def test_less_grain_is_usual_for_those_that_live_on_forage() -> None:
+    found = usual("Barley, rolled", a_value(612, "weight", "kg", "weighed"), lives_on_forage=True)
+    assert round(found["most_day_kg"].amount, 2) == 3.06
+
+
 def test_a_feed_of_which_no_most_is_known_has_none() -> None:
     assert usual("Grass hay, mid (55-60 % NDF)", a_value(500, "weight", "kg", "weighed")) == {}
     assert usual("a feed of which nothing is known") == {}
