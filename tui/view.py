@@ -79,7 +79,7 @@ class View(ABC):
         if character and self.takes(character):
             return self
         act = next((key.act for key in self.KEYS if name.lower() in key.names), None)
-        return self.trying(lambda: act(self)) if act else self
+        return self.trying(lambda: _standing(act(self))) if act else self
 
     def trying(self, act: "Callable[[], View | None]") -> "View | None":
         """Do something; what the book refuses is said here, and what is typed stays."""
@@ -87,6 +87,10 @@ class View(ABC):
             return act()
         except BookError as error:
             return self.say(str(error))
+
+    def standing(self) -> "View":
+        """This view, when a key has led to it; another one where what it is about is gone. Raises BookError."""
+        return self
 
     def say(self, sentence: str) -> Self:
         """Stay, with a sentence for the keeper."""
@@ -122,6 +126,10 @@ class View(ABC):
     def unwritten(self) -> str:
         """What would be lost by leaving now, and how it is written or taken away."""
         return f"«{self.half_typed}» is typed and not written. Enter writes it, Backspace takes it away."
+
+
+def _standing(view: View | None) -> View | None:
+    return view.standing() if view else None
 
 
 def go_back(place: Any) -> View | None:

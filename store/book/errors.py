@@ -25,5 +25,9 @@ class Overtaken(BookError):
     """Somebody else wrote this step after the screen was drawn."""
 
 
+class NotKept(BookError):
+    """Who was asked about is not kept any more, or stands nowhere."""
+
+
 class FolderError(BookError):
     """A farm folder has mistakes; str() lists them all, a line each."""

@@ -6,6 +6,7 @@ from uuid import UUID
 
 from store.book.desk import Desk
 from store.book.drafts import Subject
+from store.book.errors import NotKept
 from store.book.facts.farm import Animal
 from store.book.reading import read_snapshot
 from store.book.reading.stock import read_stock
@@ -26,7 +27,7 @@ from store.ration.parts import Amounts, Case, Head, Missing, Need, RationFeed
 def read_case(desk: Desk, register: Register, now: datetime, subject: Subject) -> Case:
     """Of an animal: her own plan, besides what her pen gets for each head. Of a pen: its plan, for the mean head.
 
-    register: as it stands at `now`. Raises DamagedBook, and KeyError for an animal that is not kept.
+    register: as it stands at `now`. Raises DamagedBook, and NotKept where nobody is there to be fed.
     """
     farm = register.farm
     asked = Asked(desk, register, read_snapshot(desk, turn_at(now, farm.zone, farm.evening_from_h), now), now)
@@ -34,7 +35,7 @@ def read_case(desk: Desk, register: Register, now: datetime, subject: Subject) -
     found = tuple(known(asked, animal) for animal in animals)
     heads = tuple(each.head for each in found)
     pen_id = subject.pen_id or animals[0].pen_id
-    plans = [row for row in register.all("feed_plan") if row["due_kg"]]
+    plans = [row for row in register.all("feed_plan") if row["due_kg"] and _in_use(register, row["feed_id"])]
     own = [row for row in plans if (row["animal_id"], row["pen_id"]) == (subject.animal_id, subject.pen_id)]
     beside = [row for row in plans if row not in own and _is_besides(row, subject, animals)]
     planned = {row["feed_id"]: row["measure_id"] for row in (*beside, *own)}
@@ -57,11 +58,19 @@ def read_case(desk: Desk, register: Register, now: datetime, subject: Subject) -
 
 def _animals(asked: Asked, subject: Subject) -> tuple[Animal, ...]:
     if subject.pen_id:
-        return asked.snapshot.heads(subject.pen_id)
-    found = asked.animal(subject.id)
-    if found is None:
-        raise KeyError(f"no animal that is kept: {subject.id}")
-    return (found,)
+        found = asked.snapshot.heads(subject.pen_id)
+    else:
+        found = tuple(each for each in asked.snapshot.animals if each.id == subject.animal_id)
+    if not found:
+        name = _name(asked.register, subject)
+        raise NotKept(f"Nobody stands in {name} any more." if subject.pen_id else f"{name} is not kept any more.")
+    return found
+
+
+def _in_use(register: Register, feed_id: UUID) -> bool:
+    """Whether a round still gives it: what is planned of a feed that is out of use is not fed."""
+    row = register.get("feed_as", feed_id)
+    return bool(row and row["in_use"])
 
 
 def _name(register: Register, subject: Subject) -> str:

@@ -1,10 +1,12 @@
 """How a ration is opened: what is read of the book for its page."""
 
 from store.book.drafts import Subject
+from store.book.errors import NotKept
 from store.book.reading.stock import read_settings
-from store.book.register import read_register
+from store.book.register import Register, read_register
 from store.book.turn import local
 from store.book.words import SettingName, Species
+from store.herd.animal import kept
 from store.ration.asked import Asked
 from store.ration.by_rule import proposed_by_rule
 from store.ration.calf import read_calf
@@ -20,18 +22,13 @@ from tui.walker import Walker
 
 
 def ration(rooms: Rooms, back: Place, subject: Subject) -> Place:
-    """The ration of an animal or a pen that stands in the walk; of anything else it is asked whose."""
-    walker = rooms.walker
-    if not _eats(walker, subject):
+    """The ration of an animal or a pen, as it is fed now; where nobody is there to be fed, it is asked whose."""
+    if subject.animal_id is None and subject.pen_id is None:
         return Whose(rooms, back)
-    return Ration(rooms, back, lambda: _read(walker, subject))
-
-
-def _eats(walker: Walker, subject: Subject) -> bool:
-    snapshot = walker.snapshot
-    if subject.pen_id:
-        return bool(snapshot.heads(subject.pen_id))
-    return any(each.id == subject.animal_id for each in snapshot.animals)
+    try:
+        return Ration(rooms, back, lambda: _read(rooms.walker, subject))
+    except NotKept as gone:
+        return Whose(rooms, back).say(str(gone))
 
 
 def _read(walker: Walker, subject: Subject) -> tuple[Case, Farm]:
@@ -46,12 +43,12 @@ def _read(walker: Walker, subject: Subject) -> tuple[Case, Farm]:
     calf = read_calf(Asked(desk, register, walker.snapshot, now), case, trend.gain_kg_day)
     today = local(register.at, register.farm.zone).date()
     trends = (*trend_words(trend, today, register.farm.units), *by_rule)
-    return case, Farm(*said, trends, _beside(walker, subject), calf)
+    return case, Farm(*said, trends, _beside(register, subject), calf)
 
 
-def _beside(walker: Walker, subject: Subject) -> frozenset[Species]:
+def _beside(register: Register, subject: Subject) -> frozenset[Species]:
     """The kinds of animal in the pen."""
-    snapshot = walker.snapshot
-    pens = (each.pen_id for each in snapshot.animals if each.id == subject.animal_id)
-    pen_id = subject.pen_id or next(pens, None)
-    return frozenset(each.species for each in snapshot.heads(pen_id)) if pen_id else frozenset()
+    stands = {row["animal_id"]: row["pen_id"] for row in register.all("standing")}
+    pen_id = subject.pen_id or stands.get(subject.animal_id)
+    beside = (row for row in kept(register) if stands.get(row["animal_id"]) == pen_id)
+    return frozenset(row["species"] for row in beside) if pen_id else frozenset()

@@ -48,8 +48,7 @@ class Ration(Trying):
 
     def draw(self, size: Size) -> Page:
         """The page; where the book was written since, as it stands now."""
-        if self.looked_at is not self.walker.snapshot:
-            self.look()
+        self.look_again()
         return framed(self, ration_lines(self.seen, size), size)
 
     def press(self, name: str, character: str | None) -> View | None:

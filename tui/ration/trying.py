@@ -5,6 +5,7 @@ The case is read when the place opens and once more after each change of the boo
 
 from collections.abc import Callable, Mapping
 
+from store.book.errors import NotKept
 from store.ration.balance import balance
 from store.ration.parts import Case, RationFeed
 from store.round.amount import Unreadable
@@ -14,6 +15,7 @@ from tui.ration.seen import Farm, Reading, Seen
 from tui.ration.trial import Cell, read, rows
 from tui.scroll import Scroll
 from tui.typed import Typed, begins_amount
+from tui.view import View
 
 FREE = "{} stands free: nothing is measured out. F sets where a feed stands free."
 NO_ROW = "There is no feed to change yet. A adds one of those on hand."
@@ -32,10 +34,25 @@ class Trying(Over):
         self.tried: dict[Cell, float] = {}
         self.look()
 
+    def standing(self) -> View:
+        """As the book stands now; where nobody is there to be fed any more, back, and that is said."""
+        try:
+            self.look_again()
+        except NotKept as gone:
+            return self.came_from.say(str(gone)).standing()
+        return self
+
+    def look_again(self) -> None:
+        """Read it anew where the book was written since."""
+        if self.looked_at is not self.walker.snapshot:
+            self.look()
+
     def look(self) -> None:
-        """Read the case, and how what is given now balances."""
+        """Read the case, and how what is given now balances. Raises BookError."""
         self.looked_at = self.walker.snapshot
         self.case, self.farm = self.reads()
+        known = {each.feed.id for each in self.case.feeds}
+        self.tried = {cell: kg for cell, kg in self.tried.items() if cell[1] in known}
         self.before = balance(self.case, self.case.now)
         self.doubts = tuple(dict.fromkeys(doubt for value in need_numbers(self.case) for doubt in value.doubts()))
         self.reckon()

@@ -25,6 +25,7 @@ from tui.words import span_words
 UNWRITTEN = (State.OPEN, State.ON_PAPER)
 """What Enter writes without anything typed."""
 PICKED = "What is picked or marked here"
+GONE = "That step is not in this round any more."
 
 
 class Lamp(Place):
@@ -34,7 +35,7 @@ class Lamp(Place):
         """At a step. taken_up: False after leafing, so that the first Enter only takes it up."""
         super().__init__(rooms)
         self.scroll = Scroll(follows=False, up="Page Up", down="Page Down")
-        self.index = index
+        self.step_id, self.came_up_at = self.walker.steps[index].step_id, index
         self.behind = frozenset(
             step.step_id for step in self.walker.steps[: index + 1]
         )  # an entry may change the order
@@ -43,6 +44,17 @@ class Lamp(Place):
         self.row = self.first_row = self.job.first_row(self.step)
         self.typed: dict[int, Typed] = {}
         self.marks = self.first_marks = self.job.first_marks(self.step)
+
+    @property
+    def index(self) -> int:
+        """Where the step stands in the walk now; while it is in no walk any more, where it came up."""
+        found = (at for at, each in enumerate(self.walker.steps) if each.step_id == self.step_id)
+        return next(found, min(self.came_up_at, len(self.walker.steps) - 1))
+
+    def standing(self) -> Place:
+        """Here; where the step is not planned any more, at the first that is not recorded."""
+        planned = any(each.step_id == self.step_id for each in self.walker.steps)
+        return self if planned else self.rooms.first().say(self.said or GONE)
 
     @property
     def step(self) -> Step:
@@ -124,11 +136,9 @@ class Lamp(Place):
 
     def write(self, draft: Draft, *, stay: bool = False) -> Place:
         """Write a draft; then the next open step, or this one again, wherever it stands now."""
-        step_id = self.step.step_id
         problem = self.walker.write(draft)
         if problem:
             return self.say(problem)
-        self.index = next((at for at, each in enumerate(self.walker.steps) if each.step_id == step_id), self.index)
         if stay:
             self._stays()
             still = "" if self.step.state is State.DONE else " This step is still to do."
