@@ -36,6 +36,7 @@ YOUNG_RISE_KG_DAY = 0.25
 """For calves and heifers 0.1 to 0.25, from memory. [kg a day, of all that is no forage]"""
 YOUNG_RISE = Source("0.1 to 0.25 kg of grain more a day for calves and heifers", Sure.MEMORY)
 EVEN = Source("equal parts of the way; plain arithmetic", Sure.PRACTICE)
+SHARED = Source("each meal as its own rise is of all that rise; plain arithmetic", Sure.PRACTICE)
 WHEAT_PART = Source(
     "Russo et al., wheat adaptation (findanexpert.unimelb.edu.au/scholarlywork/1339954): from none to 40 % of the "
     "dry matter in six increments of 6.7 % over 6 or 11 days, or in three of 13.3 %"
@@ -59,6 +60,18 @@ def step_of_percent_kg(now_kg: float, wanted_kg: float, percent: float) -> float
     if percent == 0:
         raise ValueError("percent is 0; a step goes somewhere")
     return (now_kg or wanted_kg) * percent / 100
+
+
+@equation("a meal's part of the rise", "the most more a day x its own rise / what rises of all", "kg", SHARED)
+def share_of_rise_kg(most_kg: float, own_kg: float, all_kg: float) -> float:
+    """How far one step of a meal may go where all that rise share the most of a day. [kg]
+
+    Raises ValueError below zero, or where a part is more than all.
+    """
+    at_least_zero(most_kg=most_kg, own_kg=own_kg)
+    if not 0 < own_kg <= all_kg + ROUNDING_KG:
+        raise ValueError(f"own_kg is {own_kg}; it must be above 0 and at most all_kg, {all_kg}")
+    return most_kg * own_kg / all_kg
 
 
 @equation(
@@ -101,6 +114,12 @@ def last_day(steps: float, step_days: float) -> float:
     return (steps - 1) * step_days + 1
 
 
+@equation("days for a rise", "the most more at one step / the most more a day, rounded up", "d", EVEN)
+def days_for_rise(rise_kg: float, most_kg: float) -> float:
+    """From one step to the next, so that no more comes in a day. [d] Raises ValueError below zero or for no rise."""
+    return steps_needed(0.0, rise_kg, most_kg)
+
+
 def days_for_new(steps: int) -> int:
     """From one step to the next, so that the last is on the tenth day or later. [d] Raises ValueError for no step."""
     if steps < 1:
@@ -130,26 +149,26 @@ def least_step_kg(holds_kg: float | None) -> float:
     return holds_kg / QUARTERS if holds_kg else WEIGHED_LEAST_KG
 
 
-def no_cap(_given_kg: Sequence[float]) -> bool:
-    """Every meal is allowed."""
-    return True
-
-
 Steps = tuple[tuple[float, ...], ...]
 """By step: what is given of each way. [kg]"""
 
 
-def together(ways: Sequence[Way], fits: Callable[[Sequence[float]], bool] = no_cap) -> Steps:
+def no_cap(_found: Steps) -> bool:
+    """All steps are allowed."""
+    return True
+
+
+def together(ways: Sequence[Way], fits: Callable[[Steps], bool] = no_cap) -> Steps:
     """All ways in the fewest steps in which none goes too far, in quarters of the measures where that can be.
 
-    fits: whether a meal of these amounts is allowed. The last step is exactly what is wanted. Nothing to change is no
-    step.
+    fits: whether these steps are allowed; equal parts of the ways are taken where no others are. The last step is
+    exactly what is wanted. Nothing to change is no step.
     """
     least = max((int(steps_needed(way.now_kg, way.wanted_kg, way.step_kg)) for way in ways), default=0)
     for steps in range(least, TRIES * least + QUARTERS if least else 0):
         for nearest in (True, False):
             found = tuple(tuple(_told_kg(way, step, steps, nearest) for way in ways) for step in range(1, steps + 1))
-            if _is_safe(ways, found) and all(fits(given) for given in found):
+            if _is_safe(ways, found) and fits(found):
                 return found
     return tuple(
         tuple(given_at_kg(way.now_kg, way.wanted_kg, step, least) for way in ways) for step in range(1, least + 1)

@@ -2,17 +2,30 @@
 
 from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
+from itertools import pairwise
 
 from msgspec import Struct
 
 from store.book.turn import Turn
 from store.book.words import SLOTS
 from store.herd.days import day_words
-from store.husbandry.change import STEP_DAYS, Steps, Way, last_day, together
+from store.husbandry.change import STEP_DAYS, Steps, Way, days_for_rise, last_day, together
 from store.husbandry.measures import QUARTERS
 from store.husbandry.why import Value, given
 from store.ration.parts import Amounts, Case
-from store.ration.step_limits import Meal, Rules, changed, days_between, feed_of, fits, holds_kg, meal_kg, step_limit
+from store.ration.step_limits import (
+    Meal,
+    Rules,
+    changed,
+    days_between,
+    feed_of,
+    fits,
+    holds_kg,
+    meal_kg,
+    rise_of,
+    shares_rise,
+    step_limit,
+)  # fmt: skip
 
 
 class DayPlan(Struct, frozen=True):
@@ -43,18 +56,39 @@ def steps(case: Case, new: Amounts, rules: Rules, start: Turn) -> tuple[DayPlan,
 
 
 def preview(case: Case, new: Amounts, rules: Rules, start: Turn) -> Change:
-    """The change as it would be written. start: the first round with another amount."""
+    """The change as it would be written. start: the first round with another amount.
+
+    Begun in an evening the mornings are a day behind; where a day of that breaks a cap it begins the next morning.
+    """
     meals = changed(case, new)
     ways = [_way(case, new, rules, meal) for meal in meals]
+
+    def days_of(found: Steps) -> tuple[DayPlan, ...]:
+        return tuple(_days(case, meals, found, start, int(_step_days(case, new, rules, found).amount)))
+
+    def keeps(found: Steps) -> bool:
+        return fits(case, new, (day.amounts for day in days_of(found)))
+
+    found = together(ways, keeps)
+    if start.slot != SLOTS[0] and not keeps(found):
+        return preview(case, new, rules, start.after())
+    step_days, days = _step_days(case, new, rules, found), days_of(found)
     limits = tuple(step_limit(case, new, rules, meal) for meal in meals)
-    found = together(ways, lambda kg: fits(case, new, dict(zip(meals, kg, strict=True))))
-    step_days = max((days_between(case, rules, id_, len(found)) for _, id_ in meals), default=STEP_DAYS)
-    days = tuple(_days(case, meals, found, start, step_days))
-    lasts = last_day.of(
-        "day of the last step", steps=given(len(found), "steps", "", "as shown here"),
-        step_days=given(step_days, "days from step to step", "d", "the longest of these feeds"),
-    ) if found else None  # fmt: skip
-    return Change(start, days, len(found), step_days, lasts, limits, _biggest(case, days))
+    count = given(len(found), "steps", "", "as shown here")
+    lasts = last_day.of("day of the last step", steps=count, step_days=step_days) if found else None
+    return Change(start, days, len(found), int(step_days.amount), lasts, limits, _biggest(case, days))
+
+
+def _step_days(case: Case, new: Amounts, rules: Rules, found: Steps) -> Value:
+    """From one step to the next, of all meals alike: as the feeds ask, or more, so that no day's rise is too much."""
+    meals, sharing = changed(case, new), shares_rise(case, new, rules)
+    longest = max((days_between(case, rules, id_, len(found)) for _, id_ in meals), default=STEP_DAYS)
+    begin = tuple(case.now.get(meal, 0.0) for meal in meals)
+    steps = pairwise((begin, *found))
+    rises = (sum(to[at] - was[at] for at, meal in enumerate(meals) if meal in sharing) for was, to in steps)
+    rise = given(max(rises, default=0.0), "rise of all that is no forage", "kg", "the most at one step")
+    slow = days_for_rise.of("days from step to step", rise_kg=rise, most_kg=rise_of(case))
+    return max(given(longest, slow.name, "d", "the longest of these feeds"), slow, key=lambda value: value.amount)
 
 
 def _way(case: Case, new: Amounts, rules: Rules, meal: Meal) -> Way:

@@ -4,12 +4,13 @@ Whose limit: the feed's own, then the farm's, then a starting value. What is for
 kilograms; the percent holds both ways, because what takes the place of a feed taken away is a change too.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from math import inf
 from typing import TypeAlias
 from uuid import UUID
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from store.book.register import Register
 from store.book.words import SLOTS, SettingName, Species, Stage
@@ -22,6 +23,7 @@ from store.husbandry.change import (
     YOUNG_RISE_KG_DAY,
     days_for_new,
     least_step_kg,
+    share_of_rise_kg,
     step_of_percent_kg,
 )
 from store.husbandry.starting import CAME, CHANGE_STEP_PERCENT
@@ -78,14 +80,15 @@ def step_limit(case: Case, new: Amounts, rules: Rules, meal: Meal) -> Value:
         name, now_kg=given(now_kg, "given now", "kg", "your plan"),
         wanted_kg=given(wanted_kg, "comes to", "kg", "as shown here"), percent=rules.percent,
     )  # fmt: skip
-    own = _own_step(feed, rules) if wanted_kg > now_kg else None
-    if own is None and wanted_kg > now_kg and not feed.forage:
-        found = min(found, _shared_rise(case, new, rules, meal, name), key=_amount)
-    least_kg = least_step_kg(holds_kg(feed))
-    if found.amount < least_kg:
-        told = f"a quarter of the {feed.told.name}" if holds_kg(feed) and feed.told else "the least that is weighed out"
-        found = given(least_kg, name, "kg", told)
-    return min(found, given(own.amount, name, "kg", own.came), key=_amount) if own else found
+    found = max(found, _least(feed, name), key=_amount)
+    rise = _most_more(case, new, rules, meal, name) if wanted_kg > now_kg else None
+    return min(found, replace(rise, name=name), key=_amount) if rise else found
+
+
+def _least(feed: RationFeed, name: str) -> Value:
+    """The smallest step that the bench can tell. [kg]"""
+    told = f"a quarter of the {feed.told.name}" if holds_kg(feed) and feed.told else "the least that is weighed out"
+    return given(least_step_kg(holds_kg(feed)), name, "kg", told)
 
 
 def _amount(value: Value) -> float:
@@ -97,17 +100,32 @@ def _own_step(feed: RationFeed, rules: Rules) -> Value | None:
     return feed.limits.step_kg or (None if feed.forage else rules.step_kg)
 
 
-def _shared_rise(case: Case, new: Amounts, rules: Rules, meal: Meal, name: str) -> Value:
-    """A meal's part of what all that is no forage may rise in a day, where the farm has no step of its own. [kg]"""
-    rises = {
-        each: new.get(each, 0.0) - case.now.get(each, 0.0)
-        for each in changed(case, new)
-        if not feed_of(case, each[1]).forage and _own_step(feed_of(case, each[1]), rules) is None
+def _most_more(case: Case, new: Amounts, rules: Rules, meal: Meal, name: str) -> Value | None:
+    """The most more at one step: the farm's own, else a part of the usual rise; None: of forage there is none. [kg]
+
+    A part that is less than the measure tells is a quarter of it every few days; but never more than a day's rise.
+    """
+    feed = feed_of(case, meal[1])
+    own, least, most = _own_step(feed, rules), _least(feed, name), rise_of(case)
+    if own or feed.forage:
+        return own
+    part = _part_of_rise(case, new, rules, meal, most)
+    return part if least.amount > most.amount else max(part, least, key=_amount)
+
+
+def _part_of_rise(case: Case, new: Amounts, rules: Rules, meal: Meal, most: Value) -> Value:
+    rises = {each: new.get(each, 0.0) - case.now.get(each, 0.0) for each in shares_rise(case, new, rules)}
+    all_kg = given(sum(rises.values()), "rise of all that is no forage", "kg", "as shown here")
+    own_kg = given(rises[meal], "its own rise", "kg", "as shown here")
+    return share_of_rise_kg.of(most_kg=most, own_kg=own_kg, all_kg=all_kg)
+
+
+def shares_rise(case: Case, new: Amounts, rules: Rules) -> tuple[Meal, ...]:
+    """The meals that share the usual rise of a day: more of what is no forage and has no step of the farm's own."""
+    feeds = {
+        meal: feed_of(case, meal[1]) for meal in changed(case, new) if new.get(meal, 0.0) > case.now.get(meal, 0.0)
     }
-    together_kg = sum(max(kg, 0.0) for kg in rises.values())
-    most = rise_of(case)
-    words = f"{most.amount:g} kg more a day of all that is no forage, {CAME}"
-    return Value(most.amount * rises[meal] / together_kg, name, "kg", words, source=most.source)
+    return tuple(meal for meal, feed in feeds.items() if not feed.forage and _own_step(feed, rules) is None)
 
 
 def rise_of(case: Case) -> Value:
@@ -128,21 +146,22 @@ def days_between(case: Case, rules: Rules, feed_id: UUID, steps: int) -> int:
     return int(own.amount) if own else days_for_new(steps) if is_new else STEP_DAYS
 
 
-def fits(case: Case, new: Amounts, between: Amounts) -> bool:
-    """Whether no cap is broken that is not broken at either end."""
-    ends, on_the_way = [dict(_capped(case, each)) for each in (case.now, new)], _capped(case, {**case.now, **between})
-    caps = dict(_caps(case))
+def fits(case: Case, new: Amounts, on_the_way: Iterable[Amounts]) -> bool:
+    """Whether no cap is broken on any day that is not broken at either end."""
+    ends, caps = [dict(_capped(case, each)) for each in (case.now, new)], dict(_caps(case))
     return all(
-        kg <= max(caps.get(cap, inf), *(end.get(cap, 0.0) for end in ends)) + ROUNDING_KG for cap, kg in on_the_way
+        kg <= max(caps.get(cap, inf), *(end.get(cap, 0.0) for end in ends)) + ROUNDING_KG
+        for amounts in on_the_way
+        for cap, kg in _capped(case, amounts)
     )
 
 
 def _capped(case: Case, amounts: Amounts) -> Iterator[tuple[Meal | UUID | str, float]]:
     """What the caps are of: a feed in a meal, a feed in a day, all of a meal that is no forage. [kg]"""
-    for meal in amounts:
-        yield meal, amounts[meal]
+    given_kg = with_besides(case, amounts)
+    yield from given_kg.items()
     for feed in case.feeds:
-        yield feed.feed.id, sum(kg for (_, id_), kg in amounts.items() if id_ == feed.feed.id)
+        yield feed.feed.id, sum(kg for (_, id_), kg in given_kg.items() if id_ == feed.feed.id)
     for slot in case.slots:
         yield slot, meal_kg(case, amounts, slot)
 
@@ -155,6 +174,13 @@ def _caps(case: Case) -> Iterator[tuple[Meal | UUID | str, float]]:
     yield from ((slot, case.meal_limit_kg.amount) for slot in case.slots if case.meal_limit_kg)
 
 
+def with_besides(case: Case, amounts: Amounts) -> Amounts:
+    """Some amounts with what is given by another plan. [kg]"""
+    meals = dict.fromkeys((*amounts, *case.besides))
+    return {meal: amounts.get(meal, 0.0) + case.besides.get(meal, 0.0) for meal in meals}
+
+
 def meal_kg(case: Case, amounts: Amounts, slot: str) -> float:
-    """What of a meal is no forage. [kg]"""
-    return sum(kg for (of, id_), kg in amounts.items() if of == slot and not feed_of(case, id_).forage)
+    """What of a meal is no forage, what comes by another plan counted. [kg]"""
+    given_kg = with_besides(case, amounts)
+    return sum(given_kg.get((slot, each.feed.id), 0.0) for each in case.feeds if not each.forage)

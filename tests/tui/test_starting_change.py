@@ -89,6 +89,18 @@ def test_a_digit_picks_the_first_round_and_left_goes_one_earlier(sitting: Sittin
     assert "day 1   Wed 11 Mar" in sitting.text()
 
 
+def test_an_evening_that_would_bring_a_day_above_its_limit_is_put_off_to_the_morning(sitting: Sitting) -> None:
+    nuts = feed_of_book(register(sitting.walker.book), "dairy nuts", limits=Limits(most_day_kg=kg(3.35)))
+    case = case_of(sitting.walker.book, "Hazel", nuts)
+    new = {("morning", nuts.feed.id): 1.35, ("evening", nuts.feed.id): 2.0}
+    sitting.place = StartChange(sitting.house.first(), case, new)
+    assert "LATER" not in sitting.text(100, 50)
+    words = "LATER  It begins Thu 12 Mar, morning: begun in the evening, a day on the way would be above its limit."
+    assert words in sitting.press("2").text(120, 50)
+    sitting.press("enter")
+    assert "day 1 is Thu 12 Mar, morning" in sitting.said
+
+
 def test_it_is_taken_back_in_my_farm(sitting: Sitting, clock: HandClock, book: Book) -> None:
     starting(sitting, 0.5)
     sitting.press("enter")

@@ -5,6 +5,7 @@ from datetime import date
 
 from store.book.turn import Turn
 from store.book.words import Units
+from store.husbandry.why import Value
 from store.ration.change import Change, DayPlan
 from store.ration.parts import Amounts, Case, RationFeed
 from store.ration.step_limits import Meal, feed_of
@@ -75,12 +76,18 @@ def limit_lines(found: Change, units: Units) -> Iterator[str]:
     """What holds the steps back; of several meals alike one line."""
     said: dict[str, list[str]] = {}
     for limit in found.limits:
-        percent = limit.inputs.get("percent")
-        why = f"{percent.amount:g} % of the meal, {percent.came}" if percent else limit.came
-        said.setdefault(f"{exact(limit.amount, units)} at one step: {why}", []).append(limit.name)
+        said.setdefault(f"{exact(limit.amount, units)} at one step: {_whose(limit, units)}", []).append(limit.name)
     yield from (f"{' and '.join(names)}: at most {words}" for words, names in said.items())
     if found.steps:
         yield f"{found.biggest.name}: {weight(found.biggest.amount, units)}, {found.biggest.came}"
+
+
+def _whose(limit: Value, units: Units) -> str:
+    """`25 % of the meal, a starting value`."""
+    percent, most = limit.inputs.get("percent"), limit.inputs.get("most_kg")
+    if percent:
+        return f"{percent.amount:g} % of the meal, {percent.came}"
+    return f"{exact(most.amount, units)} {most.name}, {most.came}" if most else limit.came
 
 
 def change_said(case: Case, new: Mapping[Meal, float], found: Change, units: Units) -> str:

@@ -27,6 +27,7 @@ ROUNDS_MOST = 9
 """So many rounds ahead can be picked by a digit."""
 NOTE_MOST = 500
 BROKEN = "LIMIT  what it comes to in the end breaks limits: see below."
+LATER = "LATER  It begins {}: begun in the evening, a day on the way would be above its limit."
 TAKEN_BACK = "What is planned of these meals for later is taken back: this change takes its place."
 
 
@@ -117,6 +118,8 @@ class StartChange(Over):
         broken = [(BROKEN, Role.WARNING)] if limits else []
         later = planned(self.register, self.case, changed(self.case, self.new))
         back = [(TAKEN_BACK, Role.WARNING)] if later else []
+        if self.change.start != self.start:
+            back.append((LATER.format(turn_said(self.change.start)), Role.WARNING))
         course = [(each, Role.STRONG) for each in course_lines(self.case, self.days, units)]
         held = [(each, Role.TEXT) for each in limit_lines(self.change, units)]
         cares = [(each, Role.TEXT) for each in self.cares]

@@ -1,6 +1,5 @@
 """From now to new in steps: none too far, never back, exactly at the end, in quarters, under the caps on the way."""
 
-from collections.abc import Sequence
 from itertools import pairwise
 
 import pytest
@@ -9,6 +8,7 @@ from hypothesis import strategies as st
 
 from store.husbandry.change import (
     ROUNDING_KG,
+    Steps,
     Way,
     days_for_new,
     given_at_kg,
@@ -105,10 +105,10 @@ def test_a_meal_that_keeps_its_cap_at_both_ends_keeps_it_on_the_way(found: list[
     ends = sum(way.now_kg for way in found), sum(way.wanted_kg for way in found)
     cap_kg = max(ends) + above_kg
 
-    def fits(given_kg: Sequence[float]) -> bool:
-        return sum(given_kg) <= cap_kg + ROUNDING_KG
+    def fits(steps: Steps) -> bool:
+        return all(sum(given_kg) <= cap_kg + ROUNDING_KG for given_kg in steps)
 
-    assert all(fits(given) for given in together(found, fits))
+    assert fits(together(found, fits))
 
 
 @unhurried

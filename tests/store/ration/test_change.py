@@ -66,10 +66,9 @@ def test_of_a_heifer_grain_rises_a_quarter_of_a_kilogram_a_day_until_the_farm_sa
     case = sloe(book)
     found = preview(case, to(case, 3), rules_of(register(book)), TOMORROW)
     assert given(found, case) == [1.75, 2.0, 2.25, 2.5, 2.75, 3.0]
-    assert found.limits[0].came == "0.25 kg more a day of all that is no forage, a starting value"
-    assert [each.words for each in found.limits[0].sources()] == [
-        "0.1 to 0.25 kg of grain more a day for calves and heifers"
-    ]
+    most = found.limits[0].inputs["most_kg"]
+    assert (most.amount, most.name, most.came) == (0.25, "more a day of all that is no forage", "a starting value")
+    assert [each.words for each in most.sources()] == ["0.1 to 0.25 kg of grain more a day for calves and heifers"]
 
 
 def test_the_feeds_own_step_and_days_go_before_the_farms(book: Book) -> None:
