@@ -5,11 +5,13 @@ from uuid import UUID
 
 from store.book.register import Register
 from store.book.words import Air, Species, Stage, Units
-from store.herd.forecast import FREEZES_C, HOT_FROM_C, Weather, degrees
+from store.herd.forecast import FREEZES_C, HOT_FROM_C, MILD_FROM_C, Weather, degrees
 from store.herd.more_hay import More
 from store.herd.outside import OutsidePen
 from store.husbandry.units import L_PER_US_GAL, celsius
-from store.husbandry.weather.water import DRINKS_US_GAL, LEAST_F, MOST_F, drinks_us_gal
+from store.husbandry.weather.heat import FELT_FROM, HARD_FROM, heat_index, reached_at_c
+from store.husbandry.weather.water import DRINKS_L, LEAST_F, MOST_F, drinks_l
+from store.husbandry.why import Value, given
 from store.round.saying import bare, weight
 
 FOR_WHOM = (
@@ -24,6 +26,8 @@ DRINKS = {
     Stage.HEIFER: "growing", Stage.STEER: "growing", Stage.BULL: "milking", Stage.OTHER: "dry",
 }  # fmt: skip
 """By which printed row each drinks; a bull by the largest. Common practice."""
+HUMIDITY = {"damp": 100.0, "half damp": 50.0, "dry": 20.0}
+"""As the index is printed for them. [%]"""
 
 
 def cold_lines(weather: Weather, pens: Sequence[OutsidePen], found: Sequence[More], units: Units) -> Iterator[str]:
@@ -92,9 +96,29 @@ def water_lines(weather: Weather, pens: Sequence[OutsidePen], units: Units) -> I
             yield f"WATER  {pen.pen.name}: about {words} a day ({least} to {most}). Shade, and full troughs"
 
 
+def heat_lines(weather: Weather, units: Units) -> Iterator[str]:
+    """From which air on cows in milk feel heat, where the days may come to that: nobody types how damp it will be."""
+    if weather.low_c >= MILD_FROM_C:
+        felt, hard = (
+            [degrees(reached_at_c(index, damp), units) for damp in HUMIDITY.values()]
+            for index in (FELT_FROM, HARD_FROM)
+        )
+        airs = ", ".join(f"{air} in {words} air" for air, words in zip(felt, HUMIDITY, strict=True))
+        yield f"HEAT  by day cows in milk feel it from about {airs}; it is hard on them from {', '.join(hard)}"
+
+
+def heat_numbers(weather: Weather) -> Iterator[Value]:
+    """The index at each of these."""
+    for words, damp in HUMIDITY.items() if weather.low_c >= MILD_FROM_C else ():
+        humidity = given(damp, f"humidity of {words} air", "%", "as it is said here")
+        for index in (FELT_FROM, HARD_FROM):
+            air = given(reached_at_c(index, damp), f"{words} air", "C", "the first whole degree that reaches it")
+            yield heat_index.of(f"heat index, {words} air", air_c=air, humidity_percent=humidity)
+
+
 def _drinks_l(pen: OutsidePen, air_f: float) -> float:
     cattle = (animal for animal in pen.heads if animal.species is Species.CATTLE)
-    return sum(drinks_us_gal(air_f, *DRINKS_US_GAL[DRINKS[animal.stage]]) for animal in cattle) * L_PER_US_GAL
+    return sum(drinks_l(air_f, *DRINKS_L[DRINKS[animal.stage]]) for animal in cattle)
 
 
 def _volume(litres: float, units: Units) -> str:

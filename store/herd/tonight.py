@@ -11,7 +11,7 @@ from store.book.snapshot import Snapshot
 from store.herd.forecast import Weather
 from store.herd.more_hay import Limits, More, is_left_alone, more_hay, plan_rows
 from store.herd.outside import OutsidePen
-from store.herd.proposal import cold_lines, soak_lines, water_lines
+from store.herd.proposal import cold_lines, heat_lines, soak_lines, water_lines
 from store.herd.stretch import Stretch
 
 
@@ -40,6 +40,7 @@ class Tonight(Struct, frozen=True):
                 yield f"{more.hay.name}, {more.hay.slot}: {feed} is being changed by its plan, and is left to that"
         yield from soak_lines(self.weather, self.register, self._soaked(), farm.air)
         yield from water_lines(self.weather, self.pens, units)
+        yield from heat_lines(self.weather, units)
 
     def hay_rows(self) -> Iterator[RowDraft]:
         """Of every hay that changes: for these rounds, then as before."""

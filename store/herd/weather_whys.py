@@ -7,6 +7,7 @@ from msgspec.structs import replace
 from store.herd.forecast import CRITICAL_F, Weather
 from store.herd.more_hay import LEAST_PERCENT, Limits, More
 from store.herd.outside import OutsidePen
+from store.herd.proposal import heat_numbers
 from store.herd.tonight import Tonight
 from store.husbandry.measures import for_heads
 from store.husbandry.units import KM_PER_MILE, fahrenheit
@@ -30,6 +31,7 @@ def tonight_numbers(tonight: Tonight) -> Iterator[Value]:
         for more in tonight.more():
             pen = next(each for each in tonight.pens if more.hay in each.hay)
             yield _hay(more, pen, asked, tonight.limits)
+    yield from heat_numbers(tonight.weather)
 
 
 def _cold(weather: Weather) -> tuple[Value, Value, Value]:

@@ -1,7 +1,7 @@
 """Cold and heat against what else is printed of them; the rest stands beside its equation."""
 
 from store.husbandry.weather.cold import AUTUMN_F, HEAVY_F, WET_F, WINTER_F, dry_coat_percent, with_cold
-from store.husbandry.weather.heat import Heat, heat_of
+from store.husbandry.weather.heat import FELT_FROM, HARD_FROM
 
 
 def test_the_critical_temperature_of_each_coat_is_the_printed_one() -> None:
@@ -16,7 +16,6 @@ def test_the_hay_for_a_heavy_coat_at_four_degrees_is_the_printed_one() -> None:
     assert round(more_lb / 0.56, 1) == 3.2
 
 
-def test_the_bands_of_heat_are_the_printed_ones() -> None:
-    """eagle.direct, What is the THI: mild 68 to 71, moderate 72 to 79, severe 80 to 89."""
-    printed = {67: Heat.NONE, 68: Heat.MILD, 71: Heat.MILD, 72: Heat.MODERATE, 79: Heat.MODERATE, 80: Heat.SEVERE}
-    assert {index: heat_of(index) for index in printed} == printed
+def test_where_heat_is_felt_and_where_it_is_severe_are_the_printed_ones() -> None:
+    """eagle.direct, What is the THI: mild from 68, severe from 80."""
+    assert (FELT_FROM, HARD_FROM) == (68, 80)

@@ -269,7 +269,12 @@ def test_ice_and_heat_are_told_with_the_water(book: Book) -> None:
     hot = lines(book, low_c="22")
     assert "HAY  no more: it feels like about 22 C, and a dry winter coat holds to 0 C" in hot
     assert "WATER  Orchard: about 76.1 l to 120 l a day (21 C to 32 C)" in hot
+    assert (
+        "HEAT  by day cows in milk feel it from about 20 C in damp air, 23 C in half damp air, 25 C in dry air" in hot
+    )
+    assert "it is hard on them from 27 C, 32 C, 37 C" in hot
     assert "break the ice" not in hot
+    assert "HEAT" not in lines(book, low_c="9")
 
 
 def test_the_coat_is_remembered(book: Book, clock: HandClock) -> None:

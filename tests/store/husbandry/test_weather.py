@@ -5,8 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from store.husbandry.weather.cold import WET_F, dry_coat_percent, feels_like_f, wet_coat_percent, with_cold
-from store.husbandry.weather.heat import Heat, heat_index, heat_of
-from store.husbandry.weather.water import DRINKS_US_GAL, drinks_us_gal, in_milk_kg, on_hay_kg
+from store.husbandry.weather.heat import FELT_FROM, HARD_FROM, heat_index, reached_at_c
+from store.husbandry.weather.water import DRINKS_L, drinks_l, in_milk_l, on_hay_l
 
 AIR_F = st.floats(-76, 104)
 WIND_MPH = st.floats(0, 125)
@@ -36,35 +36,39 @@ def test_nothing_more_above_the_critical_temperature(feels_f: float, coat_f: flo
     assert with_cold(need, wet_coat_percent(feels_f)) == need
 
 
-@given(st.sampled_from(sorted(DRINKS_US_GAL)), st.floats(70, 89), st.floats(0, 1))
+@given(st.sampled_from(sorted(DRINKS_L)), st.floats(70, 89), st.floats(0, 1))
 def test_warmer_air_is_never_less_water(who: str, air_f: float, warmer: float) -> None:
-    assert drinks_us_gal(air_f + warmer, *DRINKS_US_GAL[who]) >= drinks_us_gal(air_f, *DRINKS_US_GAL[who])
+    assert drinks_l(air_f + warmer, *DRINKS_L[who]) >= drinks_l(air_f, *DRINKS_L[who])
 
 
 @given(KG, KG, st.floats(-20, 30), st.floats(0, 5))
 def test_more_feed_milk_or_warmth_is_never_less_water(dry_kg: float, milk_kg: float, low_c: float, more: float) -> None:
-    assert in_milk_kg(dry_kg + more, milk_kg + more, 30, low_c + more) >= in_milk_kg(dry_kg, milk_kg, 30, low_c)
-    assert on_hay_kg(dry_kg + more, milk_kg + more) >= on_hay_kg(dry_kg, milk_kg)
+    assert in_milk_l(dry_kg + more, milk_kg + more, 30, low_c + more) >= in_milk_l(dry_kg, milk_kg, 30, low_c)
+    assert on_hay_l(dry_kg + more, milk_kg + more) >= on_hay_l(dry_kg, milk_kg)
 
 
 def test_water_worked_by_hand() -> None:
     """15.99 + 28.44 + 18 + 1.5 + 12 = 75.9; 12.3 + 30.1 + 14.6 = 57.0."""
-    assert in_milk_kg(18, 20, 30, 10) == pytest.approx(75.93)
-    assert on_hay_kg(14, 20) == pytest.approx(57.0)
+    assert in_milk_l(18, 20, 30, 10) == pytest.approx(75.93)
+    assert on_hay_l(14, 20) == pytest.approx(57.0)
 
 
 @given(st.floats(20, 45), st.floats(0, 100), st.floats(0, 5))
 def test_warmer_or_damper_air_never_weighs_less(air_c: float, humidity: float, more: float) -> None:
     assert heat_index(air_c + more, humidity) >= heat_index(air_c, humidity)
     assert heat_index(air_c, min(humidity + more, 100)) >= heat_index(air_c, humidity)
-    bands = list(Heat)
-    assert bands.index(heat_of(heat_index(air_c + more, humidity))) >= bands.index(heat_of(heat_index(air_c, humidity)))
+
+
+@given(st.sampled_from((FELT_FROM, HARD_FROM)), st.floats(0, 100))
+def test_an_index_is_reached_at_one_degree_and_not_at_the_one_before(index: float, humidity: float) -> None:
+    air_c = reached_at_c(index, humidity)
+    assert heat_index(air_c, humidity) >= index > heat_index(air_c - 1, humidity)
 
 
 @pytest.mark.parametrize("air_f", [69.9, 90.1, float("nan")])
 def test_where_no_amount_of_water_is_printed_none_is_told(air_f: float) -> None:
     with pytest.raises(ValueError, match="air_f is"):
-        drinks_us_gal(air_f, *DRINKS_US_GAL["dry"])
+        drinks_l(air_f, *DRINKS_L["dry"])
 
 
 def test_what_cannot_be_is_refused_by_name() -> None:
