@@ -9,6 +9,7 @@ from tui.ration.calf_lines import calf_words
 from tui.ration.first_step import forage_only_words
 from tui.ration.seen import Seen
 from tui.ration.trial import changed
+from tui.ration.water_line import water_words
 
 DOUBTS_MOST, MISSING_MOST = 2, 6
 
@@ -35,7 +36,7 @@ def _sentences(seen: Seen) -> Iterator[tuple[str, Role]]:
     yield from ((each, Role.QUIET) for each in _doubts(seen))
     other = bool(changed(seen.case, {**seen.tried, **seen.reading.amounts}))
     yield from ((each, Role.QUIET) for each in care_words(seen, other=other))
-    yield from ((each, Role.QUIET) for each in (checked(seen.farm.checked_by),) if each)
+    yield from ((each, Role.QUIET) for each in (checked(seen.farm.checked_by), *water_words(seen)) if each)
 
 
 def _doubts(seen: Seen) -> Iterator[str]:

@@ -9,6 +9,7 @@ from store.ration.parts import Balance, Case, Line, Part, RationFeed
 from tui.ration.calf_lines import calf_numbers
 from tui.ration.said import SHARES, line_of
 from tui.ration.seen import Seen
+from tui.ration.water_line import water_numbers
 
 LIMITS = {
     "most_meal_kg": "most in a meal", "most_day_kg": "most in a day", "share_percent": "most of the dry matter",
@@ -26,6 +27,7 @@ def all_numbers(seen: Seen) -> Iterator[Value]:
         yield from _of_feed(seen.feed, seen.farm.currency)
     yield from _of_balance(seen.after, seen.farm.currency)
     yield from calf_numbers(seen)
+    yield from water_numbers(seen)
     if seen.feed:
         yield from (_named(value, f"{value.name} in {seen.feed.feed.name}") for value in seen.feed.made.values())
 
