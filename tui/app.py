@@ -62,9 +62,11 @@ class StageApp(App[None]):
         self.call_after_refresh(threading.Thread(target=_load_writing, daemon=True).start)
 
     def get_line_filters(self) -> Sequence[LineFilter]:
-        """With NO_COLOR, one filter more than Textual's own, which only turns colours grey."""
-        filters = super().get_line_filters()
-        return [*filters, Colourless()] if self.no_color else filters
+        """With NO_COLOR, one filter more than Textual's own, which only turns colours grey.
+
+        Else none: Textual's own makes true colours of names, and a look has no names.
+        """
+        return [*super().get_line_filters(), Colourless()] if self.no_color else []
 
     def _handle_exception(self, error: Exception) -> None:
         """Whatever breaks while the screen stands: leave in order, so that it is said in plain words after it.

@@ -1,6 +1,7 @@
 """What every screen of the round shares: the header, the walk, what was last written, the sentence, the keys."""
 
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 from store.book.turn import local
 from store.book.words import State
@@ -122,19 +123,22 @@ def last_written(walker: Walker, width: int) -> Line:
 
 def key_lines(place: View, width: int) -> list[Line]:
     """Every key of the view, in as many rows as they need."""
+    typing = place.typing
+    shown = ((key.sign, key.shown(place)) for key in place.KEYS if not (typing and key.is_letter))
+    return list(_key_rows_of(tuple((sign, words) for sign, words in shown if words), width))
+
+
+@lru_cache(64)
+def _key_rows_of(keys: tuple[tuple[str, str], ...], width: int) -> tuple[Line, ...]:
+    """Kept, as most keys change none of them."""
     rows: list[list[Span]] = [[]]
-    for key in place.KEYS:
-        if not key.shown(place) or (place.typing and key.is_letter):
-            continue
-        words = [
-            Span(f"  {key.sign}" if rows[-1] else f" {key.sign}", Role.KEY),
-            Span(f" {key.shown(place)}"),
-        ]
+    for sign, told in keys:
+        words = [Span(f"  {sign}" if rows[-1] else f" {sign}", Role.KEY), Span(f" {told}")]
         if width_of(rows[-1]) + width_of(words) >= width:
             rows.append([])
-            words[0] = Span(f" {key.sign}", Role.KEY)
+            words[0] = Span(f" {sign}", Role.KEY)
         rows[-1] += words
-    return [fit(tuple(row), width) for row in rows]
+    return tuple(fit(tuple(row), width) for row in rows)
 
 
 def _places(steps: Iterable[Step]) -> list[tuple[str, list[Step]]]:

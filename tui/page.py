@@ -14,6 +14,8 @@ from tui.letters import large
 class Role(Enum):
     """What a piece of text is for. The theme gives each its look."""
 
+    __hash__ = object.__hash__  # each is one thing; Enum's own asks its name, which costs at every span of every key
+
     TEXT = auto()
     QUIET = auto()
     STRONG = auto()
@@ -63,29 +65,41 @@ def line(*parts: str | Span) -> Line:
     return tuple(part if isinstance(part, Span) else Span(part) for part in parts)
 
 
+def cells(text: str) -> int:
+    """Cells that a text takes; most of it is plain letters, one cell each."""
+    return len(text) if text.isascii() else cell_len(text)
+
+
 def width_of(spans: Iterable[Span]) -> int:
     """Cells that a line takes."""
-    return sum(cell_len(span.text) for span in spans)
+    return sum(cells(span.text) for span in spans)
 
 
 def cut(text: str, width: int) -> str:
     """Text in at most so many cells, with a sign where something was left off."""
-    if cell_len(text) <= width:
+    if cells(text) <= width:
         return text
     return set_cell_size(text, max(width - 1, 0)).rstrip() + "…" if width > 0 else ""
 
 
+@lru_cache(1024)
 def fit(spans: Line, width: int, role: Role = Role.TEXT) -> Line:
-    """A line in exactly so many cells: cleaned, then cut at the right or filled up. Every page is made of these."""
+    """A line in exactly so many cells: cleaned, then cut at the right or filled up. Every page is made of these.
+
+    Kept, as most lines are as they were before the key.
+    """
     kept: list[Span] = []
     left = width
     for span in spans:
-        whole = clean(span.text)
-        text = cut(whole, left)
-        kept.append(Span(text, span.role))
-        left -= cell_len(text)
-        if text != whole:  # one sign that something was left off is enough
+        text = clean(span.text)
+        wide = cells(text)
+        if wide > left:  # one sign that something was left off is enough
+            text = cut(text, left)
+            kept.append(Span(text, span.role))
+            left -= cells(text)
             break
+        kept.append(span if text is span.text else Span(text, span.role))
+        left -= wide
     return (*kept, Span(" " * left, role)) if left > 0 else tuple(kept)
 
 
@@ -102,8 +116,8 @@ def _wrapped_rows(text: str, width: int) -> tuple[str, ...]:
 
 def apart(left: str, right: str, width: int) -> str:
     """One text at the left and one at the right; the left is cut first."""
-    left = cut(left, max(width - cell_len(right) - 1, 0))
-    return left + " " * max(width - cell_len(left) - cell_len(right), 0) + right
+    left = cut(left, max(width - cells(right) - 1, 0))
+    return left + " " * max(width - cells(left) - cells(right), 0) + right
 
 
 def large_lines(text: str, role: Role, width: int, scale: int = 1) -> list[Line]:

@@ -3,6 +3,8 @@
 Key, disk and picture happen in one handler, with no message between: that is fast, and loses no key.
 """
 
+from functools import lru_cache
+
 from rich.segment import Segment
 from textual import events
 from textual.geometry import Region
@@ -14,13 +16,15 @@ from store.book.errors import BookError
 from tui.bench.bench import Bench
 from tui.frame import unread
 from tui.guard import EnterGuard
-from tui.page import Page, Role, Size
+from tui.page import Line, Page, Role, Size
 from tui.place import Place
 from tui.theme import Look
 from tui.view import ENTER, View
 from tui.yard.returned import AWAY, Returned, is_long_ago
 
 TOO_QUICK = "That Enter came too soon after the last one and was not counted. Press it again."
+KEPT = 256
+"""So many lines are kept as they went onto the screen: most of them stay, or come again, at the next key."""
 A_MINUTE_S = 60.0
 BEHIND_S = 0.02
 """So long after it began it is the next minute on any clock. [s]"""
@@ -38,6 +42,7 @@ class Stage(Widget, can_focus=True):
         self.look = look
         self.guard = EnterGuard()
         self.page = Page(())
+        self.strip_of = lru_cache(KEPT)(self._strip)
         self.clock = clock
         self.last_key_at = clock.now()
 
@@ -134,8 +139,16 @@ class Stage(Widget, can_focus=True):
         except BookError as error:
             return unread(self.page, str(error), size)
 
-    def render_line(self, y: int) -> Strip:
-        """One line of the page in the look of the theme."""
-        spans = self.page.lines[y] if y < len(self.page.lines) else ()
-        strip = Strip([Segment(span.text, self.look.styles[span.role]) for span in spans])
-        return strip.adjust_cell_length(self.size.width, self.look.styles[Role.TEXT])
+    def render_lines(self, crop: Region) -> list[Strip]:
+        """Lines of the page, past Textual's own way, which asks each of them for borders and tints."""
+        lines = self.page.lines
+        rows = (lines[row] if row < len(lines) else () for row in crop.line_range)
+        return [self.strip_of(line, self.size.width).crop(*crop.column_span) for line in rows]
+
+    def _strip(self, line: Line, width: int) -> Strip:
+        """A line in the look of the theme."""
+        strip = Strip([Segment(span.text, self.look.styles[span.role]) for span in line])
+        strip = strip.adjust_cell_length(width, self.look.styles[Role.TEXT])
+        for each in self.app.get_line_filters():
+            strip = strip.apply_filter(each, self.background_colors[1])
+        return strip

@@ -65,9 +65,9 @@ def _of_day(case: Case, feed: RationFeed, kg: float) -> Iterator[Broken]:
 def _of_concentrates(case: Case, amounts: Amounts) -> Iterator[Broken]:
     most = case.meal_limit_kg
     for slot in case.slots if most else ():
-        meal = _meal(case, amounts, slot)
-        if most and meal.amount > most.amount + ROUNDING_KG:
-            said = _said(case, f"all that is no forage, in the {slot}", meal.amount, most, "a meal")
+        kg = sum(_in_slot(case, amounts, slot, each) for each in case.feeds if not each.forage)
+        if most and kg > most.amount + ROUNDING_KG:
+            said = _said(case, f"all that is no forage, in the {slot}", kg, most, "a meal")
             yield Broken(OF_MEALS, said)
 
 

@@ -96,11 +96,14 @@ class Trying(Over):
             self.say(NO_ROW if feed is None else FREE.format(feed.feed.name))
             return True
         taken = self.entry.takes(character)
-        self.reckon()
+        if taken:
+            self.reckon()
         return taken
 
     def take(self) -> bool:
         """What is typed counts as tried; whether it could be read, else that is said and it stays."""
+        if not self.typing:
+            return True
         reading = self._reading()
         if reading.problem:
             self.say(reading.problem)
