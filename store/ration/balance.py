@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from store.book.words import Stage
 from store.husbandry.calf.growth import expected_kg_day, gets_mcal, milk_part
 from store.husbandry.calf.milk import milk_mcal_per_kg
-from store.husbandry.needs.gain import gain_kg_day
+from store.husbandry.needs.growing import gains
 from store.husbandry.ration.sums import Given, cost, lacking, share, supply
 from store.husbandry.why import Value, total
 from store.ration.fed import Fed, fed
@@ -45,7 +45,7 @@ class _Given(Struct, frozen=True):
     def has(self, need: Need) -> Value | None:
         """What it gives of a part."""
         if need.part is Part.GAIN:
-            return self._gain(self.case.heads[0])
+            return self._gain(self.case.heads[0])  # asked of one alone
         found = self.supply.get("TDN" if need.unit == TDN else need.part)
         return replace(found, unit=need.unit) if found and need.unit == TDN else found
 
@@ -57,9 +57,10 @@ class _Given(Struct, frozen=True):
         if not (tdn and dry and dry.amount and head.weight_kg and head.mature_kg):
             return None
         rich = share.of("TDN of what it eats", kg=tdn, dry_kg=dry)
+        if not TDN_LEAST <= rich.amount <= TDN_MOST:
+            return None
         of_head = {"weight_kg": head.weight_kg, "mature_kg": head.mature_kg}
-        known = TDN_LEAST <= rich.amount <= TDN_MOST
-        return gain_kg_day.of("gain", dry_matter_kg=dry, tdn_percent=rich, **of_head) if known else None
+        return gains(dry_matter_kg=dry, tdn_percent=rich, days_in_calf=head.days_in_calf, **of_head)
 
     def _gain_on_milk(self, head: Head, milk_kg: Value, fat_percent: Value) -> Value | None:
         """A calf lives on what it drinks, and on feed that is no forage; hay gives it little yet."""

@@ -17,7 +17,7 @@ from store.husbandry.ration.limits import meal_most
 from store.husbandry.why import Value, given
 from store.ration.asked import Asked, listed
 from store.ration.classes import needs_of, why_none
-from store.ration.cold import with_cold
+from store.ration.cold import of_cold
 from store.ration.feeds import Fed, ration_feeds
 from store.ration.heads import Known, known, lightest
 from store.ration.needs import apart, as_needs, gain_wanted, mean_needs
@@ -40,7 +40,7 @@ def read_case(desk: Desk, register: Register, now: datetime, subject: Subject) -
     beside = [row for row in plans if row not in own and _is_besides(row, subject, animals)]
     planned = {row["feed_id"]: row["measure_id"] for row in (*beside, *own)}
     feeds = tuple(ration_feeds(asked, read_stock(desk, now), Fed(heads, pen_id, planned)))
-    needs, missing = _needs(asked, subject, found)
+    needs, missing = _needs(asked, found)
     return Case(
         subject,
         _name(register, subject),
@@ -99,27 +99,26 @@ def _meal_limit(register: Register, heads: Sequence[Head]) -> Value | None:
     return meal_most(lightest(heads)) if all(head.animal.species is Species.CATTLE for head in heads) else None
 
 
-def _needs(asked: Asked, subject: Subject, found: Sequence[Known]) -> tuple[tuple[Need, ...], tuple[Missing, ...]]:
-    """What the mean head needs, and what could not be reckoned."""
+def _needs(asked: Asked, found: Sequence[Known]) -> tuple[tuple[Need, ...], tuple[Missing, ...]]:
+    """What the mean head needs, if all of them are reckoned; and what could not be."""
     heads = [each.head for each in found]
-    reckoned = [(head, needs) for head in heads if (needs := needs_of(asked, head))]
-    of_heads = [needs for _, needs in reckoned]
-    missing = (
+    reckoned = [needs for head in heads if (needs := needs_of(asked, head))]
+    why = (
         *(each for head in found for each in head.missing),
         *(each for head in heads for each in why_none(asked, head)),
-        *(_mixed([head for head, _ in reckoned]) if subject.pen_id else ()),
-        *apart(of_heads),
     )
-    if not reckoned:
-        return tuple(gain_wanted([head for head in heads if head.milk_kg])), missing
-    mean = with_cold(asked, _beside(asked, heads), mean_needs(of_heads))
-    return (*as_needs(asked, mean), *gain_wanted([head for head, _ in reckoned])), missing
+    if not reckoned or len(reckoned) < len(heads):
+        return tuple(gain_wanted([head for head in heads if head.milk_kg])) if len(heads) == 1 else (), (
+            *why,
+            *(_no_mean() if reckoned else ()),
+        )
+    missing = (*why, *_mixed(heads), *apart(reckoned), *of_cold(asked, heads))
+    return (*as_needs(asked, mean_needs(reckoned)), *gain_wanted(heads)), missing
 
 
-def _beside(asked: Asked, heads: Sequence[Head]) -> tuple[Animal, ...]:
-    """All that stand in the pen."""
-    pen_id = heads[0].animal.pen_id
-    return asked.snapshot.heads(pen_id) if pen_id else ()
+def _no_mean() -> Iterator[Missing]:
+    """That the mean of some is not told: what is given is shared by all of them."""
+    yield Missing("mixed", "Of some in here no needs are known, so no mean is told; each alone: G, its name, then J.")
 
 
 def _mixed(heads: Sequence[Head]) -> Iterator[Missing]:

@@ -53,7 +53,7 @@ def mean_needs(found: Sequence[Needs]) -> Needs:
 
 
 def gain_wanted(heads: Sequence[Head]) -> Iterator[Need]:
-    """Of one that grows: the gain, which the balance holds against what feed, or milk and feed, makes."""
+    """Of one that grows and is fed alone: the gain, which the balance holds against what it gets makes of it."""
     if len(heads) == 1 and heads[0].weight_kg and heads[0].animal.stage in GROWS and heads[0].gain_kg_day:
         yield Need(Part.GAIN, "kg a day", least=heads[0].gain_kg_day)
 

@@ -10,7 +10,7 @@ from store.book.words import EVENING, MORNING
 from store.ration.balance import balance
 from store.ration.parts import Part
 from tests.store.feedroom.made import named
-from tests.store.ration.small_ration import case_of, line, pen_case, ration_book, said
+from tests.store.ration.small_ration import Row, case_of, line, pen_case, ration_book, said
 
 
 @pytest.fixture
@@ -88,6 +88,36 @@ def test_a_pen_is_told_for_its_mean_head_with_what_each_gets_alone_beside(book: 
     needs = [next(n.least for n in each.needs if n.part is Part.ENERGY) for each in (case, fennel, hazel)]
     mean, first, second = (each.amount for each in needs if each)
     assert mean == pytest.approx((first + second) / 2)
+
+
+def stands_in(name: str, pen: str) -> Row:
+    """An animal somewhere else than on the small farm."""
+    return "standing", {"id": f"{name}-s", "animal_id": name, "begins_at": "2026-01-10", "pen_id": pen}
+
+
+@pytest.mark.parametrize(
+    ("pen", "row"),
+    [
+        ("Orchard", stands_in("rook", "orchard")),
+        ("Stall", ("body", {"id": "h2", "animal_id": "hazel", "begins_at": "2026-03-01", "girth_cm": ""})),
+    ],
+)
+def test_no_mean_is_told_of_a_pen_in_which_one_is_not_reckoned(tmp_path: Path, pen: str, row: Row) -> None:
+    book = ration_book(tmp_path, row)
+    case = pen_case(book, pen)
+    book.close()
+    assert case.needs == ()
+    assert "Of some in here no needs are known, so no mean is told; each alone: G, its name, then J." in said(
+        case.missing
+    )
+
+
+def test_no_gain_is_told_of_a_pen_of_several(tmp_path: Path) -> None:
+    book = ration_book(tmp_path, stands_in("tansy", "stall"), stands_in("rook", "orchard"))
+    pen, alone = pen_case(book, "Orchard"), case_of(book, "Rook")
+    book.close()
+    assert [need.part for need in alone.needs] == [Part.GAIN]
+    assert not [need for need in pen.needs if need.part is Part.GAIN]
 
 
 def test_what_is_missing_names_the_key_that_supplies_it(tmp_path: Path) -> None:

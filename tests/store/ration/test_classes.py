@@ -1,6 +1,7 @@
-"""What each class needs, which ones have no needs here, and what cold adds."""
+"""What each class needs, which ones have no needs here, and what stays out of them."""
 
 from collections.abc import Iterator
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -10,8 +11,9 @@ from store.book.drafts import Draft, Subject
 from store.book.figures import ForecastFigure
 from store.book.opening import Book
 from store.book.words import Kind, State
+from store.husbandry.needs.carrying import carried_calcium_g, carried_phosphorus_g
 from store.ration.balance import balance
-from store.ration.parts import Case, Part, Verdict
+from store.ration.parts import Amounts, Case, Part, Verdict
 from tests.store.feedroom.made import named, person
 from tests.store.ration.small_ration import Row, case_of, line, pen_case, ration_book, said
 
@@ -80,6 +82,42 @@ def test_a_gain_that_no_feed_makes_is_said(tmp_path: Path) -> None:
     assert said(case.missing) == ["No feed makes Sloe gain 2.90 kg a day: F, animals, Sloe, what it is fed for."]
 
 
+def due(day: str) -> Row:
+    """When the heifer is due."""
+    return "breeding", {"id": "s-f", "animal_id": "sloe", "begins_at": "2026-01-30", "breed": "Angus", "due_on": day}
+
+
+def gain_on(case: Case, amounts: Amounts) -> float:
+    """What some amounts make it gain."""
+    has = line(balance(case, amounts).lines, Part.GAIN).has
+    assert has is not None
+    return has.amount
+
+
+def test_the_calf_in_a_heifer_takes_its_part_before_she_gains(tmp_path: Path) -> None:
+    """From 9.6 kg of dry matter with 56 % digestible, three weeks before she calves, nothing is left for a gain."""
+    early, late = tmp_path / "early", tmp_path / "late"
+    early.mkdir()
+    late.mkdir()
+    with closing(ration_book(early, due("2026-12-01"))) as one, closing(ration_book(late, due("2026-03-25"))) as other:
+        young, near = case_of(one, "Sloe"), case_of(other, "Sloe")
+    assert gain_on(young, young.now) > 0.15
+    assert gain_on(near, near.now) < 0.05
+    more = {meal: kg * 1.8 for meal, kg in near.besides.items()}
+    assert gain_on(near, more) < gain_on(young, more)
+
+
+def test_the_bones_of_the_calf_in_a_heifer_are_in_her_minerals(tmp_path: Path) -> None:
+    """A beef cow's table counts 5.8 g of calcium and 3.2 g of phosphorus a day for a calf of 38.5 kg."""
+    assert carried_calcium_g(200, 38.5) == pytest.approx(5.8 / 0.5, abs=0.2)
+    assert carried_phosphorus_g(200, 38.5) == pytest.approx(3.2 / 0.68, abs=0.1)
+    assert carried_calcium_g(190, 38.5) == 0
+    with closing(ration_book(tmp_path, due("2026-03-25"))) as book:
+        case = case_of(book, "Sloe")
+    assert least(case, Part.CALCIUM) > 37
+    assert least(case, Part.PHOSPHORUS) > 21
+
+
 def test_a_suckler_in_calf_and_weaned_needs_a_dry_cows_feed(tmp_path: Path) -> None:
     """530 kg, about ten months after calving: the printed row has 24 lb of dry matter with 49 % TDN, 5.4 kg."""
     book = ration_book(tmp_path, changed("tansy", "suckler", calved_on="2025-05-10"))
@@ -135,13 +173,17 @@ def forecast(book: Book, low_c: float) -> None:
     )
 
 
-def test_a_cold_night_adds_energy_for_those_outside_up_to_the_farms_most(book: Book) -> None:
-    mild, milking = case_of(book, "Tansy"), case_of(book, "Fennel")
+def test_a_cold_night_is_said_and_in_no_need_for_nobody_typed_who_is_outside(book: Book) -> None:
+    mild = case_of(book, "Tansy")
+    assert not [each for each in mild.missing if each.what == "cold"]
     forecast(book, -10.0)  # 14 F: 18 degrees F below what a dry winter coat bears
-    assert least(case_of(book, "Tansy"), Part.ENERGY) == pytest.approx(least(mild, Part.ENERGY) * 1.18)
-    assert least(case_of(book, "Fennel"), Part.ENERGY) == pytest.approx(least(milking, Part.ENERGY))
-    forecast(book, -40.0)
-    assert least(case_of(book, "Tansy"), Part.ENERGY) == pytest.approx(least(mild, Part.ENERGY) * 1.30)
+    cold = case_of(book, "Tansy")
+    assert least(cold, Part.ENERGY) == pytest.approx(least(mild, Part.ENERGY))
+    assert [each.says for each in cold.missing if each.what == "cold"] == [
+        "Who is outside: cattle out there need about 18 % more energy tonight, which is not in here. C, weather, asks "
+        "for hay."
+    ]
+    assert not [each for each in case_of(book, "Fennel").missing if each.what == "cold"]
 
 
 def test_a_feed_that_is_barred_is_said_before_anything_else(tmp_path: Path) -> None:
