@@ -29,6 +29,18 @@ def planned(register: Register, case: Case, meals: Sequence[Meal]) -> bool:
     return any(row["begins_at"] > register.at for course in courses for row in course)
 
 
+def as_planned(register: Register, case: Case, meals: Sequence[Meal]) -> tuple[Amounts, tuple[Sequence[Values], ...]]:
+    """What is given of some meals as the book stands, and every row of them: the same as long as nobody changed any."""
+    found = {meal: register.get("feed_plan", *_key(case, meal)) for meal in meals}
+    amounts = {meal: (row and row["due_kg"]) or 0.0 for meal, row in found.items()}
+    return amounts, tuple(_course(register, case, meal) for meal in meals)
+
+
+def _key(case: Case, meal: Meal) -> tuple[object, ...]:
+    same = _same(case, meal)
+    return tuple(same[name] for name in SAME["feed_plan"])
+
+
 def _same(case: Case, meal: Meal) -> dict[str, object]:
     return {
         "animal_id": case.subject.animal_id, "pen_id": case.subject.pen_id, "slot": meal[0], "feed_id": meal[1],
@@ -36,8 +48,7 @@ def _same(case: Case, meal: Meal) -> dict[str, object]:
 
 
 def _course(register: Register, case: Case, meal: Meal) -> tuple[Values, ...]:
-    same = _same(case, meal)
-    return register.course("feed_plan", *(same[name] for name in SAME["feed_plan"]))
+    return register.course("feed_plan", *_key(case, meal))
 
 
 def _of_meal(register: Register, case: Case, days: Sequence[DayPlan], meal: Meal) -> Iterator[RowDraft]:

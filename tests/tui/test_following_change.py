@@ -7,10 +7,12 @@ import pytest
 from msgspec.structs import replace
 from syrupy.assertion import SnapshotAssertion
 
+from store.book.drafts import RowDraft
 from store.book.figures import FedFigure, NotedFigure
 from store.book.opening import Book
 from store.book.reading import read_facts, read_snapshot
 from tests.farm import MORNING, HandClock
+from tests.store.herd.filled import register
 from tests.store.round.named import feed_of
 from tests.store.round.test_change import changing
 from tests.tui.keys import Sitting
@@ -99,3 +101,14 @@ def test_the_closing_tells_it_and_so_does_what_is_left_for_the_next_person(hazel
     clock.move(hours=12)
     hazel.walker.open_turn(hazel.walker.this())
     assert any("dairy nuts: the change was ended here" in words for words, _ in to_tell(hazel.walker))
+
+
+def test_what_another_bench_planned_meanwhile_is_shown_first(hazel: Sitting, book: Book) -> None:
+    hazel.press("m", "3", "enter", HOLD)
+    row = next(row for row in register(book).all("feed_plan") if row["due_kg"] == 1.8)
+    kept = {key: value for key, value in row.items() if key not in {"id", "begins_at", "written_at"}}
+    book.change([RowDraft("feed_plan", kept | {"due_kg": 1.7})])
+    hazel.press("enter")
+    assert "nothing is written yet" in hazel.said
+    assert not hazel.walker.changes
+    assert "1.70 kg" in hazel.text()

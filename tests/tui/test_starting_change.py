@@ -5,17 +5,24 @@ from datetime import date
 import pytest
 from syrupy.assertion import SnapshotAssertion
 
+from store.book.drafts import RowDraft
+from store.book.errors import BookError
 from store.book.opening import Book
 from store.book.reading.stock import stock_of
 from store.book.turn import Turn
+from store.book.words import Units
 from store.feedroom.drafts import weighed
+from store.ration.change import Change, preview
 from store.ration.parts import Amounts, Case, Limits
+from store.ration.step_limits import rules_of
 from tests.farm import HandClock, morning
 from tests.store.feedroom.made import feed_hand
 from tests.store.herd.filled import register
 from tests.store.ration.made import case_of, feed_of_book, id_of, kg
 from tests.store.round.named import feed_of
 from tests.tui.keys import Sitting
+from tui.page import Size
+from tui.ration.day_lines import course_lines, limit_lines
 from tui.ration.ration import Ration
 from tui.ration.starting import StartChange
 from tui.walk.lamp import Lamp
@@ -141,3 +148,103 @@ def test_from_the_ration_enter_shows_the_steps_of_what_is_tried(sitting: Sitting
     assert isinstance(sitting.place, Lamp)
     clock.move(days=2)
     assert feed_of(morning(sitting.walker.book), "Sloe").due[0].measures == 2
+
+
+def from_tomorrow(sitting: Sitting, case: Case, new: Amounts) -> Change:
+    """A change as it is reckoned."""
+    return preview(case, new, rules_of(register(sitting.walker.book)), Turn(date(2026, 3, 12), "morning"))
+
+
+def with_row(sitting: Sitting, due_kg: float) -> None:
+    """Another bench plans another amount of Sloe's nuts from now on."""
+    book = sitting.walker.book
+    row = next(row for row in register(book).all("feed_plan") if row["due_kg"] == pytest.approx(1.5 * SCOOP_KG))
+    kept = {key: value for key, value in row.items() if key not in {"id", "begins_at", "written_at"}}
+    book.change([RowDraft("feed_plan", kept | {"due_kg": due_kg})])
+
+
+def test_left_standing_past_its_first_day_it_is_shown_anew_and_not_written(sitting: Sitting, clock: HandClock) -> None:
+    """From this evening on; then it is Friday: two steps at once would have been due."""
+    place = starting(sitting, 0.5)
+    sitting.press("2")
+    clock.move(days=2)
+    sitting.press("enter")
+    assert "nothing is written yet" in sitting.said
+    assert not sitting.walker.changes
+    assert "day 1   Sat 14 Mar" in sitting.text()
+    sitting.press("enter")
+    assert "day 1 is Sat 14 Mar" in sitting.said
+    assert place.start == Turn(date(2026, 3, 14), "morning")
+
+
+def test_what_another_bench_planned_meanwhile_is_shown_first(sitting: Sitting, book: Book) -> None:
+    starting(sitting, 2)
+    with_row(sitting, 0.5 * SCOOP_KG)
+    sitting.press("enter")
+    assert "nothing is written yet" in sitting.said
+    assert "dairy nuts 1/2 scoop (0.34 kg)" in sitting.text()
+    assert feed_of(morning(book), "Sloe").due[0].measures == pytest.approx(0.5)
+
+
+def test_a_limit_that_is_broken_in_the_end_comes_first_and_is_asked_about(sitting: Sitting) -> None:
+    book = sitting.walker.book
+    nuts = feed_of_book(register(book), "dairy nuts", limits=Limits(most_meal_kg=kg(3.0)))
+    sitting.place = StartChange(sitting.house.first(), case_of(book, "Hazel", nuts), {("morning", nuts.feed.id): 4.05})
+    lines = [row for row in sitting.text().splitlines() if "LIMIT" in row or "day 1" in row]
+    assert "LIMIT  in the end, dairy nuts in the morning: 4.05 kg; your limit" in lines[0]
+    sitting.press("enter")
+    assert "type ! and then Enter" in sitting.said
+    assert not sitting.walker.changes
+    sitting.press("!")
+    assert "start it, it is right" in sitting.text()
+    sitting.press("enter")
+    assert sitting.walker.changes
+
+
+def test_where_no_limit_is_broken_there_is_nothing_to_be_sure_of(sitting: Sitting) -> None:
+    starting(sitting, 0.5)
+    assert "it is right" not in sitting.press("!").text()
+
+
+def test_a_round_that_cannot_be_read_is_not_picked(
+    sitting: Sitting, book: Book, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    starting(sitting, 0.5)
+    before = sitting.text()
+
+    def refuse(*_: object) -> None:
+        raise BookError("The server is gone.")
+
+    monkeypatch.setattr(type(book), "trial", refuse)
+    sitting.press("5")
+    assert sitting.said == "The server is gone."
+    assert sitting.place is not None
+    assert sitting.place.say("").draw(Size(80, 24)).text() == before
+
+
+def test_once_this_round_is_fed_it_is_offered_from_tomorrow_morning_on(sitting: Sitting, clock: HandClock) -> None:
+    clock.move(hours=12)
+    sitting.walker.open_turn(sitting.walker.this())
+    sitting.to_step("Hazel", "feed").press("enter")
+    nuts = feed_of_book(register(sitting.walker.book), "dairy nuts")
+    case = case_of(sitting.walker.book, "Hazel", nuts)
+    place = StartChange(sitting.house.first(), case, {("morning", nuts.feed.id): 2.7})
+    assert place.start == Turn(date(2026, 3, 12), "morning")
+
+
+def test_an_amount_of_now_that_is_no_even_scoop_says_about_how_many(sitting: Sitting) -> None:
+    book = sitting.walker.book
+    case = case_of(book, "Hazel", feed_of_book(register(book), "dairy nuts"))
+    lines = list(
+        course_lines(
+            case, from_tomorrow(sitting, case, {("morning", id_of(case, "dairy nuts")): 2.7}).days, Units.METRIC
+        )
+    )
+    assert lines[0].endswith("dairy nuts 2.00 kg (about 3 scoops)")
+
+
+def test_a_change_of_forage_alone_has_no_biggest_meal_to_say(sitting: Sitting) -> None:
+    book = sitting.walker.book
+    case = case_of(book, "Hazel", feed_of_book(register(book), "grass hay", forage=True))
+    found = from_tomorrow(sitting, case, {("morning", id_of(case, "grass hay")): 2.0})
+    assert not [words for words in limit_lines(found, Units.METRIC) if "biggest" in words]

@@ -43,9 +43,21 @@ def _day(title: str, case: Case, amounts: Amounts, meals: Sequence[Meal], units:
     before = ""
     for slot, feed_id in sorted(meals, key=lambda meal: case.slots.index(meal[0])):
         feed = feed_of(case, feed_id)
-        said = f"{feed.feed.name} {amount_words(feed, amounts.get((slot, feed_id), 0.0), units)}"
+        kg = amounts.get((slot, feed_id), 0.0)
+        about = _about(feed, kg) if amounts is case.now else ""
+        said = f"{feed.feed.name} {amount_words(feed, kg, units)}{about}"
         yield f"{title:<{DAY_CELLS}}{'' if slot == before else slot:<{SLOT_CELLS}}{said}"
         title, before = "", slot
+
+
+def _about(feed: RationFeed, kg: float) -> str:
+    """` (about 1 1/2 scoops)`, where it does not come out even: the steps behind it are told in scoops."""
+    holds_kg = feed.told.holds_kg if feed.told else None
+    if feed.told is None or not holds_kg:
+        return ""
+    quarters = round(4 * kg / holds_kg) / 4
+    is_even = in_quarters(round(kg / holds_kg, 3))
+    return f" (about {measured(quarters, feed.told)})" if quarters and not is_even else ""
 
 
 def amount_words(feed: RationFeed, kg: float, units: Units) -> str:
@@ -78,7 +90,7 @@ def limit_lines(found: Change, units: Units) -> Iterator[str]:
     for limit in found.limits:
         said.setdefault(f"{exact(limit.amount, units)} at one step: {_whose(limit, units)}", []).append(limit.name)
     yield from (f"{' and '.join(names)}: at most {words}" for words, names in said.items())
-    if found.steps:
+    if found.steps and found.biggest.amount:  # forage is in no meal that a limit counts
         yield f"{found.biggest.name}: {weight(found.biggest.amount, units)}, {found.biggest.came}"
 
 

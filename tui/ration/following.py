@@ -33,6 +33,7 @@ REASON = "What it is for: type it"
 NOTES_MOST, NOTES_BACK = 4, timedelta(days=60)
 """So much of what was said of their plan is shown; no change is longer. Common practice."""
 STEPS_SHOWN = 6
+ANEW = "The plan has moved on since this was shown. It is shown anew, and nothing is written yet."
 
 
 class Following(Picking):
@@ -44,12 +45,16 @@ class Following(Picking):
         """Over a lamp at a feed step. Raises BookError."""
         super().__init__(rooms, lamp)
         self.lamp, self.step = lamp, step
-        book, now = self.walker.book, self.walker.book.clock.now()
-        self.register = read_register(book.desk, now)
-        self.meals = under_way(self.register, step.subject, now)
-        self.notes = plan_notes(book.desk, step.subject, now - NOTES_BACK, NOTES_MOST)
+        self._look()
         turn = self.walker.turn
         self.first: Turn = turn.after() if step.state is State.DONE else turn
+
+    def _look(self) -> None:
+        """Its meals as the book stands now, and what was said of them."""
+        book, now = self.walker.book, self.walker.book.clock.now()
+        self.register = read_register(book.desk, now)
+        self.meals = under_way(self.register, self.step.subject, now)
+        self.notes = plan_notes(book.desk, self.step.subject, now - NOTES_BACK, NOTES_MOST)
 
     def heading(self) -> str:
         """Whose change."""
@@ -105,7 +110,10 @@ class Following(Picking):
         return self._write(list(ACTS)[row]) if row < len(ACTS) else ChangeReason(self)
 
     def _write(self, act: Act) -> Place:
-        subject = self.step.subject
+        subject, shown = self.step.subject, self.meals
+        self._look()
+        if self.meals != shown:
+            return self.say(ANEW)
         rows = [row for meal in self.meals for row in
                 drafts(self.register, subject, meal, self._rows(act, meal))]  # fmt: skip
         if not rows:

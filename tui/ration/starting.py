@@ -3,6 +3,8 @@
 from collections.abc import Sequence
 from typing import ClassVar
 
+from msgspec.structs import replace
+
 from store.book.drafts import RowDraft
 from store.book.register import read_register
 from store.book.turn import Turn
@@ -10,11 +12,12 @@ from store.book.words import MORNING, State
 from store.herd.taking_back import as_before
 from store.husbandry.why import Value
 from store.ration.balance import balance
-from store.ration.change import Change, DayPlan, preview
-from store.ration.dated import planned, rows
+from store.ration.change import DayPlan, preview
+from store.ration.dated import as_planned, planned, rows
 from store.ration.parts import Amounts, Case
-from store.ration.runout import RunsOut, made_up, runs_out, runs_out_words
+from store.ration.runout import made_up, runs_out, runs_out_words
 from store.ration.step_limits import changed, feed_of, rules_of
+from store.round.measured import SURE
 from tui.changed import Changed
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
@@ -26,7 +29,8 @@ from tui.yard.wording import Wording
 ROUNDS_MOST = 9
 """So many rounds ahead can be picked by a digit."""
 NOTE_MOST = 500
-BROKEN = "LIMIT  what it comes to in the end breaks limits: see below."
+ASKED = "In the end it breaks a limit, as LIMIT says above. If it is right, type ! and then Enter; Backspace goes back."
+ANEW = "The round or the plan has moved on since this was shown. It is shown anew, and nothing is written yet."
 LATER = "LATER  It begins {}: begun in the evening, a day on the way would be above its limit."
 TAKEN_BACK = "What is planned of these meals for later is taken back: this change takes its place."
 
@@ -45,9 +49,8 @@ class StartChange(Over):
         self.after = after or back
         self.case, self.new, self.cares = case, new, cares
         self.broken = balance(case, new).broken
-        self.reason = ""
-        self.starts = self._starts()
-        self.start = next(turn for turn in self.starts[1:] if turn.slot == MORNING)
+        self.meals = changed(case, new)
+        self.reason, self.sure = "", False
         self._look()
 
     def _starts(self) -> tuple[Turn, ...]:
@@ -60,16 +63,29 @@ class StartChange(Over):
             turns.append(turns[-1].after())
         return tuple(turns)
 
-    def _look(self) -> None:
-        """Reckon the steps from the picked round on, and what runs out on the way."""
-        book = self.walker.book
-        self.register = read_register(book.desk, book.clock.now())
-        self.change: Change = preview(self.case, self.new, rules_of(self.register), self.start)
-        first = rows(self.register, self.case, self.change.days)
-        self.short: tuple[RunsOut, ...] = book.trial(
-            first, lambda desk: runs_out(desk, self.register, self.case, self.change.days)
-        )
-        self.days: tuple[DayPlan, ...] = made_up(self.case, self.change.days, self.short)
+    def _look(self, wanted: Turn | None = None) -> None:
+        """Reckon the steps from a round on, and what runs out on the way: all of it, or all stays. Raises BookError.
+
+        wanted: the first round; None, or gone by: the first morning to come.
+        """
+        starts, book = self._starts(), self.walker.book
+        mornings = (turn for turn in starts if turn.slot == MORNING and turn != self.walker.this())
+        start = wanted if wanted in starts else next(mornings)
+        register = read_register(book.desk, book.clock.now())
+        now, planned_rows = as_planned(register, self.case, self.meals)
+        case = replace(self.case, now={**self.case.now, **now})
+        change = preview(case, self.new, rules_of(register), start)
+        first = rows(register, case, change.days)
+        short = book.trial(first, lambda desk: runs_out(desk, register, case, change.days))
+        self.days: tuple[DayPlan, ...] = made_up(case, change.days, short)
+        self.starts, self.start, self.register, self.case = starts, start, register, case
+        self.change, self.short, self.planned_rows = change, short, planned_rows
+
+    def _moved_on(self) -> bool:
+        """Whether it would be another change now than it was shown; then it is shown as it is now."""
+        shown = self.starts, self.days, self.planned_rows
+        self._look(self.start)
+        return shown != (self.starts, self.days, self.planned_rows)
 
     def numbers(self) -> tuple[Value, ...]:
         """The most of one step of each meal, how long it takes, the biggest meal."""
@@ -81,6 +97,9 @@ class StartChange(Over):
 
     def takes(self, character: str) -> bool:
         """A digit picks the first round."""
+        if character == SURE and self.broken:
+            self.sure = True
+            return True
         if not character.isdigit() or not 0 < int(character) <= len(self.starts):
             return False
         self.trying(lambda: self.pick(int(character) - 1))
@@ -88,8 +107,7 @@ class StartChange(Over):
 
     def pick(self, at: int) -> Place:
         """From another round on."""
-        self.start = self.starts[at % len(self.starts)]
-        self._look()
+        self._look(self.starts[at % len(self.starts)])
         return self
 
     def turn(self, by: int) -> Place:
@@ -115,7 +133,6 @@ class StartChange(Over):
         units, today = self.walker.farm.units, self.walker.this().day
         short = [(f"RUNS OUT  {runs_out_words(self.case, each, today, units)}", Role.WARNING) for each in self.short]
         limits = [(f"LIMIT  in the end, {each.says}", Role.WARNING) for each in self.broken]
-        broken = [(BROKEN, Role.WARNING)] if limits else []
         later = planned(self.register, self.case, changed(self.case, self.new))
         back = [(TAKEN_BACK, Role.WARNING)] if later else []
         if self.change.start != self.start:
@@ -123,11 +140,11 @@ class StartChange(Over):
         course = [(each, Role.STRONG) for each in course_lines(self.case, self.days, units)]
         held = [(each, Role.TEXT) for each in limit_lines(self.change, units)]
         cares = [(each, Role.TEXT) for each in self.cares]
-        return [*short, *broken, *back, *course, ("", Role.TEXT), *cares, *held, *limits]
+        return [*limits, *short, *back, *course, ("", Role.TEXT), *cares, *held]
 
     def enter(self) -> Place:
         """Write all of it with its note, or say why not."""
-        refused = self._refused()
+        refused = ANEW if self._moved_on() else self._refused()
         if refused:
             return self.say(refused)
         drafts = rows(self.register, self.case, self.days)
@@ -143,7 +160,12 @@ class StartChange(Over):
         barred = (feed_of(self.case, id_).barred for _, id_ in meals if self.new.get((_, id_), 0.0) > 0)
         if not meals:
             return "Nothing differs from what they get now. Backspace goes back to the amounts."
-        return next((f"{words} Backspace goes back to the amounts." for words in barred if words), "")
+        asked = ASKED if self.broken and not self.sure else ""
+        return next((f"{words} Backspace goes back to the amounts." for words in barred if words), asked)
+
+    def enter_words(self) -> str:
+        """What Enter does now."""
+        return "start it, it is right" if self.sure else "start it"
 
     def _written(self, drafts: Sequence[RowDraft], words: str) -> Place:
         """In one transaction, told to the next person, and kept to be taken back."""
@@ -153,7 +175,8 @@ class StartChange(Over):
         return self.after.say(unread or f"{self.case.name}: {started_words(self.change)}. F, then U takes it back.")
 
     KEYS: ClassVar[tuple[Key, ...]] = (
-        Key(ENTER, "Enter", "start it", "Writes all steps, with what the change is for.", lambda place: place.enter()),
+        Key(ENTER, "Enter", enter_words, "Writes all steps and what they are for; `!` first where a limit is broken.",
+            enter),
         Key((), "digits", "from which round", "Pick the first round: 1 the next one, 2 the one behind it, and so on."),
         Key(("left",), "Left Right", "earlier, later", "A round earlier or later.", lambda place: place.turn(-1)),
         Key(("right",), "Right", "", "", lambda place: place.turn(1)),
