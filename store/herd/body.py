@@ -12,13 +12,12 @@ from store.herd.answers import maybe_girth, maybe_weight
 from store.herd.grown import age_of_growing, by_tape, gained, on_her_line
 from store.herd.milk_test import has_been
 from store.herd.sheet import Answers, Question, Wrong
-from store.herd.weighed import Expected, by_before, by_breed, by_girth, doubt
+from store.herd.weighed import Expected, Weight, agrees, by_girth, doubt
+from store.herd.weights import Weights, weights_of
 from store.husbandry.units import CM_PER_INCH
 from store.round.confirm import Hand
 from store.round.measured import SURE
 from store.round.saying import exact
-
-A_DAY_S = 86400.0
 
 
 class BodySheet(OneAnimal):
@@ -66,7 +65,10 @@ class BodySheet(OneAnimal):
         day = local(answers[self.FROM] or self.register.at, self.zone).date()
         if cm and not kg and self.row["species"] is Species.CATTLE:
             yield from by_tape(cm, self.units)
-        if kg and before and kg != before["weight_kg"]:
+        doubted = self._weights.scaled.doubted
+        if kg and doubted and not self._bears_out(kg):
+            yield f"{exact(doubted.kg, self.units)} before can hardly have been right; it is left out from now on"
+        elif kg and before and kg != before["weight_kg"]:
             yield from gained(before, local(before["begins_at"], self.zone).date(), kg, day, self.units)
         age = age_of_growing(self.row, day)
         if kg and age is not None:
@@ -80,16 +82,22 @@ class BodySheet(OneAnimal):
     def _ask(self, answers: Answers) -> None:
         kg, sure = answers["weight_kg"]
         expected = self._expected(answers["girth_cm"])
-        asked = doubt(kg, expected, self.units) if kg and expected and not sure else ""
+        asked = doubt(kg, expected, self.units) if kg and expected and not sure and not self._bears_out(kg) else ""
         if asked:
             raise Wrong("weight_kg", asked)
 
+    @property
+    def _weights(self) -> Weights:
+        return weights_of(self.register, self.animal_id)
+
+    def _bears_out(self, kg: float) -> bool:
+        """Whether it is like the one before, which was asked about too."""
+        return agrees(self._weights.scaled.doubted, Weight(self.register.at, kg), Stage(self.row["stage"]))
+
     def _expected(self, girth_cm: float | None) -> Expected | None:
-        kg = self._before.get("weight_kg")
-        if kg:
-            days = (self.register.at - self._before["begins_at"]).total_seconds() / A_DAY_S
-            return by_before(kg, days, Stage(self.row["stage"]))
-        return by_girth(girth_cm) or by_breed(self.row, self.breeding.get("breed", ""))
+        found = self._weights
+        taped = None if found.scaled.likely else by_girth(girth_cm)
+        return taped or found.expected(self.register.at)
 
     def _weight(self, text: str) -> tuple[float | None, bool]:
         """And whether it was said to be right."""

@@ -7,6 +7,7 @@ from store.book.turn import local
 from store.herd.days import day_words
 from store.herd.sheet import Answers, Question, Sheet, Wrong, YardSheet
 from store.round.amount import Unreadable
+from store.round.measured import SURE
 
 MOST = 120
 
@@ -20,7 +21,7 @@ class Filling:
         self.questions = sheet.questions()
         self.texts = {question.name: question.first for question in self.questions}
         self.at = 0
-        self.fresh = True  # the first letter typed takes the place of what stands there
+        self.fresh = True  # the first letter typed takes the place of what stands there; a ! goes behind it
 
     @property
     def question(self) -> Question | None:
@@ -42,7 +43,7 @@ class Filling:
         """A character of an answer, or one that picks. What is wrong with it, in words; None where it is taken."""
         if question.picks:
             return self._pick(question, character)
-        before = "" if self.fresh else self.texts[question.name]
+        before = "" if self.fresh and character != SURE else self.texts[question.name]
         self.texts[question.name] = (before + character)[:MOST]
         self.fresh = False
         return f"No more than {MOST} letters fit here; «{character}» was left out." if len(before) >= MOST else None

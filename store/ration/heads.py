@@ -139,7 +139,7 @@ def _of_weight(asked: Asked, head: Head, found: tuple[Weighed, ...]) -> Iterator
     if head.weight_kg is None:
         yield Missing("weight", f"{name} has no weight: F, animals, {name}, weight or heart girth.")
         return
-    slip = slipped(animal, head.breed, found, asked.register.farm.units)
+    slip = slipped(asked.register, animal.id, found)
     if slip:
         yield Missing("weight", f"The weight of {name} can hardly be right. {slip} F, animals, {name}, weight.")
     elif is_old(asked, animal, found):

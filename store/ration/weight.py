@@ -1,6 +1,5 @@
 """What an animal weighs, as far as anybody knows: on the scale, or by the tape around her heart."""
 
-from collections.abc import Sequence
 from datetime import datetime
 from uuid import UUID
 
@@ -10,8 +9,9 @@ from msgspec.structs import replace
 from store.book.facts.farm import Animal
 from store.book.reading.measured import Measured
 from store.book.register import Register
-from store.book.words import Stage, Units
-from store.herd.weighed import Expected, by_before, by_breed, doubt
+from store.book.words import Stage
+from store.herd.weighed import doubt
+from store.herd.weights import weights_of
 from store.husbandry.body.girth import weight_by_girth_kg
 from store.husbandry.why import Value, given
 from store.ration.asked import Asked, days_between
@@ -19,8 +19,6 @@ from store.round.measured import IF_RIGHT
 
 LONG_AGO_DAYS, CALF_LONG_AGO_DAYS = 60, 21
 """A weight older than this is told as old: a calf has grown, and a cow gone up and down by then. Assumed. [d]"""
-
-SECONDS_A_DAY = 86400
 
 
 class Weighed(Struct, frozen=True):
@@ -32,11 +30,16 @@ class Weighed(Struct, frozen=True):
 
 
 def weighings(register: Register, animal_id: UUID, looks: tuple[Measured, ...]) -> tuple[Weighed, ...]:
-    """Every weight and girth of an animal, oldest first: on her sheet, and from looks."""
+    """Every weight and girth of an animal, oldest first: on her sheet, and from looks.
+
+    A weight that can hardly have been hers is left out once another one stands behind it.
+    """
+    scaled = weights_of(register, animal_id).scaled
+    likely = {each.at for each in (*scaled.likely, scaled.doubted) if each}
     sheet = (
         Weighed(row["begins_at"], row["weight_kg"], row["girth_cm"])
         for row in register.course("body", animal_id)
-        if row["begins_at"] <= register.at
+        if row["begins_at"] <= register.at and (not row["weight_kg"] or row["begins_at"] in likely)
     )
     taped = (Weighed(each.at, None, each.girth_cm) for each in looks if each.girth_cm)
     return tuple(sorted((*sheet, *taped), key=lambda each: each.at))
@@ -53,20 +56,14 @@ def is_old(asked: Asked, animal: Animal, found: tuple[Weighed, ...]) -> bool:
     return bool(found) and days_between(asked.day(found[-1].at), asked.today) > most
 
 
-def slipped(animal: Animal, breed: str, found: tuple[Weighed, ...], units: Units) -> str:
-    """What is likely wrong with a weight that can hardly be hers; empty: it can. By the one before, else by breed."""
-    scaled = [each for each in found if each.weight_kg]
-    if not scaled or scaled[-1] is not found[-1]:
+def slipped(register: Register, animal_id: UUID, found: tuple[Weighed, ...]) -> str:
+    """What is likely wrong with a weight that can hardly be hers; empty: it can, or something newer was found."""
+    weights = weights_of(register, animal_id)
+    doubted = weights.scaled.doubted
+    expected = weights.expected(doubted.at) if doubted else None
+    if not doubted or not expected or doubted.at != found[-1].at:
         return ""
-    expected = _expected(animal, breed, scaled)
-    return doubt(scaled[-1].weight_kg or 0.0, expected, units).removesuffix(f" {IF_RIGHT}") if expected else ""
-
-
-def _expected(animal: Animal, breed: str, scaled: Sequence[Weighed]) -> Expected | None:
-    if len(scaled) > 1:
-        days = (scaled[-1].at - scaled[-2].at).total_seconds() / SECONDS_A_DAY
-        return by_before(scaled[-2].weight_kg or 0.0, days, animal.stage)
-    return by_breed({"stage": animal.stage, "species": animal.species}, breed)
+    return doubt(doubted.kg, expected, register.farm.units).removesuffix(f" {IF_RIGHT}")
 
 
 def value_of(found: Weighed, said: str) -> Value | None:

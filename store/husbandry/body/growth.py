@@ -11,6 +11,8 @@ LINE_KG = ((6.0, 167.2), (12.0, 299.1), (18.0, 420.6), (24.0, 516.2))
 """Holstein heifers by months of age: means of 5723 in 163 herds. [kg]"""
 WANTED_PERCENT = ((6.0, 30.0), (15.0, 60.0), (22.0, 90.0))
 """Of her mature weight by months of age: half a year old, at service, before she calves. [%]"""
+LIKELY_PERCENT = ((0.0, 7.0), *WANTED_PERCENT, (36.0, 100.0))
+"""The same from birth until it is grown, of either sex. Common practice. [%]"""
 
 _PENNSYLVANIA = Source(
     "Heinrichs and Hargrove 1987, J. Dairy Sci. 70:653, pure.psu.edu/en/publications/"
@@ -81,6 +83,19 @@ def wanted_kg(age_months: float, mature_kg: float) -> float:
     Raises ValueError below zero."""
     at_least_zero(age_months=age_months, mature_kg=mature_kg)
     return on_a_line(WANTED_PERCENT, age_months) / 100 * mature_kg
+
+
+@equation(
+    "likely weight at its age", "7 % of grown weight at birth, 30 % at 6 months, 60 % at 15, 90 % at 22, all at 36",
+    "kg",
+    Source("heifer targets, drawn on to birth and to grown", Sure.PRACTICE),
+    age_months=(0.0, 240.0),
+)  # fmt: skip
+def likely_kg(age_months: float, mature_kg: float) -> float:
+    """About what one that grows weighs, of either sex: to ask about a weight, not to feed by. [kg]
+    Raises ValueError below zero."""
+    at_least_zero(age_months=age_months, mature_kg=mature_kg)
+    return on_a_line(LIKELY_PERCENT, age_months) / 100 * mature_kg
 
 
 @equation(

@@ -1,17 +1,18 @@
 """A weight that can hardly be hers is asked about, and the likely slip is named; a day that has been is its own."""
 
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 
 import pytest
 
 from store.book.drafts import RowDraft
 from store.book.opening import Book
-from store.book.words import SettingName, Stage, Units
+from store.book.words import SettingName, Species, Stage, Units
 from store.herd.animal import DetailSheet
 from store.herd.body import BodySheet
+from store.herd.filling import Filling
 from store.herd.goal import GoalSheet
 from store.herd.sheet import Wrong
-from store.herd.weighed import by_before, doubt
+from store.herd.weighed import by_before, by_kind, doubt
 from tests.farm import HandClock, hand, morning
 from tests.store.herd.filled import animal, filled, register, write
 
@@ -72,6 +73,54 @@ def test_without_a_weight_before_her_girth_or_her_breed_tells(book: Book) -> Non
     assert "by her girth 458.72 kg. Were pounds typed as kilograms?" in asked(book, weight_kg="1000", girth_cm="182")
     assert "usual 600.00 kg. Were pounds typed as kilograms?" in asked(book, weight_kg="1300")
     assert len(sheet(book).rows(filled(sheet(book), weight_kg="480").answers())) == 1
+
+
+@pytest.mark.parametrize(
+    ("stage", "born", "kg", "words"),
+    [(Stage.STEER, date(2024, 9, 10), 1100, "at this age about 436.41 kg. Were pounds typed as kilograms? "
+      "That would be 498.95 kg."),
+     (Stage.STEER, None, 1000, "grown 600.00 kg. Were pounds typed as kilograms? That would be 453.59 kg."),
+     (Stage.CALF, date(2026, 3, 1), 84, "at this age about 49.56 kg. Were pounds typed as kilograms?"),
+     (Stage.HEIFER, date(2024, 9, 10), 198, "Were kilograms typed as pounds? That would be 436.52 kg."),
+     (Stage.DRY, None, 1100, "usual 600.00 kg. Were pounds typed as kilograms? That would be 498.95 kg.")],
+)  # fmt: skip
+def test_the_first_weight_is_held_against_its_age_and_its_grown_weight(
+    stage: Stage, born: date | None, kg: float, words: str
+) -> None:
+    """Never weighed before, grown 600 kg: pounds typed as kilograms are named."""
+    kind = by_kind({"species": Species.CATTLE, "stage": stage, "born_on": born}, 600, date(2026, 3, 11))
+    assert kind is not None
+    assert words in doubt(kg, kind, Units.METRIC)
+    assert doubt(kind.kg * 0.8, kind, Units.METRIC) == ""
+
+
+def test_behind_a_weight_that_was_a_slip_the_right_one_is_taken_and_the_slip_is_said(
+    book: Book, clock: HandClock
+) -> None:
+    weighed(weighed(book, clock, 612), clock, 1350)
+    assert "before 612.00 kg" in asked(book, weight_kg="278")
+    found = sheet(book)
+    assert len(found.rows(filled(found, weight_kg="615").answers())) == 1
+    said = says(book, "Hazel", weight_kg="615")
+    assert said == ["1350.00 kg before can hardly have been right; it is left out from now on"]
+
+
+def test_a_weight_that_was_said_to_be_right_and_is_found_again_is_believed(book: Book, clock: HandClock) -> None:
+    weighed(weighed(book, clock, 612), clock, 420)
+    assert len(sheet(book).rows(filled(sheet(book), weight_kg="415").answers())) == 1
+    weighed(book, clock, 415)
+    assert "before 415.00 kg" in asked(book, weight_kg="612")
+
+
+def test_a_bang_goes_behind_the_weight_that_was_asked_about(book: Book, clock: HandClock) -> None:
+    found = Filling(sheet(weighed(book, clock, 612)))
+    for key in "420":
+        assert found.question is not None
+        found.type(found.question, key)
+    found.go(3)
+    found.stand_at("weight_kg")
+    found.type(found.questions[0], "!")
+    assert found.texts["weight_kg"] == "420!"
 
 
 def test_a_calf_may_double_its_weight_in_two_months_and_a_cow_may_not() -> None:

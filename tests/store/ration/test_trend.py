@@ -83,3 +83,14 @@ def test_for_a_pen_a_rule_is_the_mean_of_its_heads(book: Book) -> None:
     one, other, pen = case_of(book, "Fennel"), case_of(book, "Hazel"), pen_case(book, "Stall")
     alone = [next(proposed_by_rule(register(book), case)).day_kg.amount for case in (one, other)]
     assert next(proposed_by_rule(register(book), pen)).day_kg.amount == pytest.approx(sum(alone) / 2)
+
+
+def test_a_weight_that_was_a_slip_makes_no_gain(tmp_path: Path) -> None:
+    """Between 560 and 612 kg somebody typed pounds."""
+    before = ("body", {"id": "before", "animal_id": "sloe", "begins_at": "2026-01-11", "weight_kg": "560"})
+    slip = ("body", {"id": "slip", "animal_id": "sloe", "begins_at": "2026-02-05", "weight_kg": "1320"})
+    book = ration_book(tmp_path, before, slip)
+    found = read_trend(book.desk, register(book), named(book, "Sloe")).weight
+    book.close()
+    assert found is not None
+    assert (found.change, found.days) == (52, 40)
