@@ -48,6 +48,15 @@ def change_of(rows: Sequence[PlanRow], now: datetime, zone: str) -> FeedChange |
     return FeedChange(_days(began, now, zone), _days(began, rows[last].begins_at, zone), was_kg, coming)
 
 
+def step_after_hold(rows: Sequence[PlanRow], now: datetime, zone: str) -> PlanRow | None:
+    """The step to come, where today is fed as the day before because a change is held; None: it is not held today."""
+    begun = with_rows((), [row for row in rows if row.begins_at <= now])
+    if len(begun) < 2 or begun[-1].due_kg != begun[-2].due_kg or _days(begun[-1].begins_at, now, zone) != 1:
+        return None
+    coming = (row for row in stepping(rows) if now < row.begins_at <= now + ONE_CHANGE)
+    return next(coming, None)
+
+
 def held(rows: Sequence[PlanRow], slot_begins: datetime, zone: str, days: int = 1) -> tuple[PlanRow, ...]:
     """The rows to add so that from a slot on each day is fed as so many days before, and every later step comes later.
 

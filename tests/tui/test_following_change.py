@@ -7,12 +7,15 @@ import pytest
 from msgspec.structs import replace
 from syrupy.assertion import SnapshotAssertion
 
-from store.book.drafts import RowDraft
+from store.book.drafts import RowDraft, Subject
 from store.book.figures import FedFigure, NotedFigure
 from store.book.opening import Book
 from store.book.reading import read_facts, read_snapshot
+from store.round.change import PLAN_CHANGED
+from store.round.confirm import noted
 from tests.farm import MORNING, HandClock
 from tests.store.herd.filled import register
+from tests.store.round.made import animal_named
 from tests.store.round.named import feed_of
 from tests.store.round.test_change import changing
 from tests.tui.keys import Sitting
@@ -88,6 +91,21 @@ def test_what_it_is_for_is_typed_and_stands_there_the_next_time(hazel: Sitting) 
     assert hazel.said == "Kept with the change."
     hazel.press("m", "3", "enter")
     assert "the change is for more milk  (Wed 11 Mar 06:31 Ann)" in hazel.text()
+
+
+def test_other_notes_of_her_plan_are_no_notes_of_the_change(hazel: Sitting) -> None:
+    hazel.press("m", "3", "enter", REASON, "enter", "more milk", "enter")
+    subject = Subject(animal_id=animal_named(hazel.walker.snapshot, "Hazel").id)
+    note = noted(hazel.walker.hand(), subject, "Hazel: fed for condition 3.25 of 5", tell=False)
+    hazel.walker.write(replace(note, reason=PLAN_CHANGED))
+    hazel.to_step("Hazel", "feed").press("m", "3", "enter")
+    assert "more milk" in hazel.text()
+    assert "fed for condition" not in hazel.text().split("WRITTEN")[0]
+
+
+def test_the_step_says_that_it_is_held_today(hazel: Sitting) -> None:
+    hazel.press("m", "3", "enter", HOLD, "enter").to_step("Hazel", "feed")
+    assert "CHANGE  dairy nuts, HELD today: as the day before, Thu 12 Mar" in hazel.text()
 
 
 def test_where_nothing_changes_m_does_not_offer_it(hazel: Sitting) -> None:

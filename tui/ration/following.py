@@ -19,6 +19,7 @@ from store.round.steps import FeedStep
 from tui.changed import Changed
 from tui.page import Line, Role, Size, wrapped
 from tui.place import Place, Rooms
+from tui.ration.starting import STARTED
 from tui.walk.lamp import Lamp
 from tui.walk.picking import Picking
 from tui.words import day, in_quarters, measured, when
@@ -30,10 +31,17 @@ ACTS = {
     Act.END: "End it here: it stays at this amount, no later step comes",
 }
 REASON = "What it is for: type it"
-NOTES_MOST, NOTES_BACK = 4, timedelta(days=60)
-"""So much of what was said of their plan is shown; no change is longer. Common practice."""
+NOTES_MOST, NOTES_READ, NOTES_BACK = 4, 60, timedelta(days=60)
+"""So much of what was said of their plan is shown, and looked through; no change is longer. Common practice."""
+IS_FOR, WAS = "the change is for", ": the change was"
+"""What the notes of a change say, besides how they are started."""
 STEPS_SHOWN = 6
 ANEW = "The plan has moved on since this was shown. It is shown anew, and nothing is written yet."
+
+
+def is_of_change(words: str) -> bool:
+    """Whether a note of the plan is of a change: others are of anything else that was set up for her."""
+    return words.startswith((IS_FOR, STARTED)) or WAS in words
 
 
 class Following(Picking):
@@ -54,7 +62,8 @@ class Following(Picking):
         book, now = self.walker.book, self.walker.book.clock.now()
         self.register = read_register(book.desk, now)
         self.meals = under_way(self.register, self.step.subject, now)
-        self.notes = plan_notes(book.desk, self.step.subject, now - NOTES_BACK, NOTES_MOST)
+        said = plan_notes(book.desk, self.step.subject, now - NOTES_BACK, NOTES_READ)
+        self.notes = [note for note in said if is_of_change(note.words)][:NOTES_MOST]
 
     def heading(self) -> str:
         """Whose change."""
@@ -119,7 +128,7 @@ class Following(Picking):
         if not rows:
             return self.say("There is no later step to change. Backspace goes back.")
         names = ", ".join(dict.fromkeys(meal.name for meal in self.meals))
-        words = f"{names}: the change was {act.value}"
+        words = f"{names}{WAS} {act.value}"
         before = tuple(as_before(self.register, rows))
         unread = self.walker.change(rows, subject, words, tell=True)
         self.walker.changes.append(Changed(words, subject, before))
@@ -148,8 +157,6 @@ class ChangeReason(Wording):
         """Keep it with the plan."""
         if not self.text.strip():
             return self.say("Nothing is typed. Type what it is for, or Esc goes back.")
-        note = noted(
-            self.walker.hand(), self.following.step.subject, f"the change is for {self.text.strip()}", tell=False
-        )
+        note = noted(self.walker.hand(), self.following.step.subject, f"{IS_FOR} {self.text.strip()}", tell=False)
         problem = self.walker.write(replace(note, reason=PLAN_CHANGED))
         return self.say(problem) if problem else self.following.stood().say("Kept with the change.")

@@ -31,6 +31,8 @@ ROUNDS_MOST = 9
 NOTE_MOST = 500
 ASKED = "In the end it breaks a limit, as LIMIT says above. If it is right, type ! and then Enter; Backspace goes back."
 ANEW = "The round or the plan has moved on since this was shown. It is shown anew, and nothing is written yet."
+STARTED = "change: "
+"""How the note of a change begins."""
 LATER = "LATER  It begins {}: begun in the evening, a day on the way would be above its limit."
 TAKEN_BACK = "What is planned of these meals for later is taken back: this change takes its place."
 
@@ -124,7 +126,14 @@ class StartChange(Over):
         whose = f"{self.case.name}, for each of {heads} heads" if heads > 1 else self.case.name
         body: list[Line] = [(), *wrapped(f"CHANGE  {whose}: {length_words(self.change)}", size.width, Role.NAME, "  ")]
         number = self.starts.index(self.start) + 1
-        body += [(), line("  FROM  ", Span(f" {number}  {turn_said(self.start)} ", Role.HERE))]
+        body += [
+            (),
+            line(
+                "  FROM  ",
+                Span(f" {turn_said(self.start)} ", Role.HERE),
+                Span(f"  (key {number}; 1 is the next round)", Role.QUIET),
+            ),
+        ]
         body += [*wrapped(f"FOR   {self.reason or 'N says what it is for'}", size.width, Role.TEXT, "  "), ()]
         body += [row for words, role in self._said() for row in wrapped(words, size.width, role, "  ")]
         return framed(self, body, size)
@@ -149,7 +158,7 @@ class StartChange(Over):
             return self.say(refused)
         drafts = rows(self.register, self.case, self.days)
         words = change_said(self.case, self.new, self.change, self.walker.farm.units)
-        return self._written(drafts, cut(f"change: {words}{self._for()}", NOTE_MOST))
+        return self._written(drafts, cut(f"{STARTED}{words}{self._for()}", NOTE_MOST))
 
     def _for(self) -> str:
         return f"; for {self.reason}" if self.reason else ""

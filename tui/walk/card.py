@@ -22,7 +22,7 @@ def _flags(shown: Shown, size: Size) -> list[Line]:
     if any(getattr(each, "two_people", False) for each in flagged):
         words.append("TWO PEOPLE. Alone: S skips, that is honourable.")
     if any(getattr(each, "adult_only", False) for each in flagged):
-        words.append("ADULT only." if shown.walker.person.adult else "ADULT only: fetch one, or S skips.")
+        words.append("WORK FOR AN ADULT." if shown.walker.person.adult else "WORK FOR AN ADULT: fetch one, or S skips.")
     return [*moved, *(wrapped(" ".join(words), size.width, Role.WARNING, "  ") if words else [])]
 
 

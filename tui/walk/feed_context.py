@@ -2,10 +2,11 @@
 
 from collections.abc import Iterator
 
+from store.book.facts.feed import PlanRow
 from store.book.turn import local
 from store.book.words import Kind, Soak, State
 from store.husbandry.soak import hours_soaked
-from store.round.change import FeedChange, change_of
+from store.round.change import change_of, step_after_hold
 from store.round.saying import weight
 from store.round.soaked import is_short
 from store.round.steps import DueFeed, FeedStep, SoakCheckStep
@@ -20,7 +21,7 @@ Words = tuple[str, Role]
 def context(shown: Shown, step: FeedStep, size: Size) -> list[Line]:
     """A few kinds of line, each only where there is something to say."""
     told = [
-        *_forage(shown, step), *_soak(shown, step), *_new_bag(shown, step), *_change(shown, step),
+        *_change(shown, step), *_forage(shown, step), *_soak(shown, step), *_new_bag(shown, step),
         _last_time(shown, step),
     ]  # fmt: skip
     return [row for words, role in told for row in wrapped(words, size.width, role, "  ")]
@@ -70,21 +71,25 @@ def _new_bag(shown: Shown, step: FeedStep) -> Iterator[Words]:
 
 
 def _change(shown: Shown, step: FeedStep) -> Iterator[Words]:
-    """Where a change of an amount stands."""
+    """Where a change of an amount stands, or that it is held today."""
     for due in step.due:
         change = change_of(due.rows, shown.now, shown.walker.zone)
-        if change:
+        after_hold = step_after_hold(due.rows, shown.now, shown.walker.zone)
+        if after_hold:
+            words = f"CHANGE  {due.feed.name}, HELD today: as the day before"
+            yield f"{words}{_then(shown, step, due, after_hold)}. Loose dung: M", Role.TEXT
+        elif change:
             was = _number(due, change.was_kg * len(step.heads), shown) if change.was_kg else "none"
             words = f"CHANGE  {due.feed.name}, day {change.day} of {change.days}: was {was}"
-            yield f"{words}{_then(shown, step, due, change)}. Loose dung: M", Role.TEXT
+            yield f"{words}{_then(shown, step, due, change.next)}. Loose dung: M", Role.TEXT
 
 
-def _then(shown: Shown, step: FeedStep, due: DueFeed, change: FeedChange) -> str:
+def _then(shown: Shown, step: FeedStep, due: DueFeed, coming: PlanRow | None) -> str:
     """The next step of a change, and from when."""
-    if change.next is None or change.next.due_kg is None:
+    if coming is None or coming.due_kg is None:
         return ""
-    when = day(local(change.next.begins_at, shown.walker.farm.zone))
-    return f", {when} {_number(due, change.next.due_kg * len(step.heads), shown)}"
+    when = day(local(coming.begins_at, shown.walker.farm.zone))
+    return f", {when} {_number(due, coming.due_kg * len(step.heads), shown)}"
 
 
 def _number(due: DueFeed, kg: float, shown: Shown) -> str:

@@ -10,7 +10,7 @@ from store.book.facts.feed import PlanRow
 from store.book.opening import Book
 from store.book.records.feeding import FeedPlan
 from store.book.snapshot import Snapshot
-from store.round.change import FeedChange, change_of, days_on, ended, held, stepped_back, with_rows
+from store.round.change import FeedChange, change_of, days_on, ended, held, step_after_hold, stepped_back, with_rows
 from tests.farm import MORNING, morning
 from tests.store.book.seeing import put
 from tests.store.round.made import animal_named, unhurried
@@ -156,3 +156,15 @@ def test_a_change_is_read_with_the_plan(book: Book) -> None:
     step = feed_of(changing(book), "Hazel")
     assert step.due[0].due_kg == 1.8
     assert change_of(step.due[0].rows, MORNING, ZONE) == FeedChange(2, 3, 1.6, PlanRow(MIDNIGHT + DAY, 2.1))
+
+
+def test_the_day_on_which_it_is_held_is_known_and_what_comes_then() -> None:
+    """A plan that stays as it is, or is written again with nothing to come, is not held."""
+    for plan in (FOUR_DAYS, rows((-40, 1.0), (0, 1.2), (1, 1.4))):
+        on_hold = with_rows(plan, held(plan, MIDNIGHT, ZONE))
+        found = step_after_hold(on_hold, MORNING, ZONE)
+        assert found is not None
+        assert (found.begins_at, found.due_kg) == (MIDNIGHT + DAY, at(plan, MORNING))
+        assert step_after_hold(on_hold, MORNING + DAY, ZONE) is None
+        assert step_after_hold(plan, MORNING, ZONE) is None
+    assert step_after_hold(rows((-40, 1.0), (0, 1.0)), MORNING, ZONE) is None
