@@ -143,7 +143,7 @@ def test_a_device_without_room_is_told_apart_from_nothing_and_loses_nothing(
         pytest.skip("unshare is missing here, or may not make a file system of its own")
     cache, kept = Path(env["XDG_CACHE_HOME"]), tmp_path / "kept"
     shutil.copytree(cache, kept)
-    script = f"""mount -t tmpfs -o size=2m none {cache} && cp -r {kept}/. {cache} && trap '' TERM
+    script = f"""mount -t tmpfs -o size=3m none {cache} && cp -r {kept}/. {cache} && trap '' TERM
     {PENWALK} {" ".join(DEMO)}; rm -f {cache}/ballast; cp -r {cache}/. {kept}"""
     with Terminal([unshare, "-rm", "sh", "-c", script], env) as terminal:
         walk(terminal, last=3)
