@@ -1,5 +1,6 @@
 """M, then a mix: what came stands beside what is given now, and Enter takes it as new; nothing is written."""
 
+import pytest
 from msgspec.structs import replace
 from syrupy.assertion import SnapshotAssertion
 
@@ -23,6 +24,11 @@ def mixing_of(keys: Keys) -> Mixing:
 
 def test_the_mix_is_as_kept(sitting: Sitting, screen: SnapshotAssertion) -> None:
     assert at_ration(sitting, KNOWN).press(*FIND).text() == screen
+
+
+@pytest.mark.parametrize("size", [(80, 24), (60, 18), (120, 36)])
+def test_a_mix_without_two_feeds_is_as_kept(sitting: Sitting, screen: SnapshotAssertion, size: tuple[int, int]) -> None:
+    assert at_ration(sitting, KNOWN).press(*FIND, " ", "down", " ").text(*size) == screen
 
 
 def test_enter_takes_the_mix_as_new_and_writes_nothing(sitting: Sitting) -> None:

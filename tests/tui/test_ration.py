@@ -44,6 +44,8 @@ SCREENS: dict[str, tuple[str, Farm, tuple[str, ...], Size]] = {
     "a pen of steers": ("a pen of steers", METRIC, ("down", "3"), Size(80, 24)),
     "no weight": ("no weight", METRIC, (), Size(80, 24)),
     "over a limit": ("in milk", METRIC, OVER, Size(80, 24)),
+    "over a limit, zoomed": ("in milk", METRIC, OVER, Size(60, 18)),
+    "over a limit, wide": ("in milk", METRIC, OVER, Size(120, 36)),
     "in US units": ("in milk", AMERICAN, ("down", "down"), Size(80, 24)),
     "sheep": ("sheep", METRIC, (), Size(80, 24)),
     "no feeds": ("no feeds", METRIC, (), Size(80, 24)),

@@ -1,6 +1,6 @@
 """The page of a ration: the head, feeds and balance side by side, broken limits, the marked feed, the foot."""
 
-from tui.page import Line, Size, beside
+from tui.page import Line, Size, beside, fit
 from tui.ration.balance_rows import balance_rows
 from tui.ration.feeds import feed_rows, marked_lines, sum_rows
 from tui.ration.foot import broken_lines, foot_lines
@@ -22,5 +22,5 @@ def side_by_side(seen: Seen, size: Size) -> list[Line]:
     if size.width < BESIDE_FROM:
         return [*feed_rows(seen, size.width), *balance_rows(seen, size.width), *sum_rows(seen)]
     column = max(min(size.width // 2 + 6, FEEDS_MOST), FEEDS_LEAST)
-    left = [*feed_rows(seen, column - 1), *sum_rows(seen)]
+    left = [fit(each, column - 1) for each in (*feed_rows(seen, column - 1), *sum_rows(seen))]
     return beside(left, balance_rows(seen, size.width - column - 1), column)

@@ -1,6 +1,7 @@
 """How the ration says its figures: a value with its unit, as the farm has set."""
 
 from collections.abc import Mapping
+from functools import lru_cache
 
 from store.book.words import Species, Units
 from store.feedroom.delivery import money
@@ -29,7 +30,13 @@ def needs_are_kept(case: Case) -> bool:
 
 def figure(value: Value, units: Units) -> str:
     """A figure with its unit, as the farm has set."""
-    amount, unit = in_units(value.amount, value.unit, units)
+    return _figure(value.amount, value.unit, units)
+
+
+@lru_cache(512)
+def _figure(amount: float, unit: str, units: Units) -> str:
+    """Kept, as what is needed is the same at every key."""
+    amount, unit = in_units(amount, unit, units)
     return f"{bare(amount).removesuffix('.0')} {unit}".rstrip()
 
 
