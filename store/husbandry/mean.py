@@ -1,9 +1,7 @@
 """Plain arithmetic that keeps its why: what fits besides, and means."""
 
 from store.husbandry.bounds import at_least_zero
-from store.husbandry.why import Source, Sure, equation
-
-ARITHMETIC = Source("plain arithmetic", Sure.PRACTICE)
+from store.husbandry.why import ARITHMETIC, equation
 
 
 @equation("weight as it lies", "dry matter / dry matter %", "kg", ARITHMETIC)

@@ -15,7 +15,7 @@ def _start(amount: float, name: str, unit: str, source: Source = JUDGED) -> Valu
 FAT_MOST_PERCENT = _start(
     6.0, "most fat", "% of the dry matter",
     Source("7 % of the whole diet of dairy cows: sites.ext.vt.edu, newsletter dairy/1996-11/knowfeed; 6 % on forage "
-           "and for young stock is from memory"),
+           "and for young stock, which counts here, is from memory", Sure.MEMORY),
 )  # fmt: skip
 FORAGE_LEAST_PERCENT = _start(
     50.0, "least forage", "% of the dry matter", Source("agweb.com/article/nutrition_revisiting_forage_ndf")

@@ -125,7 +125,7 @@ def given(amount: float, name: str, unit: str, came: str, source: Source | None 
     return Value(amount, name, unit, came, source=source)
 
 
-ARITHMETIC = Source("plain arithmetic")
+ARITHMETIC = Source("plain arithmetic", Sure.PRACTICE)
 """Nothing that could be otherwise: a sum, a difference, a share."""
 TOTAL = Equation("together", "the sum of these", "", ARITHMETIC, lambda **parts: sum(parts.values()))
 LEAST = Equation("the least", "the least of these", "", ARITHMETIC, lambda **parts: min(parts.values()))

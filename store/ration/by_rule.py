@@ -8,11 +8,14 @@ from msgspec import Struct
 from store.book.register import Register, Values
 from store.book.words import Units
 from store.herd.class_rule import rule_of, rules
+from store.husbandry.intake import by_milk_kg, by_weight_kg
 from store.husbandry.mean import mean_of
 from store.husbandry.why import Value, given, total
 from store.ration.parts import Case, Head, RationFeed
 from store.round.rule import Rule, rule_words
 from store.round.saying import exact
+
+OWN = "your rule"
 
 
 class Proposed(Struct, frozen=True):
@@ -54,10 +57,21 @@ def _proposed(case: Case, feed: RationFeed, row: Values, found: list[Value]) -> 
 
 def _of(rule: Rule, head: Head) -> Value | None:
     milk, weight = head.milk_kg, head.weight_kg
-    kg = rule.a_day_kg(milk.amount if milk else None, weight.amount if weight else None)
-    inputs = {"milk": milk if rule.per_kg_milk else None, "weight": weight if rule.percent else None}
-    known = {name: value for name, value in inputs.items() if value}
-    return None if kg is None else Value(kg, f"by the rule, {head.animal.name}", "kg", "your rule", inputs=known)
+    if rule.a_day_kg(milk.amount if milk else None, weight.amount if weight else None) is None:
+        return None
+    return total(f"by the rule, {head.animal.name}", "kg", _parts(rule, milk, weight))
+
+
+def _parts(rule: Rule, milk_kg: Value | None, weight_kg: Value | None) -> Iterator[Value]:
+    """What it gives every day, by milk, and by weight."""
+    if rule.fixed_kg:
+        yield given(rule.fixed_kg, "every day", "kg", OWN)
+    if rule.per_kg_milk and milk_kg:
+        part = given(rule.per_kg_milk, "feed for a kilogram of milk", "kg", OWN)
+        above = given(rule.above_kg, "milk that asks for none", "kg", OWN)
+        yield by_milk_kg.of(milk_kg_day=milk_kg, kg_per_kg=part, above_kg=above)
+    if rule.percent and weight_kg:
+        yield by_weight_kg.of(weight_kg=weight_kg, percent=given(rule.percent, "part of her weight", "%", OWN))
 
 
 def _now_kg(case: Case, feed_id: UUID) -> float:

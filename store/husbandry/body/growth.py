@@ -5,7 +5,7 @@ from itertools import pairwise
 
 from store.husbandry.bounds import at_least_zero
 from store.husbandry.units import KG_PER_LB
-from store.husbandry.why import Printed, Source, Sure, equation, example
+from store.husbandry.why import ARITHMETIC, Printed, Source, Sure, equation, example
 
 LINE_KG = ((6.0, 167.2), (12.0, 299.1), (18.0, 420.6), (24.0, 516.2))
 """Holstein heifers by months of age: means of 5723 in 163 herds. [kg]"""
@@ -57,7 +57,7 @@ def gain_kg_day(before_kg: float, now_kg: float, days: float) -> float:
 
 
 @equation(
-    "part of her mature weight", "100 x weight / mature weight", "%", Source("plain arithmetic"),
+    "part of her mature weight", "100 x weight / mature weight", "%", ARITHMETIC,
     *(example(percent, 0.5, _OHIO, weight_kg=lb, mature_kg=1100.0)
       for lb, percent in ((450, 41), (500, 45), (684, 62), (880, 80), (927, 84), (1012, 92))),
     example(65, 0.05, _BREEDING, weight_kg=910, mature_kg=1400),

@@ -4,7 +4,7 @@ from math import pow as power
 
 from store.husbandry.bounds import at_least_zero
 from store.husbandry.units import KG_PER_LB
-from store.husbandry.why import Printed, Source, Sure, equation, example
+from store.husbandry.why import ARITHMETIC, Printed, Source, Sure, equation, example
 
 NOTE = Source("calfnotes.com, calf note 72, after Nutrient Requirements of Dairy Cattle, 7th edition (2001)")
 FLORIDA = Source("edis.ifas.ufl.edu AN263, figure 1, a calf of 100 lb: 2.1 Mcal; the book has 17 % less, and disagrees")
@@ -29,7 +29,7 @@ def gets_mcal(milk_kg: float, mcal_per_kg: float, starter_kg: float) -> float:
     return milk_kg * mcal_per_kg + STARTER_MCAL * starter_kg
 
 
-@equation("part of it from milk", "milk x energy in a kilogram of it / energy it gets", "", Source("plain arithmetic"))
+@equation("part of it from milk", "milk x energy in a kilogram of it / energy it gets", "", ARITHMETIC)
 def milk_part(milk_kg: float, mcal_per_kg: float, gets_mcal: float) -> float:
     """How much of its energy is milk, 0 to 1; all of it where it gets nothing. Raises ValueError below zero."""
     at_least_zero(milk_kg=milk_kg, mcal_per_kg=mcal_per_kg, gets_mcal=gets_mcal)
@@ -83,7 +83,7 @@ def expected_kg_day(weight_kg: float, gets_mcal: float, milk_part: float) -> flo
     return power(_used(milk_part) * left / (0.69 * 0.84 * power(weight_kg, 0.355)), 1 / 1.2) if weight_kg else 0.0
 
 
-@equation("gain against what was expected", "100 x gain / gain to expect", "%", Source("plain arithmetic"))
+@equation("gain against what was expected", "100 x gain / gain to expect", "%", ARITHMETIC)
 def of_expected_percent(gain_kg_day: float, expected_kg_day: float) -> float:
     """How its gain stands to what it should be. [%] gain_kg_day: below zero: it lost. Raises for nothing expected."""
     at_least_zero(expected_kg_day=expected_kg_day)

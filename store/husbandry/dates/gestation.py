@@ -6,7 +6,7 @@ from math import erf, sqrt
 from msgspec import Struct
 
 from store.husbandry.bounds import at_least_zero
-from store.husbandry.why import Source, Sure, equation, example
+from store.husbandry.why import ARITHMETIC, Source, Sure, equation, example
 
 SPREAD_DAYS = 4.96
 """One standard deviation within a breed. Source: Knott 1932, from the probable error of its mean, 0.063 of 2824."""
@@ -86,7 +86,7 @@ def before(due: date, days: int) -> date:
     return due - timedelta(days=days)
 
 
-@equation("days to calving", "days that her breed carries - days since her service", "days", Source("plain arithmetic"))
+@equation("days to calving", "days that her breed carries - days since her service", "days", ARITHMETIC)
 def days_to_calving(gestation_days: float, since_service_days: float) -> float:
     """How long until she is due; below zero: she is over it. [days] Raises ValueError for anything below zero."""
     at_least_zero(gestation_days=gestation_days, since_service_days=since_service_days)

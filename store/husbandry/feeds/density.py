@@ -4,7 +4,7 @@ from msgspec import Struct
 
 from store.husbandry.bounds import at_least_zero
 from store.husbandry.units import KG_PER_LB, L_PER_US_GAL
-from store.husbandry.why import Source, Sure, Value, equation, example, given
+from store.husbandry.why import ARITHMETIC, Source, Sure, Value, equation, example, given
 
 L_PER_FT3 = 28.316846592
 L_PER_BUSHEL = L_PER_US_GAL * 9.3092
@@ -75,7 +75,7 @@ BULKS = (
 
 
 @equation(
-    "weight of a measure", "litres x bulk density", "kg", Source("plain arithmetic", Sure.PRACTICE),
+    "weight of a measure", "litres x bulk density", "kg", ARITHMETIC,
     example(2000 * KG_PER_LB, 3 * KG_PER_LB, ALABAMA_TON,
             holds_l=44.5 * L_PER_FT3, kg_per_l=45 * KG_PER_L_PER_LB_FT3),
     example(413.0, 2.0, DEERE, holds_l=1000.0, kg_per_l=32 * KG_PER_LB / L_PER_BUSHEL),

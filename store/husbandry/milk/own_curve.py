@@ -28,7 +28,9 @@ A_SPREAD = 2.0
 RANGE_PERCENT = 12.0
 """What a forecast of the coming month is given to either side: nine of ten lie closer on data set milkman. [%]"""
 FORECAST_DAYS = 30
-OWN = Source("least squares with a shape known beforehand; its range as measured on data set milkman, R package doBy")
+OWN = Source(
+    "least squares with a shape known beforehand; its range ours, off data set milkman, R package doBy", Sure.ASSUMED
+)
 
 
 class Weighed(Struct, frozen=True):

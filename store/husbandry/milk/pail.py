@@ -2,7 +2,7 @@
 
 from store.husbandry.bounds import at_least_zero
 from store.husbandry.units import KG_PER_LB, US_GAL, US_QT
-from store.husbandry.why import Source, Sure, equation, example
+from store.husbandry.why import ARITHMETIC, Source, equation, example
 
 KG_PER_L = 1.03
 """Density of whole milk at pail warmth. [kg/L] It falls by 0.0002 to 0.0006 with each degree C of warming (from
@@ -16,7 +16,7 @@ QUART = Source("es.411answers.com, cuanto pesa un galon de leche en libras: a US
 
 
 @equation(
-    "milk in the pail", "pail on the scale - the empty pail", "kg", Source("plain arithmetic", Sure.PRACTICE)
+    "milk in the pail", "pail on the scale - the empty pail", "kg", ARITHMETIC
 )  # fmt: skip
 def milk_in_pail(gross_kg: float, empty_kg: float) -> float:
     """Milk alone, from the pail as it stands on the scale. [kg]

@@ -11,7 +11,7 @@ from math import exp, log, sqrt
 
 from store.husbandry.bounds import at_least_zero
 from store.husbandry.milk.udder import ESTIMATE_MOST_H, filled_h
-from store.husbandry.why import Source, equation
+from store.husbandry.why import Source, Sure, equation
 
 FEWEST_PAILS, MOST_PAILS = 3, 7
 FADES = 0.8
@@ -27,7 +27,9 @@ STUDENT_95 = {3: 2.353, 4: 2.132, 5: 2.015, 6: 1.943, 7: 1.895}
 OF_A_MEDIAN = 1.57
 """How much more a median of a few varies than their mean: pi / 2."""
 
-MEASURED = Source("Student's range for one more value; its spread as measured on data set milkman, R package doBy")
+MEASURED = Source(
+    "Student's range for one more value; its spread ours, off data set milkman, R package doBy", Sure.ASSUMED
+)
 
 
 @equation("width of her usual", "e^(t x spread x root(1 + 1.57 / counting))", "times", MEASURED)

@@ -6,7 +6,7 @@ One edition alone, the 7th (2001): its feeds go with its needs. The 8th (2021) c
 
 from store.husbandry.bounds import at_least_zero, percent
 from store.husbandry.needs.size import upkeep_kg
-from store.husbandry.why import Source, Sure, equation, example
+from store.husbandry.why import ARITHMETIC, Source, Sure, equation, example
 
 BOOK = "Nutrient Requirements of Dairy Cattle, 7th edition (2001), chapter 2"
 OLDER = "Nutrient Requirements of Dairy Cattle, 6th edition (1989)"
@@ -123,7 +123,7 @@ def conceptus_kg(days_in_calf: float, calf_kg: float) -> float:
     return (18 + 0.665 * (days - PREGNANT_FROM_D)) * calf_kg / 45 if days else 0.0
 
 
-@equation("weight without the calf in her", "weight - calf and waters in her", "kg", Source("plain arithmetic"))
+@equation("weight without the calf in her", "weight - calf and waters in her", "kg", ARITHMETIC)
 def own_weight_kg(weight_kg: float, conceptus_kg: float) -> float:
     """Her own. [kg] Raises ValueError below zero, and where the calf in her is heavier than the two."""
     at_least_zero(weight_kg=weight_kg, conceptus_kg=conceptus_kg)

@@ -10,7 +10,7 @@ from store.husbandry.bounds import at_least_zero, percent
 from store.husbandry.needs.feed_energy import gain_mcal_per_kg, upkeep_mcal_per_kg
 from store.husbandry.needs.size import upkeep_kg
 from store.husbandry.units import KG_PER_LB
-from store.husbandry.why import Printed, Source, Sure, equation, example
+from store.husbandry.why import ARITHMETIC, Printed, Source, Sure, equation, example
 
 BOOK = "Nutrient Requirements of Beef Cattle, 7th edition (1996, update 2000)"
 TABLE = Source(
@@ -160,7 +160,7 @@ def steer_tdn_percent(weight_kg: float, gain_kg_day: float, mature_kg: float) ->
     return _rich_enough(steer_eats_kg, weight_kg, gain_kg_day, mature_kg)
 
 
-@equation("TDN", "dry matter x TDN of it / 100", "kg", Source("plain arithmetic"))
+@equation("TDN", "dry matter x TDN of it / 100", "kg", ARITHMETIC)
 def tdn_kg(dry_matter_kg: float, tdn_percent: float) -> float:
     """As kilograms. [kg] Raises ValueError below zero, and for TDN that is not 0 to 100 %."""
     at_least_zero(dry_matter_kg=dry_matter_kg)

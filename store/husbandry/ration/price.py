@@ -1,8 +1,7 @@
 """What a kilogram of what a feed is bought for costs: protein, or energy as TDN."""
 
 from store.husbandry.bounds import at_least_zero
-from store.husbandry.ration.sums import ARITHMETIC
-from store.husbandry.why import Source, equation, example
+from store.husbandry.why import ARITHMETIC, Source, equation, example
 
 ALABAMA = Source("aces.edu, by-product feeds quick reference guide: $180 a ton, 90 % dry matter, 75 % TDN")
 US_TON_LB = 2000.0

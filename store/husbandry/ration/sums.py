@@ -6,9 +6,8 @@ from msgspec import Struct
 
 from store.husbandry.bounds import at_least_zero
 from store.husbandry.units import KG_PER_LB
-from store.husbandry.why import Source, Sure, Value, equation, example, total
+from store.husbandry.why import ARITHMETIC, Source, Value, equation, example, total
 
-ARITHMETIC = Source("plain arithmetic", Sure.PRACTICE)
 MONTANA = Source("animalrangeextension.montana.edu/beef/articles/pearson-sqaures.html, the squares proved")
 CATTLE_SITE = Source("thecattlesite.com/articles/3154/how-much-forage-does-a-beef-cow-consume-each-day")
 SOUTHEAST = Source("progressivecattle.com, regional roundup southeast, forage intake in beef cattle")

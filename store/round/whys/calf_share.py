@@ -26,10 +26,11 @@ from store.husbandry.milk.udder import filled_h
 from store.husbandry.why import LEAST, MEAN, Source, Sure, Value, given, of_all, total
 from store.round.timed import TimedPail
 from store.round.whys.asked import Asked
+from store.round.whys.in_pails import whole_days
 from store.round.whys.milk import elapsed_value
 
 DAYS = 7
-"""So many of the last days in pails are taken together."""
+"""So many of the last whole days in pails are taken together."""
 EATS_DAYS = 84
 """A calf older than this eats too much else for its gain to tell its milk: ten weeks, and two of grace. Assumed."""
 STAYS = Source("10 to 20 % of the milk stay in an udder", Sure.MEMORY)
@@ -59,7 +60,8 @@ def calf_share(
     asked: Asked, pails: Sequence[TimedPail], in_pails: Sequence[InPails], calves: Mapping[UUID, Sequence[Weight]]
 ) -> CalfShare:
     """Of a cow. pails: those that compare, newest first. calves: every calf that sucks her, and no other cow."""
-    missing = _missing(asked, pails, in_pails) if pails and in_pails else None
+    days = whole_days(in_pails)[-DAYS:]
+    missing = _missing(asked, pails, days) if pails and days else None
     most = _drink_at_most(asked, calves)
     by_pail = (_drunk(missing[0], most), _drunk(missing[1], most)) if missing else None
     by_gain = _by_gain(asked, calves)
@@ -72,13 +74,11 @@ def calf_share(
     return CalfShare(by_pail, by_gain, gap, held if held and held.amount else None)
 
 
-def _missing(asked: Asked, pails: Sequence[TimedPail], in_pails: Sequence[InPails]) -> Band:
-    """What she made in a day, less what came into her pails: least and most."""
+def _missing(asked: Asked, pails: Sequence[TimedPail], days: Sequence[InPails]) -> Band:
+    """What she made in a day, less what came into her pails on whole days: least and most."""
     milk = of_all(MEAN, "her pail", "kg", (_milk(asked, each) for each in pails))
     apart = of_all(MEAN, "hours that it filled", "h", (_hours(each) for each in pails))
-    of_days = (
-        given(each.kg, f"in pails on {each.day.day} {each.day:%b}", "kg", "weighed") for each in in_pails[-DAYS:]
-    )
+    of_days = (given(each.kg, f"in pails on {each.day.day} {each.day:%b}", "kg", "weighed") for each in days)
     in_a_day = of_all(MEAN, "in her pails in a day", "kg", of_days)
     least, most = (_not_in_the_pail(milk, apart, in_a_day, removed) for removed in sorted(REMOVED, reverse=True))
     return least, most

@@ -24,13 +24,18 @@ class SoFar(Struct, frozen=True):
 
 def so_far(in_pails: Sequence[InPails], calved_on: date | None, *, shared: bool) -> SoFar | None:
     """Days between are filled in. shared: a calf sucks her, so that what was before the first pail was the calf's."""
-    weighed = [each for at, each in enumerate(in_pails) if not _misses_one(in_pails, at)]
+    weighed = whole_days(in_pails)
     if not weighed or calved_on is None:
         return None
     first = weighed[0].day
     since = calved_on if not shared and (first - calved_on).days <= CREDITED_DAYS else first
     rows = [((each.day - since).days + 1, _pails(each)) for each in weighed]
     return SoFar(lactation_kg(rows, rows[-1][0]), since, len(weighed))
+
+
+def whole_days(in_pails: Sequence[InPails]) -> list[InPails]:
+    """Those of which no milking is missing."""
+    return [each for at, each in enumerate(in_pails) if not _misses_one(in_pails, at)]
 
 
 def _misses_one(in_pails: Sequence[InPails], at: int) -> bool:

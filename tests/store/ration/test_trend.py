@@ -13,6 +13,7 @@ from store.ration.by_rule import proposed_by_rule
 from store.ration.trend import Went, condition_went, read_trend, score_due_on
 from tests.store.feedroom.made import named
 from tests.store.ration.small_ration import case_of, pen_case, ration_book, value
+from tests.tui.whys import comes_out
 
 CALVED, AT_CALVING, LATER = date(2026, 1, 9), date(2026, 1, 12), date(2026, 3, 4)
 
@@ -67,6 +68,7 @@ def test_a_rule_for_her_class_is_proposed_by_her_milk_and_applied_nowhere(book: 
     case = case_of(book, "Fennel")
     giving = replace(case, heads=(replace(case.heads[0], milk_kg=value(17.0)),))
     (found,) = proposed_by_rule(register(book), giving)
+    comes_out(found.day_kg)
     assert found.day_kg.amount == pytest.approx(3.0)
     assert found.now_kg == pytest.approx(2.7 + 2.025)
     assert found.says == "Your rule 0.25 per kg milk over 5.00 kg: 3.00 kg dairy nuts a day; now 4.72 kg."

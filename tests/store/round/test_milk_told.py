@@ -49,6 +49,16 @@ def test_what_a_calf_took_by_two_ways_worked_by_hand() -> None:
     assert found.gap.amount == pytest.approx((10.0 + 11.06) / 2 - 5.5, abs=0.01)
 
 
+def test_a_day_of_which_a_milking_is_missing_tells_nothing_of_what_the_calf_took() -> None:
+    """Six days of two milkings, and this morning's pail: the calf did not take what is still to come tonight."""
+    whole = in_pails(*[15.0] * 6, milkings=2)
+    today = InPails(CALVED + timedelta(days=6), 9.0, 1)
+    calves = {ROOK.id: weights(60)}
+    assert calf_share(ASKED, NIGHTS, (*whole, today), calves).by_pail is not None
+    told, before = (calf_share(ASKED, NIGHTS, days, calves).values() for days in ((*whole, today), whole))
+    assert [each.amount for each in told] == [each.amount for each in before]
+
+
 def test_no_calf_drinks_more_than_a_quarter_of_its_weight() -> None:
     """The rest she held back; a calf that was never weighed sets no bound."""
     small = calf_share(ASKED, NIGHTS, in_pails(*[8.0] * 7), {ROOK.id: weights(32)})
