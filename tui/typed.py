@@ -35,9 +35,14 @@ def path_of(text: str) -> Path:
 class Typed:
     """One line of typing."""
 
-    def __init__(self) -> None:
-        """Nothing typed."""
-        self.text = ""
+    def __init__(self, most: int = MOST) -> None:
+        """Nothing typed. most: so many characters have room."""
+        self.text, self.most = "", most
+
+    @property
+    def is_full(self) -> bool:
+        """Whether there is room for no more."""
+        return len(self.text) >= self.most
 
     def takes(self, character: str, *, asked: bool = False) -> bool:
         """Whether this character belongs to the entry; then it is added (a full line takes it and drops it).
@@ -48,7 +53,7 @@ class Typed:
             return False
         if not (self.text or asked or begins_amount(character)):
             return False
-        self.text = (self.text + character)[:MOST]
+        self.text = (self.text + character)[: self.most]
         return True
 
     @property

@@ -7,6 +7,7 @@ from syrupy.assertion import SnapshotAssertion
 from store.book.drafts import Subject
 from store.book.words import Species
 from store.ration.parts import Case, Missing
+from tests.store.round.made import some_id
 from tests.tui.keys import Keys, Sitting
 from tests.tui.rations import (
     AMERICAN,
@@ -387,3 +388,37 @@ def test_the_help_lists_the_keys_of_the_ration(sitting: Sitting) -> None:
     page = at_ration(sitting, MILK).press("h").text(120, 40)
     assert "4 + 4 for both meals" in page
     assert "Takes away all that is tried." in page
+
+
+def test_two_amounts_with_their_measures_have_room_and_a_full_line_says_so(sitting: Sitting) -> None:
+    keys = at_ration(sitting, MILK).press("1 1/2 scoops + 10.25 kg", "enter")
+    assert [round(kg, 3) for kg in ration_of(keys).tried.values()] == [1.013, 10.25]
+    keys.press("1" * 41)
+    assert "room for no more" in keys.said
+    assert "1111_]" in keys.text(60, 18)
+
+
+def test_what_is_tried_is_not_lost_by_scoring_her(cared: Sitting) -> None:
+    cared.to_step("Tansy", "udder").press("j", "a", "1", "enter", "2", "enter", "m")
+    row = next(row for row in cared.text().splitlines() if "score Tansy" in row)
+    cared.press(row.split()[0].strip(">"), "enter")
+    assert isinstance(cared.place, Ration)
+    assert "New amounts are tried here" in cared.said
+    assert cared.place.tried
+
+
+def test_only_a_mark_in_the_step_below_is_said_as_that(sitting: Sitting) -> None:
+    sitting.to_step("Fennel", "milk").press("m", "2", "enter", "j", "a", "1", "enter", "q")
+    assert "What is picked or marked here is not written" in sitting.said
+
+
+def test_the_marked_feed_stays_in_sight(sitting: Sitting) -> None:
+    many = tuple(replace(NUTS, feed=replace(NUTS.feed, id=some_id(f"nuts {at}"), name=f"nuts {at}")) for at in range(9))
+    case = replace(MILK, feeds=many, now=dict.fromkeys((("morning", each.feed.id) for each in many), 0.675))
+    keys = at_ration(sitting, case).press(*["down"] * 8)
+    assert "> nuts 8" in keys.text(60, 18)
+    assert "[7_]" in keys.press("7").text(60, 18)
+    keys.press("escape", *["pagedown"] * 5).text(60, 18)
+    keys.press("up").text(60, 18)
+    assert "> nuts 7" in keys.text(60, 18)
+    assert "> nuts 0" in keys.press(*["up"] * 7).text(60, 18)

@@ -7,7 +7,7 @@ from msgspec import Struct
 
 from store.book.register import Register, read_register
 from tui.place import Place, Rooms
-from tui.view import Key
+from tui.view import Key, View
 from tui.walk.picking import Picking
 
 
@@ -76,7 +76,7 @@ class Listing(Picking):
         """Open it."""
         return self.entries[row].open(self)
 
-    def enter(self) -> Place:
+    def enter(self) -> View:
         """Open the picked one; in an empty list, a new one."""
         return super().enter() if self.entries else self.add()
 

@@ -14,7 +14,7 @@ from tui.feed_room.one_feed import OneFeed
 from tui.feed_room.told import feed_lines, room_words
 from tui.page import Line, Role, Size, wrapped
 from tui.place import Place, Rooms
-from tui.view import Key
+from tui.view import Key, View
 from tui.walk.picking import Picking
 
 
@@ -67,7 +67,7 @@ class FeedRoom(Picking):
         super().mark(row, number)
         self._look_at_line()
 
-    def enter(self) -> Place:
+    def enter(self) -> View:
         """Open the feed; where there is none, say what fills the room."""
         return super().enter() if self.lines else self.say("There is no feed yet. F sets one up.")
 

@@ -16,6 +16,7 @@ from tui.changed import said
 from tui.milk_store.words import GROUP_WORDS, jar_words, totals_words, warnings
 from tui.page import Line, Role, Size, wrapped
 from tui.place import Place, Rooms
+from tui.view import View
 from tui.walk.picking import Picking
 
 WEEK = timedelta(days=7)
@@ -71,7 +72,7 @@ class MilkStore(Picking):
         """Which of the three."""
         return GROUP_WORDS[group_of(self.jars[row])]
 
-    def enter(self) -> Place:
+    def enter(self) -> View:
         """Where there is no jar, say so."""
         return super().enter() if self.jars else self.say("There is no jar. A pail put to the house is one.")
 

@@ -47,7 +47,8 @@ def _columns(seen: Seen, width: int) -> Columns:
         name = width - MARK_CELLS - now - new - (UNIT_CELLS if with_unit else 0)
         if name >= NAME_LEAST:
             break
-    return Columns(max(name, NAME_LEAST // 2), now, new, decimal, with_unit)
+    name = max(name, NAME_LEAST // 2)
+    return Columns(name, now, min(new, width - MARK_CELLS - name - now), decimal, with_unit)
 
 
 def _row(seen: Seen, at: int, feed: RationFeed, columns: Columns) -> Line:
@@ -55,9 +56,13 @@ def _row(seen: Seen, at: int, feed: RationFeed, columns: Columns) -> Line:
     name = cut(feed.feed.name, columns.name - 1)
     told = unit(feed, seen.farm.units) if columns.with_unit and not feed.free else ""
     return line(
-        Span(f" {'>' if here else ' '} {name:<{columns.name}}", Role.STRONG if here else Role.TEXT),
+        Span(" > " if here else "   ", Role.HERE if here else Role.TEXT),
+        Span(f"{name:<{columns.name}}", Role.STRONG if here else Role.TEXT),
         f"{_now(seen, feed, decimal=columns.decimal):<{columns.now}}",
-        Span(f"{_new(seen, at, feed, decimal=columns.decimal):<{columns.new}}", _role(seen, feed, here=here)),
+        Span(
+            f"{_ending(_new(seen, at, feed, decimal=columns.decimal), columns.new):<{columns.new}}",
+            _role(seen, feed, here=here),
+        ),
         Span(told, Role.QUIET),
     )
 
@@ -83,6 +88,11 @@ def _new(seen: Seen, at: int, feed: RationFeed, *, decimal: bool) -> str:
     if at == seen.marked and seen.meal != NO_MARK:
         numbers[seen.meal] = f"[{f'{seen.typed}_' if seen.typed else numbers[seen.meal]}]"
     return " + ".join(numbers)
+
+
+def _ending(words: str, cells: int) -> str:
+    """The end of what is typed, where all of it has no room."""
+    return words if len(words) <= cells else f"…{words[1 - cells :]}"
 
 
 def _role(seen: Seen, feed: RationFeed, *, here: bool) -> Role:

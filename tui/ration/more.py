@@ -14,9 +14,10 @@ from store.ration.parts import Head
 from store.round.saying import weight
 from store.round.steps import LookStep
 from tui.farm.sheet_form import SheetForm
-from tui.place import Place
+from tui.place import Place, unless_half_typed
 from tui.ration.first_step import first_feed, first_kg, first_step
 from tui.ration.trial import Cell
+from tui.view import View
 from tui.walk.picking import Picking
 from tui.words import day
 
@@ -43,11 +44,11 @@ class RationMore(Picking):
         """What is offered."""
         return [words for words, _ in self.acts]
 
-    def picked(self, row: int) -> Place:
+    def picked(self, row: int) -> View:
         """Do it."""
         return self.acts[row][1]()
 
-    def _acts(self) -> Iterator[tuple[str, Callable[[], Place]]]:
+    def _acts(self) -> Iterator[tuple[str, Callable[[], View]]]:
         heads = self.ration.case.heads
         yield "find a mix of the feeds on hand that fits", lambda: self.rooms.mixing(self.ration)
         if any(head.forage_only and has_slipped(head) for head in heads):
@@ -55,7 +56,7 @@ class RationMore(Picking):
         for head in heads[:1] if len(heads) == 1 else ():
             yield from self._of_her(head)
 
-    def _first_step(self) -> Iterator[tuple[str, Callable[[], Place]]]:
+    def _first_step(self) -> Iterator[tuple[str, Callable[[], View]]]:
         seen = self.ration.seen
         feed = first_feed(seen)
         if feed:
@@ -66,7 +67,7 @@ class RationMore(Picking):
         self.ration.try_out(amounts)
         return self.ration.say(f"{name} is tried; nothing is written. Enter starts it on a day.")
 
-    def _of_her(self, head: Head) -> Iterator[tuple[str, Callable[[], Place]]]:
+    def _of_her(self, head: Head) -> Iterator[tuple[str, Callable[[], View]]]:
         name, animal_id = head.animal.name, head.animal.id
         yield f"weigh {name}, or tape her heart girth", lambda: self._form(BodySheet, animal_id)
         yield f"score {name}'s condition", lambda: self._score(animal_id)
@@ -77,14 +78,14 @@ class RationMore(Picking):
         register = read_register(self.walker.book.desk, self.walker.book.clock.now())
         return SheetForm(self.ration, sheet(register, *of))
 
-    def _score(self, animal_id: UUID) -> Place:
+    def _score(self, animal_id: UUID) -> View:
         """Her look of this round; where none is due, when it is; where she has none, the sheet that begins one."""
         steps = enumerate(self.walker.steps)
         due = (at for at, step in steps if isinstance(step, LookStep) and step.look.asks is Asks.CONDITION
                and step.animal.id == animal_id)  # fmt: skip
         at = next(due, None)
         if at is not None:
-            return self.rooms.lamp(at)
+            return unless_half_typed(self, lambda: self.rooms.lamp(at))
         looks = (each for each in self.walker.snapshot.looks if each.asks is Asks.CONDITION)
         look = next((each for each in looks if each.animal_id == animal_id), None)
         if look is None:

@@ -38,7 +38,7 @@ class Ration(Trying):
 
     def leave(self) -> View | None:
         """Leave, unless something is typed or tried here, or typed in the place below."""
-        return Place.leave(self) if self.typing or self.tried else super().leave()
+        return Place.leave(self) if self.typing or changed(self.case, self.tried) else super().leave()
 
     def unwritten(self) -> str:
         """Tried amounts are started or put back; a typed one is taken first."""

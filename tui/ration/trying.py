@@ -18,6 +18,9 @@ from tui.typed import Typed, begins_amount
 from tui.view import View
 
 FREE = "{} stands free: nothing is measured out. F sets where a feed stands free."
+TYPED_MOST = 40
+"""Room for two amounts with their measures: `1 1/2 scoops + 10.25 kg`."""
+FULL = "There is room for no more: Enter takes what is typed, Backspace takes a character back."
 NO_ROW = "There is no feed to change yet. A adds one of those on hand."
 
 
@@ -30,7 +33,7 @@ class Trying(Over):
         self.scroll = Scroll(follows=False, up="Page Up", down="Page Down")
         self.reads = reads
         self.row = self.meal = 0
-        self.entry = Typed()
+        self.entry = Typed(TYPED_MOST)
         self.tried: dict[Cell, float] = {}
         self.look()
 
@@ -95,6 +98,9 @@ class Trying(Over):
         if feed is None or feed.free:
             self.say(NO_ROW if feed is None else FREE.format(feed.feed.name))
             return True
+        if self.entry.is_full:
+            self.say(FULL)
+        self.scroll.seek()
         taken = self.entry.takes(character)
         if taken:
             self.reckon()
@@ -121,18 +127,21 @@ class Trying(Over):
         """A line for a feed, with nothing given yet, and the mark on it."""
         self.tried.update(dict.fromkeys(((slot, feed.feed.id) for slot in self.case.slots), 0.0))
         self.row = rows(self.case, self.tried).index(feed)
+        self.scroll.seek()
         self.reckon()
 
     def choose(self, by: int) -> Place:
         """Another feed; what is typed is taken first."""
         if self.take():
             self.row = (self.row + by) % max(len(self.seen.rows), 1)
+            self.scroll.seek()
             self.reckon()
         return self
 
     def choose_meal(self, by: int) -> Place:
         """Another meal of the feed; what is typed is taken first."""
         if self.take():
+            self.scroll.seek()
             self.meal = (self.meal + by) % len(self.case.slots)
             self.reckon()
         return self

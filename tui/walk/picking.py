@@ -10,7 +10,7 @@ from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
 from tui.place import HELP_KEY, LEAVE_KEY, WHY_KEY, Over, Place, Rooms
 from tui.typed import is_number
-from tui.view import BACKSPACE, ENTER, PAGE_KEYS, Key
+from tui.view import BACKSPACE, ENTER, PAGE_KEYS, Key, View
 
 
 class Picking(Over):
@@ -31,7 +31,7 @@ class Picking(Over):
         """What can be picked, in order."""
 
     @abstractmethod
-    def picked(self, row: int) -> Place:
+    def picked(self, row: int) -> View:
         """Write what was picked, and where to go on."""
 
     def heading(self) -> str:
@@ -78,7 +78,7 @@ class Picking(Over):
         self.mark(None)
         return self
 
-    def enter(self) -> Place:
+    def enter(self) -> View:
         """Write what is picked."""
         self.number = ""
         if self.row is None or self.row >= len(self.choices()):
