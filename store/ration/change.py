@@ -84,9 +84,9 @@ def _step_days(case: Case, new: Amounts, rules: Rules, found: Steps) -> Value:
     meals, sharing = changed(case, new), shares_rise(case, new, rules)
     longest = max((days_between(case, rules, id_, len(found)) for _, id_ in meals), default=STEP_DAYS)
     begin = tuple(case.now.get(meal, 0.0) for meal in meals)
-    steps = pairwise((begin, *found))
-    rises = (sum(to[at] - was[at] for at, meal in enumerate(meals) if meal in sharing) for was, to in steps)
-    rise = given(max(rises, default=0.0), "rise of all that is no forage", "kg", "the most at one step")
+    ways = zip(meals, zip(begin, *found, strict=True), strict=True)
+    rises = (max(to - was for was, to in pairwise(way)) for meal, way in ways if meal in sharing)
+    rise = given(sum(rises), "rise of all that is no forage", "kg", "the most of each meal at one step")
     slow = days_for_rise.of("days from step to step", rise_kg=rise, most_kg=rise_of(case))
     return max(given(longest, slow.name, "d", "the longest of these feeds"), slow, key=lambda value: value.amount)
 

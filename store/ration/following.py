@@ -1,20 +1,31 @@
 """A change under way, followed by the round: every meal of it held, stepped back or ended, as rows of the feed plan."""
 
-from collections.abc import Callable, Iterator, Sequence
-from datetime import date, datetime
+from collections.abc import Iterable, Iterator, Sequence
+from datetime import date, datetime, timedelta
 from enum import StrEnum
 from typing import Any
 from uuid import UUID
 
 from msgspec import Struct
 
+from store.book.clock import MICROSECOND
 from store.book.drafts import RowDraft, Subject
 from store.book.facts.feed import PlanRow, Told
 from store.book.register import Register
 from store.book.turn import Turn, local
 from store.book.words import SLOTS
 from store.herd.dating import at, kept
-from store.round.change import ONE_CHANGE, change_of, ended, held, stepped_back, stepping, with_rows
+from store.round.change import (
+    ONE_CHANGE,
+    change_of,
+    days_back,
+    days_on,
+    due_kg_at,
+    ended,
+    held,
+    stepping,
+    with_rows,
+)  # fmt: skip
 
 
 class Act(StrEnum):
@@ -36,16 +47,29 @@ class Meal(Struct, frozen=True):
 
 
 def under_way(register: Register, subject: Subject, now: datetime) -> tuple[Meal, ...]:
-    """The meals whose amount is being changed; those that a change under way reaches within its days too."""
+    """The meals that a change under way changes: those that are at their end already or begin later too."""
     meals = sorted(_meals(register, subject), key=lambda meal: (SLOTS.index(meal.slot), meal.name))
-    zone = register.farm.zone
-    if not any(change_of(meal.rows, now, zone) for meal in meals):
+    if not any(change_of(meal.rows, now, register.farm.zone) for meal in meals):
         return ()
-    return tuple(meal for meal in meals if change_of(meal.rows, now, zone) or _begins_soon(meal.rows, now))
+    moments = _of_one_change((at for meal in meals for at in _moments(meal)), now)
+    return tuple(meal for meal in meals if not moments.isdisjoint(_moments(meal)))
 
 
-def _begins_soon(rows: Sequence[PlanRow], now: datetime) -> bool:
-    return any(now < row.begins_at <= now + ONE_CHANGE for row in stepping(rows))
+def _moments(meal: Meal) -> Iterator[datetime]:
+    """When it steps; what stood before is no step."""
+    yield from (row.begins_at for row in stepping(meal.rows)[1:])
+
+
+def _of_one_change(moments: Iterable[datetime], now: datetime) -> set[datetime]:
+    """Those of the change that is under way, of all its meals."""
+    found: list[datetime] = []
+    for begins_at in sorted(moments):
+        if found and begins_at - found[-1] > ONE_CHANGE:
+            if begins_at > now:
+                break
+            found.clear()
+        found.append(begins_at)
+    return set(found)
 
 
 def _meals(register: Register, subject: Subject) -> Iterator[Meal]:
@@ -63,15 +87,55 @@ def _told(register: Register, row: Any) -> Told | None:
     return Told(row["measure_id"], measure["name"], measure["plural"], weighed["holds_kg"] if weighed else None)
 
 
-def changed_by(act: Act, meal: Meal, first: Turn, now: datetime, zone: str) -> tuple[PlanRow, ...]:
-    """The rows to add to a meal. first: the next round that is not fed yet; a slot before it follows a day later."""
-    begins = _first_of(meal.slot, first).day_begins(zone)
-    acts: dict[Act, Callable[[], tuple[PlanRow, ...]]] = {
-        Act.HOLD: lambda: held(meal.rows, begins, zone),
-        Act.BACK: lambda: stepped_back(meal.rows, begins, zone),
-        Act.END: lambda: ended(meal.rows, max(begins, now)),
-    }
-    return acts[act]()
+class Here(Struct, frozen=True):
+    """Where somebody stands: which round, whether its meal is fed, and the farm's zone."""
+
+    turn: Turn
+    is_fed: bool
+    zone: str
+
+    @property
+    def first(self) -> Turn:
+        """The next round that is not fed yet."""
+        return self.turn.after() if self.is_fed else self.turn
+
+    def begins(self, slot: str) -> datetime:
+        """When a slot is fed next; one before that round follows a day later."""
+        return _first_of(slot, self.first).day_begins(self.zone)
+
+    @property
+    def day_ends(self) -> datetime:
+        """The last moment of the day of this round."""
+        return Turn(self.turn.day + timedelta(days=1), self.turn.slot).day_begins(self.zone) - MICROSECOND
+
+
+def changed_by(act: Act, meals: Sequence[Meal], here: Here) -> tuple[tuple[PlanRow, ...], ...]:
+    """By meal the rows to add. All of them go the same days back, so that they stay at one step of their way.
+
+    Where a feed is up in a meal of this day that is fed already, a later one of this day is not above its plan: else
+    the day might have more than either.
+    """
+    if act is Act.END:
+        return tuple(ended(meal.rows, here.day_ends) for meal in meals)
+    fed = [days_back(meal.rows, here.begins(meal.slot), here.zone) for meal in meals]
+    days = min((each for each in fed if each), default=1) if act is Act.BACK else 1
+    up = {meal.feed_id for meal in meals if _is_up(meal, here, days)}
+    return tuple(
+        held(meal.rows, here.begins(meal.slot), here.zone, days, no_more=meal.feed_id in up and _is_today(meal, here))
+        for meal in meals
+    )
+
+
+def _is_today(meal: Meal, here: Here) -> bool:
+    """Whether it is still to come on the day of the next round."""
+    return SLOTS.index(meal.slot) >= SLOTS.index(here.first.slot)
+
+
+def _is_up(meal: Meal, here: Here, days: int) -> bool:
+    """Whether it was fed already on the day of the next round, and more of it than so many days before."""
+    before = days_on(here.begins(meal.slot), -1, here.zone)
+    kg, was_kg = (due_kg_at(meal.rows, at) or 0.0 for at in (before, days_on(before, -days, here.zone)))
+    return not _is_today(meal, here) and kg > was_kg
 
 
 def _first_of(slot: str, first: Turn) -> Turn:

@@ -12,8 +12,8 @@ from msgspec import Struct
 from store.book.facts.feed import PlanRow
 from store.book.turn import from_wall, local
 
-ONE_CHANGE = timedelta(days=7)
-"""Rows that follow each other within so many days are one change. Common practice: one to two weeks in all."""
+ONE_CHANGE = timedelta(days=10)
+"""Rows that come within so many days are one change: a new feed in two steps takes ten. Common practice."""
 PLAN_CHANGED = "plan changed"
 """The mark of the note that goes with a changed plan or measure: taking the note back would not take that back."""
 
@@ -39,7 +39,7 @@ def change_of(rows: Sequence[PlanRow], now: datetime, zone: str) -> FeedChange |
         return None
     first, last = _ends(rows, len(begun) - 1)
     first += rows[first].due_kg is None  # it begins from nothing: that row says so
-    was_kg = _due_kg(rows, days_on(begun[-1].begins_at, -1, zone)) or 0.0
+    was_kg = due_kg_at(rows, days_on(begun[-1].begins_at, -1, zone)) or 0.0
     over = last == len(begun) - 1 and days_on(begun[-1].begins_at, 1, zone) <= now
     if not 0 < first < len(begun) or over:
         return None
@@ -57,35 +57,38 @@ def step_after_hold(rows: Sequence[PlanRow], now: datetime, zone: str) -> PlanRo
     return next(coming, None)
 
 
-def held(rows: Sequence[PlanRow], slot_begins: datetime, zone: str, days: int = 1) -> tuple[PlanRow, ...]:
+def held(
+    rows: Sequence[PlanRow], slot_begins: datetime, zone: str, days: int = 1, *, no_more: bool = False
+) -> tuple[PlanRow, ...]:
     """The rows to add so that from a slot on each day is fed as so many days before, and every later step comes later.
 
-    slot_begins: when the first of these slots begins.
+    slot_begins: when the first of these slots begins. no_more: on its first day never above what is planned for it.
     """
+    second = days_on(slot_begins, 1, zone)
     coming = [row.begins_at for row in rows if row.begins_at > days_on(slot_begins, -days, zone)]
     replaced = (at for at in coming if at > slot_begins)
-    moments = {slot_begins, *replaced, *(days_on(at, days, zone) for at in coming)}
-    return tuple(PlanRow(at, _due_kg(rows, days_on(at, -days, zone))) for at in sorted(moments))
+    moments = {slot_begins, *replaced, *(days_on(at, days, zone) for at in coming), *([second] if no_more else ())}
+
+    def due_kg(at: datetime) -> float | None:
+        then_kg = due_kg_at(rows, days_on(at, -days, zone))
+        return min(then_kg or 0.0, due_kg_at(rows, at) or 0.0) or None if no_more and at < second else then_kg
+
+    return tuple(PlanRow(at, due_kg(at)) for at in sorted(moments))
 
 
-def stepped_back(rows: Sequence[PlanRow], slot_begins: datetime, zone: str) -> tuple[PlanRow, ...]:
-    """The rows to add so that this slot is as before the step that was fed last; that step comes again a day later.
-
-    Every later one comes later with it. Where nothing of the change was fed yet, it is held for a day.
-    """
+def days_back(rows: Sequence[PlanRow], slot_begins: datetime, zone: str) -> int | None:
+    """So many days before a slot it was last as before the step that was fed last; None: nothing of it was fed yet."""
     steps = stepping(rows)
     begun = sum(row.begins_at <= slot_begins for row in steps)
     fed = sum(row.begins_at <= days_on(slot_begins, -1, zone) for row in steps)
     first, _ = _ends(steps, max(begun - 1, 0))
-    last_fed = steps[fed - 1] if fed > max(first, 1) else None
-    days = _days(last_fed.begins_at, slot_begins, zone) if last_fed and last_fed.due_kg is not None else 1
-    return held(rows, slot_begins, zone, days)
+    return _days(steps[fed - 1].begins_at, slot_begins, zone) if fed > max(first, 1) else None
 
 
-def ended(rows: Sequence[PlanRow], slot_begins: datetime) -> tuple[PlanRow, ...]:
-    """The rows to add so that what this slot gives stays, and no later step comes."""
-    later = [row.begins_at for row in rows if row.begins_at > slot_begins]
-    return tuple(PlanRow(at, _due_kg(rows, slot_begins)) for at in later)
+def ended(rows: Sequence[PlanRow], at: datetime) -> tuple[PlanRow, ...]:
+    """The rows to add so that what is given at a moment stays, and no later step comes."""
+    later = [row.begins_at for row in rows if row.begins_at > at]
+    return tuple(PlanRow(begins_at, due_kg_at(rows, at)) for begins_at in later)
 
 
 def with_rows(rows: Sequence[PlanRow], added: Sequence[PlanRow]) -> tuple[PlanRow, ...]:
@@ -114,5 +117,6 @@ def _days(began: datetime, at: datetime, zone: str) -> int:
     return (local(at, zone).date() - local(began, zone).date()).days + 1
 
 
-def _due_kg(rows: Sequence[PlanRow], at: datetime) -> float | None:
+def due_kg_at(rows: Sequence[PlanRow], at: datetime) -> float | None:
+    """What is due at a moment. [kg] rows: oldest first."""
     return next((row.due_kg for row in reversed(rows) if row.begins_at <= at), None)

@@ -1,5 +1,6 @@
 """M at a feed step whose amount is being changed: hold it, step back, end it here, what it is for."""
 
+from collections.abc import Iterator
 from datetime import timedelta
 from itertools import islice
 
@@ -8,10 +9,9 @@ from msgspec.structs import replace
 from store.book.facts.feed import PlanRow
 from store.book.reading.plan_notes import plan_notes
 from store.book.register import read_register
-from store.book.turn import Turn
 from store.book.words import State
 from store.herd.taking_back import as_before
-from store.ration.following import Act, Meal, changed_by, course_of, drafts, under_way
+from store.ration.following import Act, Here, Meal, changed_by, course_of, drafts, under_way
 from store.round.change import PLAN_CHANGED, with_rows
 from store.round.confirm import noted
 from store.round.saying import exact
@@ -54,8 +54,7 @@ class Following(Picking):
         super().__init__(rooms, lamp)
         self.lamp, self.step = lamp, step
         self._look()
-        turn = self.walker.turn
-        self.first: Turn = turn.after() if step.state is State.DONE else turn
+        self.here = Here(self.walker.turn, step.state is State.DONE, self.walker.zone)
 
     def _look(self) -> None:
         """Its meals as the book stands now, and what was said of them."""
@@ -87,7 +86,7 @@ class Following(Picking):
         act = self.act
         if act is None:
             return []
-        words = (f"THEN  {self._course(meal, self._rows(act, meal))}" for meal in self.meals)
+        words = (f"THEN  {self._course(meal, added)}" for meal, added in self._rows(act))
         return [(), *(row for each in words for row in wrapped(each, size.width, Role.STRONG, "  "))]
 
     @property
@@ -95,13 +94,13 @@ class Following(Picking):
         """The marked one; None: no line is marked, or the last."""
         return list(ACTS)[self.row] if self.row is not None and self.row < len(ACTS) else None
 
-    def _rows(self, act: Act, meal: Meal) -> tuple[PlanRow, ...]:
-        return changed_by(act, meal, self.first, self.register.at, self.walker.zone)
+    def _rows(self, act: Act) -> Iterator[tuple[Meal, tuple[PlanRow, ...]]]:
+        return zip(self.meals, changed_by(act, self.meals, self.here), strict=True)
 
     def _course(self, meal: Meal, added: tuple[PlanRow, ...]) -> str:
         """`dairy nuts, morning: Wed 11 Mar 1 1/2 scoops, Thu 12 Mar 1 3/4 scoops`."""
         rows, now = with_rows(meal.rows, added), self.register.at
-        found = course_of(rows, meal.slot, self.first, now, self.walker.zone)
+        found = course_of(rows, meal.slot, self.here.first, now, self.walker.zone)
         shown = list(islice(found, STEPS_SHOWN + 1))
         more = ", ..." if len(shown) > STEPS_SHOWN else ""
         words = ", ".join(f"{day(on)} {self._amount(meal, kg)}" for on, kg in shown[:STEPS_SHOWN])
@@ -123,8 +122,7 @@ class Following(Picking):
         self._look()
         if self.meals != shown:
             return self.say(ANEW)
-        rows = [row for meal in self.meals for row in
-                drafts(self.register, subject, meal, self._rows(act, meal))]  # fmt: skip
+        rows = [row for meal, added in self._rows(act) for row in drafts(self.register, subject, meal, added)]
         if not rows:
             return self.say("There is no later step to change. Backspace goes back.")
         names = ", ".join(dict.fromkeys(meal.name for meal in self.meals))

@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 from datetime import date
 from math import inf
-from typing import Any
 
 from hypothesis import strategies as st
 from msgspec import Struct
@@ -14,9 +13,9 @@ from store.book.turn import Turn
 from store.book.words import EVENING, FEEDING, MORNING, Stage
 from store.ration.fed import day_kg
 from store.ration.limits import biggest_meal
-from store.ration.parts import Amounts, Case, Head, RationFeed
+from store.ration.parts import Amounts, Case, Head, Limits, RationFeed
 from store.ration.step_limits import Meal
-from tests.store.ration.small_ration import COW, GRAIN, HAY, made_case, ration_feed
+from tests.store.ration.small_ration import COW, GRAIN, HAY, made_case, ration_feed, value
 from tests.store.round.made import some_id
 
 OTHER = Feed(some_id("other corn"), "corn", soaked=False)
@@ -34,23 +33,32 @@ class Asked(Struct, frozen=True):
 
 @st.composite
 def asked(draw: st.DrawFn) -> Asked:
-    """Any of them; where nothing changes too."""
-    corn, other = draw(_feeds(GRAIN)), draw(_feeds(OTHER))
+    """Any of them; caps as tight as the ends allow, so that whatever goes beyond both is seen."""
     now, new = draw(_amounts()), draw(_amounts())
-    case = made_case(ration_feed(HAY), corn, other, now=now, meal_limit_kg=draw(st.sampled_from((None, 3, 4, 5))))
     besides: Amounts = draw(st.one_of(st.just({}), _amounts(st.sampled_from((0.0, 0.5, 1.0)))))
+    bare = replace(made_case(draw(_feeds(GRAIN)), draw(_feeds(OTHER)), now=now), besides=besides)
+    feeds = tuple(replace(feed, limits=draw(_limits(bare, new, feed))) for feed in bare.feeds)
+    meal_kg = draw(st.none() | st.just(max(biggest_meal(bare, each).amount for each in (now, new))))
     head = Head(replace(COW, stage=draw(st.sampled_from((Stage.IN_MILK, Stage.CALF)))), "")
     start = Turn(date(2026, 3, 28), draw(st.sampled_from((MORNING, EVENING))))
-    return Asked(replace(case, besides=besides, heads=(head,)), new, start)
+    limit = value(meal_kg) if meal_kg else None
+    return Asked(replace(bare, feeds=(ration_feed(HAY), *feeds), heads=(head,), meal_limit_kg=limit), new, start)
 
 
 @st.composite
 def _feeds(draw: st.DrawFn, feed: Feed) -> RationFeed:
-    most: dict[str, Any] = {"most_day_kg": (None, 4, 5, 6), "most_meal_kg": (None, 2, 3, 4)}
-    drawn = {name: draw(st.sampled_from(kg)) for name, kg in most.items()}
-    found = ration_feed(feed, **{name: kg for name, kg in drawn.items() if kg})
     holds_kg = draw(st.sampled_from((None, 0.4, 0.675, 1.0, 3.0)))
-    return replace(found, told=Told(some_id(f"measure {feed.id}"), "scoop", "scoops", holds_kg))
+    return replace(ration_feed(feed), told=Told(some_id(f"measure {feed.id}"), "scoop", "scoops", holds_kg))
+
+
+@st.composite
+def _limits(draw: st.DrawFn, case: Case, new: Amounts, feed: RationFeed) -> Limits:
+    """Of a day and of a meal: none, or the most that either end gives."""
+    day_kg_ = max(day_kg(case, each).get(feed.feed.id, 0.0) for each in (case.now, new))
+    meals = (each.get((slot, feed.feed.id), 0.0) + case.besides.get((slot, feed.feed.id), 0.0)
+             for each in (case.now, new) for slot in FEEDING)  # fmt: skip
+    day, meal = draw(st.none() | st.just(value(day_kg_))), draw(st.none() | st.just(value(max(meals))))
+    return Limits(most_day_kg=day, most_meal_kg=meal)
 
 
 def _amounts(kg: st.SearchStrategy[float] = AMOUNTS_KG) -> st.SearchStrategy[Amounts]:

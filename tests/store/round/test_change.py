@@ -10,7 +10,16 @@ from store.book.facts.feed import PlanRow
 from store.book.opening import Book
 from store.book.records.feeding import FeedPlan
 from store.book.snapshot import Snapshot
-from store.round.change import FeedChange, change_of, days_on, ended, held, step_after_hold, stepped_back, with_rows
+from store.round.change import (
+    FeedChange,
+    change_of,
+    days_back,
+    days_on,
+    ended,
+    held,
+    step_after_hold,
+    with_rows,
+)  # fmt: skip
 from tests.farm import MORNING, morning
 from tests.store.book.seeing import put
 from tests.store.round.made import animal_named, unhurried
@@ -102,15 +111,20 @@ def after_of(plan: tuple[PlanRow, ...], added: tuple[PlanRow, ...], days: range)
     return [at(with_rows(plan, added), MORNING + n * DAY) for n in days]
 
 
+def stepped_back(plan: tuple[PlanRow, ...]) -> tuple[PlanRow, ...]:
+    """The rows to add so that today is as before the step fed last."""
+    return held(plan, MIDNIGHT, ZONE, days_back(plan, MIDNIGHT, ZONE) or 1)
+
+
 def test_stepped_back_it_is_as_before_the_step_fed_last_and_that_one_comes_again_tomorrow() -> None:
     """By hand: 1.2 was fed yesterday, 1.4 was due today; 1.0 was before."""
-    assert after_of(FOUR_DAYS, stepped_back(FOUR_DAYS, MIDNIGHT, ZONE), range(6)) == [1.0, 1.2, 1.4, 1.6, 1.8, 1.8]
+    assert after_of(FOUR_DAYS, stepped_back(FOUR_DAYS), range(6)) == [1.0, 1.2, 1.4, 1.6, 1.8, 1.8]
 
 
 def test_stepped_back_between_two_steps_the_present_one_comes_again_with_all_its_days() -> None:
     """1.2 began two days ago and would have become 1.4 tomorrow."""
     plan = rows((-40, 1.0), (-2, 1.2), (1, 1.4))
-    assert after_of(plan, stepped_back(plan, MIDNIGHT, ZONE), range(6)) == [1.0, 1.2, 1.2, 1.2, 1.4, 1.4]
+    assert after_of(plan, stepped_back(plan), range(6)) == [1.0, 1.2, 1.2, 1.2, 1.4, 1.4]
 
 
 @pytest.mark.parametrize("plan", [
@@ -118,12 +132,23 @@ def test_stepped_back_between_two_steps_the_present_one_comes_again_with_all_its
     rows((-0.5, None), (0, 1.2), (1, 1.4)),
 ])  # fmt: skip
 def test_stepped_back_before_anything_of_it_was_fed_it_is_held(plan: tuple[PlanRow, ...]) -> None:
-    assert stepped_back(plan, MIDNIGHT, ZONE) == held(plan, MIDNIGHT, ZONE)
+    assert days_back(plan, MIDNIGHT, ZONE) is None
 
 
 def test_stepped_back_to_nothing_where_it_began_from_nothing() -> None:
     plan = rows((-1.5, None), (-1, 1.2), (0, 1.4))
-    assert after_of(plan, stepped_back(plan, MIDNIGHT, ZONE), range(3)) == [None, 1.2, 1.4]
+    assert after_of(plan, stepped_back(plan), range(3)) == [None, 1.2, 1.4]
+
+
+def test_a_feed_that_was_taken_away_with_the_last_step_comes_back() -> None:
+    plan = rows((-40, 1.0), (-2, 0.5), (-1, None))
+    assert after_of(plan, stepped_back(plan), range(3)) == [0.5, None, None]
+
+
+def test_on_the_first_day_no_more_than_is_planned_for_it_where_that_is_asked() -> None:
+    """By hand: 1.0 was to come today after 1.2 and 1.4; held it would be 1.2."""
+    plan = rows((-40, 1.4), (-1, 1.2), (0, 1.0), (1, 0.8))
+    assert after_of(plan, held(plan, MIDNIGHT, ZONE, no_more=True), range(4)) == [1.0, 1.0, 0.8, 0.8]
 
 
 def test_ended_it_stays_as_today_and_is_no_change_any_more() -> None:
