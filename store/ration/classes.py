@@ -4,10 +4,12 @@ from collections.abc import Callable, Iterator, Mapping
 from contextlib import suppress
 
 from store.book.words import Species, Stage
+from store.husbandry.body.condition import POINT_KG, REGAIN_DAYS, regain_kg_day
 from store.husbandry.breeds import is_dairy
 from store.husbandry.needs import dairy, growing, suckler
 from store.husbandry.why import Value, given
 from store.ration.asked import ASSUMED, Asked
+from store.ration.forage_only import has_slipped
 from store.ration.parts import Head, Missing
 from store.round.saying import exact
 
@@ -63,11 +65,22 @@ def _in_milk(head: Head, weight_kg: Value) -> Needs | None:
         protein_percent=head.milk_protein_percent,
         days_in_milk=head.days_in_milk or MIDDLE_OF_MILK,
         days_in_calf=head.days_in_calf,
+        gain_kg_day=_regain(head),
     )
 
 
 def _dry(head: Head, weight_kg: Value) -> Needs:
     return dairy.dry(weight_kg=weight_kg, days_in_calf=head.days_in_calf)
+
+
+def _regain(head: Head) -> Value | None:
+    """What a cow in milk is to put on where she is below the condition wanted; None: she is not, or gives too much
+    yet. A dry one is fed to hold what she has. Common practice."""
+    fresh = (head.days_in_milk or MIDDLE_OF_MILK).amount <= MIDDLE_OF_MILK.amount
+    goal, points = head.condition_goal, head.condition
+    if fresh or not goal or not points or not has_slipped(head):
+        return None
+    return regain_kg_day.of(goal_points=goal, points=points, point_kg=POINT_KG, days=REGAIN_DAYS)
 
 
 def _close_up(head: Head, weight_kg: Value) -> Needs:

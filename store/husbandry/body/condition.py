@@ -3,7 +3,7 @@
 from msgspec import Struct
 
 from store.husbandry.bounds import at_least_zero
-from store.husbandry.why import Source, Sure, equation, example
+from store.husbandry.why import ARITHMETIC, Source, Sure, equation, example, given
 
 DAIRY_SCALE, BEEF_SCALE = (1.0, 5.0), (1.0, 9.0)
 DAIRY_KG_A_POINT, BEEF_KG_A_POINT = (45.0, 64.0), 34.0
@@ -54,6 +54,25 @@ def points_feed_kg(points: float, point_kg: float, nel_mcal: float) -> float:
     if nel_mcal == 0:
         raise ValueError("nel_mcal is 0; it must be above 0")
     return points * point_kg * NEL_MCAL_A_KG_GAINED / nel_mcal
+
+
+POINT_KG = given(
+    sum(DAIRY_KG_A_POINT) / 2, "weight of a point", "kg", "a table",
+    Source("progressivedairy.com/topics/herd-health/0706-pd-body-condition-scoring: 100 to 140 lb, the middle of it"),
+)  # fmt: skip
+REGAIN_DAYS = given(
+    75.0, "days to regain it", "days", "a starting value", Source("60 to 90 days, the middle of them", Sure.ASSUMED)
+)
+
+
+@equation("gain back to her goal", "(goal - condition) x weight of a point / days", "kg a day", ARITHMETIC)
+def regain_kg_day(goal_points: float, points: float, point_kg: float, days: float) -> float:
+    """What one that is thinner than wanted is to put on; 0 for any other. [kg a day] Raises ValueError below zero,
+    and for no days."""
+    at_least_zero(goal_points=goal_points, points=points, point_kg=point_kg, days=days)
+    if days == 0:
+        raise ValueError("days is 0; it must be above 0")
+    return max(goal_points - points, 0.0) * point_kg / days
 
 
 class Target(Struct, frozen=True):

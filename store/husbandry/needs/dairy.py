@@ -24,18 +24,15 @@ def in_milk(  # noqa: PLR0913 - what a need hangs on, by name
     lactose_percent: Value | None = None,
     days_in_calf: Value | None = None,
     gain_kg_day: Value | None = None,
-    walked_km: Value | None = None,
-    hilly: bool = False,
 ) -> Mapping[str, Value]:
     """A cow in milk. milk_kg: a day, what a calf takes included. None: not known, or none.
 
-    protein_percent: crude. gain_kg_day: wanted, below zero where she may lose. walked_km: a day at grass; None: housed.
+    protein_percent: crude. gain_kg_day: wanted, below zero where she may lose.
     """
     per_kg = _energy_of_milk(fat_percent, protein_percent, lactose_percent)
     energies = (
         *_alive(weight_kg, days_in_calf),
         energy.in_milk_mcal.of(milk_kg=milk_kg, mcal_per_kg=per_kg),
-        *_outdoors(weight_kg, walked_km, hilly=hilly),
         *_change(gain_kg_day),
     )
     corrected = appetite.fat_corrected_kg.of(milk_kg=milk_kg, fat_percent=fat_percent)
@@ -55,13 +52,11 @@ def in_milk(  # noqa: PLR0913 - what a need hangs on, by name
     }  # fmt: skip
 
 
-def dry(
-    *, weight_kg: Value, days_in_calf: Value | None = None, gain_kg_day: Value | None = None
-) -> Mapping[str, Value]:
+def dry(*, weight_kg: Value, days_in_calf: Value | None = None) -> Mapping[str, Value]:
     """A dry cow. weight_kg: the calf in her included. days_in_calf None: no calf in her."""
     carried = days_in_calf or NO_CALF
     return {
-        "energy": total("energy", "Mcal", (*_alive(weight_kg, days_in_calf), *_change(gain_kg_day))),
+        "energy": total("energy", "Mcal", _alive(weight_kg, days_in_calf)),
         "dry_matter_kg": appetite.dry_kg.of(weight_kg=weight_kg, days_in_calf=carried),
         "protein_g": protein.carrying_protein_g.of("protein", weight_kg=weight_kg, days_in_calf=carried),
         "calcium_g": protein.alive_calcium_g.of("calcium", weight_kg=weight_kg, days_in_calf=carried),
@@ -98,13 +93,6 @@ def _alive(weight_kg: Value, days_in_calf: Value | None) -> Iterator[Value]:
     own = energy.own_weight_kg.of(weight_kg=weight_kg, conceptus_kg=energy.conceptus_kg.of(**carries))
     yield energy.maintenance.of(weight_kg=own)
     yield energy.pregnancy.of(**carries)
-
-
-def _outdoors(weight_kg: Value, walked_km: Value | None, *, hilly: bool) -> Iterator[Value]:
-    if walked_km is not None:
-        yield energy.grazing.of(weight_kg=weight_kg, walked_km=walked_km)
-        if hilly:
-            yield energy.climbing.of(weight_kg=weight_kg)
 
 
 def _change(gain_kg_day: Value | None) -> Iterator[Value]:

@@ -10,10 +10,7 @@ from store.husbandry.why import ARITHMETIC, Source, Sure, equation, example
 
 BOOK = "Nutrient Requirements of Dairy Cattle, 7th edition (2001), chapter 2"
 OLDER = "Nutrient Requirements of Dairy Cattle, 6th edition (1989)"
-GRAZING = Source(
-    "articles.extension.org/pages/18326, energy requirements of grazing activity; its rows lie up to 0.01 above this "
-    "on level pasture, and within 0.03 where it is hilly"
-)
+GRAZING = Source("articles.extension.org/pages/18326, energy requirements of grazing activity")
 KB_PER_LB = 2.2046
 PREGNANT_FROM_D, PREGNANT_TO_D = 190.0, 279.0
 _ALIVE = Source(f"{OLDER}, table 6-3, maintenance of mature cows", Sure.MEMORY)
@@ -130,29 +127,6 @@ def own_weight_kg(weight_kg: float, conceptus_kg: float) -> float:
     if conceptus_kg > weight_kg:
         raise ValueError(f"conceptus_kg is {conceptus_kg}; she weighs {weight_kg} with it")
     return weight_kg - conceptus_kg
-
-
-@equation(
-    "for grazing and walking", "0.00045 x weight x km + 0.0012 x weight", "Mcal",
-    Source(f"{BOOK}, pasture about 60 % of what she eats", Sure.MEMORY),
-    example(0.63, 0.01, GRAZING, weight_kg=453.6, walked_km=0.4023),
-    example(0.88, 0.01, GRAZING, weight_kg=453.6, walked_km=1.6093),
-    example(1.21, 0.01, GRAZING, weight_kg=453.6, walked_km=3.2187), weight_kg=(350, 800), walked_km=(0, 8),
-)  # fmt: skip
-def grazing(weight_kg: float, walked_km: float) -> float:
-    """On level pasture. [Mcal] walked_km: a day, to the milking and back. Raises ValueError below zero."""
-    at_least_zero(weight_kg=weight_kg, walked_km=walked_km)
-    return 0.00045 * weight_kg * walked_km + 0.0012 * weight_kg
-
-
-@equation(
-    "for climbing", "0.006 x weight", "Mcal", Source(f"{BOOK}, pasture over about 200 m of height", Sure.MEMORY),
-    example(3.33 - 0.63, 0.03, GRAZING, weight_kg=453.6), weight_kg=(350, 800),
-)  # fmt: skip
-def climbing(weight_kg: float) -> float:
-    """More than on level pasture, where it is hilly. [Mcal] Raises ValueError below zero."""
-    at_least_zero(weight_kg=weight_kg)
-    return 0.006 * weight_kg
 
 
 LOST_MCAL, GAINED_MCAL = 4.92, 5.12

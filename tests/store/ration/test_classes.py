@@ -5,17 +5,22 @@ from contextlib import closing
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.clock import new_id
 from store.book.drafts import Draft, Subject
 from store.book.figures import ForecastFigure
 from store.book.opening import Book
+from store.book.register import read_register
 from store.book.words import Kind, State
 from store.husbandry.needs.carrying import carried_calcium_g, carried_phosphorus_g
+from store.ration.asked import Asked
 from store.ration.balance import balance
+from store.ration.classes import needs_of
 from store.ration.parts import Amounts, Case, Part, Verdict
+from tests.farm import morning
 from tests.store.feedroom.made import named, person
-from tests.store.ration.small_ration import Row, case_of, line, pen_case, ration_book, said
+from tests.store.ration.small_ration import Row, case_of, line, pen_case, ration_book, said, value
 
 
 def changed(name: str, stage: str, *, species: str = "cattle", born: str = "2021-05-20", **more: str) -> Row:
@@ -80,6 +85,18 @@ def test_a_gain_that_no_feed_makes_is_said(tmp_path: Path) -> None:
     book.close()
     assert case.needs == ()
     assert said(case.missing) == ["No feed makes Sloe gain 2.90 kg a day: F, animals, Sloe, what it is fed for."]
+
+
+def test_a_cow_below_the_condition_wanted_needs_energy_to_regain_it_past_her_first_months(book: Book) -> None:
+    """Half a point of 54.5 kg in 75 days is 0.363 kg a day, at 5.12 Mcal a kilogram 1.86 Mcal."""
+    asked = Asked(book.desk, read_register(book.desk, book.clock.now()), morning(book), book.clock.now())
+    thin = {"condition": value(2.5), "condition_goal": value(3.0)}
+    for name, days, more in (("Hazel", 200, 1.86), ("Hazel", 60, 0), ("Tansy", 200, 0)):
+        head = replace(case_of(book, name).heads[0], condition_goal=None, days_in_milk=value(days, "days"))
+        holds, slipped = needs_of(asked, head), needs_of(asked, replace(head, **thin))
+        assert holds is not None
+        assert slipped is not None
+        assert slipped["energy"].amount - holds["energy"].amount == pytest.approx(more, abs=0.01), (name, days)
 
 
 def due(day: str) -> Row:

@@ -91,11 +91,8 @@ def test_a_milk_that_was_tested_in_full_is_reckoned_in_full() -> None:
     assert found["energy"].amount == pytest.approx(25.05, abs=0.01)
 
 
-def test_hills_walking_and_a_gain_cost_and_a_loss_gives_back() -> None:
+def test_a_gain_costs_and_a_loss_gives_back() -> None:
     housed = COW()["energy"].amount
-    level = COW(walked_km=value(2))["energy"].amount
-    assert level == pytest.approx(housed + 0.00045 * 500 * 2 + 0.6)
-    assert COW(walked_km=value(2), hilly=True)["energy"].amount == pytest.approx(level + 3.0)
     assert COW(gain_kg_day=value(0.1))["energy"].amount == pytest.approx(housed + 0.512)
     assert COW(gain_kg_day=value(-0.1))["energy"].amount == pytest.approx(housed - 0.492)
 
