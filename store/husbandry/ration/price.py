@@ -1,4 +1,4 @@
-"""What a kilogram of what a feed is bought for costs: protein, or energy as TDN."""
+"""What a feed is bought for costs in it: a kilogram of protein or of TDN, a megacalorie of net energy."""
 
 from store.husbandry.bounds import at_least_zero
 from store.husbandry.why import ARITHMETIC, Source, equation, example
@@ -20,3 +20,9 @@ def price_of_part(price_per_kg: float, dm_percent: float, percent: float) -> flo
     if not dm_percent * percent:
         raise ValueError(f"percent is {percent}, dm_percent {dm_percent}; both must be above 0")
     return price_per_kg / (dm_percent / 100) / (percent / 100)
+
+
+@equation("price of a Mcal", "price / (dry matter % x net energy of a kilogram)", "", ARITHMETIC)
+def price_of_mcal(price_per_kg: float, dm_percent: float, nel_mcal: float) -> float:
+    """The same of net energy. Raises ValueError as `price_of_part`."""
+    return price_of_part(price_per_kg, dm_percent, nel_mcal * 100)
