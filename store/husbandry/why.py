@@ -7,7 +7,7 @@ read that one place. `EQUATION.of(...)` gives a `Value`, which remembers what it
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from enum import StrEnum
-from statistics import fmean, median
+from statistics import fmean
 from typing import Generic, ParamSpec, TypeAlias
 
 from msgspec import Struct
@@ -129,15 +129,11 @@ ARITHMETIC = Source("plain arithmetic", Sure.PRACTICE)
 """Nothing that could be otherwise: a sum, a difference, a share."""
 TOTAL = Equation("together", "the sum of these", "", ARITHMETIC, lambda **parts: sum(parts.values()))
 LEAST = Equation("the least", "the least of these", "", ARITHMETIC, lambda **parts: min(parts.values()))
-MIDDLE = Equation(
-    "the middle", "the middle one of these by size", "", ARITHMETIC, lambda **parts: median(parts.values())
-)
-MOST = Equation("the most", "the most of these", "", ARITHMETIC, lambda **parts: max(parts.values()))
 MEAN = Equation("the mean", "the sum of these / how many", "", ARITHMETIC, lambda **parts: fmean(parts.values()))
 
 
 def of_all(made: "Equation[...]", name: str, unit: str, parts: Iterable[Value]) -> Value:
-    """Of any number of values of one unit: TOTAL, LEAST, MIDDLE, MOST, MEAN. Raises ValueError where there is none."""
+    """Of any number of values of one unit: TOTAL, LEAST, MEAN. Raises ValueError where there is none."""
     inputs = {f"part_{at}": part for at, part in enumerate(parts)}
     amount = made.formula(**{each: part.amount for each, part in inputs.items()})
     return Value(amount, name, unit, "reckoned", made, inputs)

@@ -4,14 +4,8 @@ from datetime import date, datetime, timedelta
 
 from msgspec import Struct
 
-from store.husbandry.why import Source
-
 NEXT_DAYS = (17, 24)
 """From one heat to the next. [days] Source: biologyinsights.com/how-long-are-cows-in-heat-and-what-are-the-signs."""
-MORNING_RULE = Source(
-    "extension.psu.edu, Timing of Insemination: first seen standing in the morning, served in the afternoon; in the "
-    "afternoon, the next morning"
-)
 NOON_H = 12
 
 
@@ -23,7 +17,11 @@ class Serve(Struct, frozen=True):
 
 
 def serve_after(seen: datetime) -> Serve:
-    """When she is served, seen bulling at a time on the farm's clock. Source: MORNING_RULE."""
+    """When she is served, seen bulling at a time on the farm's clock.
+
+    Source: extension.psu.edu, Timing of Insemination: first seen standing in the morning, served in the afternoon; in
+    the afternoon, the next morning.
+    """
     if seen.hour < NOON_H:
         return Serve(seen.date(), evening=True)
     return Serve(seen.date() + timedelta(days=1), evening=False)
