@@ -267,3 +267,13 @@ FIGURES: tuple[type[Figure], ...] = (
     NotedFigure,
 )
 """What the entries of a round hold."""
+OUTSIDE: tuple[type[Figure], ...] = (
+    DeliveredFigure,
+    StockedFigure,
+    LostFigure,
+    ForecastFigure,
+    BornFigure,
+    WatchedFigure,
+    UsedUpFigure,
+)
+"""What entries outside of any round hold."""
