@@ -48,7 +48,7 @@ class Meal(Struct, frozen=True):
 
 def under_way(register: Register, subject: Subject, now: datetime) -> tuple[Meal, ...]:
     """The meals that a change under way changes: those that are at their end already or begin later too."""
-    meals = sorted(_meals(register, subject), key=lambda meal: (SLOTS.index(meal.slot), meal.name))
+    meals = sorted(meals_of(register, subject), key=lambda meal: (SLOTS.index(meal.slot), meal.name))
     if not any(change_of(meal.rows, now, register.farm.zone) for meal in meals):
         return ()
     moments = _of_one_change((at for meal in meals for at in _moments(meal)), now)
@@ -72,7 +72,8 @@ def _of_one_change(moments: Iterable[datetime], now: datetime) -> set[datetime]:
     return set(found)
 
 
-def _meals(register: Register, subject: Subject) -> Iterator[Meal]:
+def meals_of(register: Register, subject: Subject) -> Iterator[Meal]:
+    """Every meal of an own plan."""
     for (animal_id, pen_id, slot, feed_id), course in register.history["feed_plan"].items():
         if (animal_id, pen_id) == (subject.animal_id, subject.pen_id):
             rows = with_rows((), [PlanRow(row["begins_at"], row["due_kg"]) for row in course])

@@ -248,3 +248,47 @@ def test_a_change_of_forage_alone_has_no_biggest_meal_to_say(sitting: Sitting) -
     case = case_of(book, "Hazel", feed_of_book(register(book), "grass hay", forage=True))
     found = from_tomorrow(sitting, case, {("morning", id_of(case, "grass hay")): 2.0})
     assert not [words for words in limit_lines(found, Units.METRIC) if "biggest" in words]
+
+
+def test_another_change_beside_one_that_is_not_over_is_refused_and_its_end_is_said(
+    sitting: Sitting, clock: HandClock, book: Book
+) -> None:
+    starting(sitting, 0.5)
+    sitting.press("enter")
+    clock.move(days=2)
+    sitting.walker.open_turn(sitting.walker.this())
+    lucerne = feed_of_book(register(book), "lucerne pellets", told=False)
+    case = case_of(book, "Sloe", feed_of_book(register(book), "dairy nuts"), lucerne)
+    sitting.place = StartChange(sitting.house.first(), case, {**case.now, ("morning", lucerne.feed.id): 0.3})
+    rows_before = len(register(book).history["feed_plan"])
+    sitting.press("enter")
+    assert sitting.said == (
+        "dairy nuts still step to 1/2 scoop (0.34 kg) + none by Sun 15 Mar: another change beside it is not safe. "
+        "End that first: M at the feed step, the change under way."
+    )
+    assert len(register(book).history["feed_plan"]) == rows_before
+
+
+def test_another_amount_of_the_same_meal_takes_the_place_of_what_is_under_way(
+    sitting: Sitting, clock: HandClock
+) -> None:
+    starting(sitting, 0.5)
+    sitting.press("enter")
+    clock.move(days=2)
+    sitting.walker.open_turn(sitting.walker.this())
+    starting(sitting, 2.0)
+    sitting.press("enter")
+    assert sitting.said.startswith("Sloe: the change is started")
+
+
+def test_the_ration_says_where_a_change_ends_that_is_not_over_and_the_limits_that_this_breaks(
+    sitting: Sitting, clock: HandClock
+) -> None:
+    starting(sitting, 6)
+    sitting.press("!", "enter")
+    clock.move(days=2)
+    sitting.walker.open_turn(sitting.walker.this())
+    sitting.to_step("Sloe", "feed").press("j")
+    said = " ".join(sitting.text(120, 60).split())
+    assert "CHANGE dairy nuts still step to 6 scoops (4.05 kg) + none by " in said
+    assert "M at the feed step ends it." in said

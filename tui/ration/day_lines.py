@@ -7,6 +7,7 @@ from store.book.turn import Turn
 from store.book.words import Units
 from store.husbandry.why import Value
 from store.ration.change import Change, DayPlan
+from store.ration.coming import Coming
 from store.ration.parts import Amounts, Case, RationFeed
 from store.ration.step_limits import Meal, feed_of
 from store.round.saying import exact, weight
@@ -69,6 +70,18 @@ def amount_words(feed: RationFeed, kg: float, units: Units) -> str:
     if feed.told and number is not None and in_quarters(number):
         return f"{measured(number, feed.told)} ({exact(kg, units)})"
     return exact(kg, units)
+
+
+def coming_words(case: Case, found: Coming, units: Units) -> str:
+    """`dairy nuts still step to 3 1/2 scoops (2.36 kg) + 3 scoops (2.02 kg) by Fri 20 Mar`."""
+    ends = {**case.now, **found.ends}
+    feeds = [feed_of(case, feed_id) for feed_id in dict.fromkeys(feed_id for _, feed_id in found.ends)]
+    said = (
+        f"{feed.feed.name} still step to "
+        + " + ".join(amount_words(feed, ends.get((slot, feed.feed.id), 0.0), units) for slot in case.slots)
+        for feed in feeds
+    )
+    return f"{', '.join(said)} by {day(found.on)}"
 
 
 def length_words(found: Change) -> str:

@@ -20,8 +20,8 @@ def foot_lines(seen: Seen, size: Size) -> list[Line]:
 
 
 def broken_lines(seen: Seen, size: Size) -> list[Line]:
-    """Each limit that what is new breaks."""
-    said = (f"LIMIT  {each.says}" for each in seen.after.broken)
+    """Each limit that what is new breaks; then where a change ends that is not over."""
+    said = (*(f"LIMIT  {each.says}" for each in seen.after.broken), *seen.farm.coming)
     return [row for words in said for row in wrapped(words, size.width, Role.WARNING, "   ")]
 
 

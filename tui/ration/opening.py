@@ -1,5 +1,7 @@
 """How a ration is opened: what is read of the book for its page."""
 
+from collections.abc import Iterator
+
 from store.book.drafts import Subject
 from store.book.errors import NotKept
 from store.book.reading.stock import read_settings
@@ -8,12 +10,15 @@ from store.book.turn import local
 from store.book.words import SettingName, Species
 from store.herd.animal import kept
 from store.ration.asked import Asked
+from store.ration.balance import balance
 from store.ration.by_rule import proposed_by_rule
 from store.ration.calf import read_calf
 from store.ration.case import read_case
+from store.ration.coming import coming
 from store.ration.parts import Case
 from store.ration.trend import Trend, read_trend
 from tui.place import Place, Rooms
+from tui.ration.day_lines import coming_words
 from tui.ration.ration import Ration
 from tui.ration.seen import Farm
 from tui.ration.trend import trend_words
@@ -43,7 +48,16 @@ def _read(walker: Walker, subject: Subject) -> tuple[Case, Farm]:
     calf = read_calf(Asked(desk, register, walker.snapshot, now), case, trend.gain_kg_day)
     today = local(register.at, register.farm.zone).date()
     trends = (*trend_words(trend, today, register.farm.units), *by_rule)
-    return case, Farm(*said, trends, _beside(register, subject), calf)
+    return case, Farm(*said, trends, _beside(register, subject), calf, tuple(_coming(register, case)))
+
+
+def _coming(register: Register, case: Case) -> Iterator[str]:
+    """Where a change that is planned or under way ends, and what is broken there."""
+    found = coming(register, case)
+    if found:
+        yield f"CHANGE  {coming_words(case, found, register.farm.units)}; M at the feed step ends it."
+        broken = balance(case, {**case.now, **found.ends}).broken
+        yield from (f"LIMIT  where that change ends, {each.says}" for each in broken)
 
 
 def _beside(register: Register, subject: Subject) -> frozenset[Species]:

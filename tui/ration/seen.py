@@ -17,7 +17,7 @@ class Farm(Struct, frozen=True):
     """What the page is said in and with. checked_by: who checked the figures of this farm's feeding.
 
     trends: how their condition has gone, a sentence each. beside: kinds of animal that stand with them.
-    calf: of one that lives on milk.
+    calf: of one that lives on milk. coming: what is still to come of a change, and the limits that its end breaks.
     """
 
     units: Units
@@ -27,6 +27,7 @@ class Farm(Struct, frozen=True):
     trends: tuple[str, ...] = ()
     beside: frozenset[Species] = frozenset()
     calf: CalfDay | None = None
+    coming: tuple[str, ...] = ()
 
 
 class Reading(Struct, frozen=True):

@@ -13,6 +13,7 @@ from store.herd.taking_back import as_before
 from store.husbandry.why import Value
 from store.ration.balance import balance
 from store.ration.change import DayPlan, preview
+from store.ration.coming import coming
 from store.ration.dated import as_planned, planned, rows
 from store.ration.parts import Amounts, Case
 from store.ration.runout import made_up, runs_out, runs_out_words
@@ -22,7 +23,15 @@ from tui.changed import Changed
 from tui.frame import framed
 from tui.page import Line, Page, Role, Size, Span, cut, line, wrapped
 from tui.place import HELP_KEY, LEAVE_KEY, WHY_KEY, Over, Place
-from tui.ration.day_lines import change_said, course_lines, length_words, limit_lines, started_words, turn_said
+from tui.ration.day_lines import (
+    change_said,
+    coming_words,
+    course_lines,
+    length_words,
+    limit_lines,
+    started_words,
+    turn_said,
+)
 from tui.view import BACKSPACE, ENTER, SCROLL_KEYS, Key, go_back
 from tui.yard.wording import Wording
 
@@ -33,6 +42,7 @@ ASKED = "In the end it breaks a limit, as LIMIT says above. If it is right, type
 ANEW = "The round or the plan has moved on since this was shown. It is shown anew, and nothing is written yet."
 STARTED = "change: "
 """How the note of a change begins."""
+UNDER_WAY = "{}: another change beside it is not safe. End that first: M at the feed step, the change under way."
 LATER = "LATER  It begins {}: begun in the evening, a day on the way would be above its limit."
 TAKEN_BACK = "What is planned of these meals for later is taken back: this change takes its place."
 
@@ -169,6 +179,9 @@ class StartChange(Over):
         barred = (feed_of(self.case, id_).barred for _, id_ in meals if self.new.get((_, id_), 0.0) > 0)
         if not meals:
             return "Nothing differs from what they get now. Backspace goes back to the amounts."
+        running = coming(self.register, self.case)
+        if running and not running.ends.keys() <= set(meals):
+            return UNDER_WAY.format(coming_words(self.case, running, self.walker.farm.units))
         asked = ASKED if self.broken and not self.sure else ""
         return next((f"{words} Backspace goes back to the amounts." for words in barred if words), asked)
 
