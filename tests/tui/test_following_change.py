@@ -130,3 +130,10 @@ def test_what_another_bench_planned_meanwhile_is_shown_first(hazel: Sitting, boo
     assert "nothing is written yet" in hazel.said
     assert not hazel.walker.changes
     assert "1.70 kg" in hazel.text()
+
+
+def test_why_lists_what_each_meal_gives_from_each_day_on(hazel: Sitting) -> None:
+    page = hazel.press("m", "3", "enter", "w").text()
+    assert "the change of Hazel" in page
+    assert "dairy nuts, morning, from Thu 12 Mar on" in page
+    assert "2.1 kg" in page

@@ -4,8 +4,8 @@ import pytest
 from msgspec.structs import replace
 from syrupy.assertion import SnapshotAssertion
 
-from store.book.drafts import Subject
-from store.book.words import Species
+from store.book.drafts import RowDraft, Subject
+from store.book.words import Dialect, SettingName, Species
 from store.ration.parts import Case, Missing
 from tests.store.round.made import some_id
 from tests.tui.keys import Keys, Sitting
@@ -23,8 +23,10 @@ from tests.tui.rations import (
     NUTS,
     PEN,
     SHEEP,
+    STEERS,
     at_ration,
     ration_of,
+    v,
 )  # fmt: skip
 from tui.farm.listing import Listing
 from tui.farm.sheet_form import SheetForm
@@ -422,3 +424,39 @@ def test_the_marked_feed_stays_in_sight(sitting: Sitting) -> None:
     keys.press("up").text(60, 18)
     assert "> nuts 7" in keys.text(60, 18)
     assert "> nuts 0" in keys.press(*["up"] * 7).text(60, 18)
+
+
+def test_why_keeps_the_keepers_names_and_says_a_quarter_point(sitting: Sitting) -> None:
+    rows = [RowDraft("setting", {"name": SettingName.DIALECT, "value": Dialect.AMERICAN})]
+    sitting.walker.change(rows, Subject(), "dialect")
+    keys = at_ration(sitting, replace(MILK, heads=DRY.heads)).press("w")
+    page = keys.text(80, 90)
+    assert "dairy nuts, most in a meal" in page
+    assert "pellets, most" not in page
+    assert "3.25 points" in page
+
+
+def test_another_feed_is_priced_in_the_farms_own_unit(sitting: Sitting) -> None:
+    assert "0.14 USD a lb" in at_ration(sitting, MILK, AMERICAN).press("a").text()
+
+
+def test_many_that_live_on_forage_do_not_fill_the_page(sitting: Sitting) -> None:
+    heads = tuple(replace(each, forage_only=True, condition_goal=v(3.25), condition=v(3.25)) for each in STEERS)
+    slipped = replace(heads[-1], condition=v(2.75, came="scored 1 Mar"))
+    page = at_ration(sitting, replace(PEN, heads=(*heads[:-1], slipped))).text(120, 60)
+    assert page.count("FORAGE ONLY") == 4
+    assert page.index("She slipped to 2.75") < page.index("She holds it")
+    assert "FORAGE ONLY  and 9 more. Each alone: G, its name, then J." in page
+
+
+@pytest.mark.parametrize("name", ["dry, forage only", "a pen of steers", "in milk"])
+def test_why_reaches_the_meal_limit_and_what_the_head_of_the_page_says(sitting: Sitting, name: str) -> None:
+    case = CASES[name]
+    listed = ration_of(at_ration(sitting, case)).numbers()
+    head = case.heads[0]
+    said = (
+        case.meal_limit_kg,
+        *((head.condition, head.condition_goal, head.weight_kg) if len(case.heads) == 1 else ()),
+    )
+    for value in said:
+        assert value is None or (value.amount, value.unit) in [(each.amount, each.unit) for each in listed]

@@ -1,7 +1,7 @@
 """M at a feed step whose amount is being changed: hold it, step back, end it here, what it is for."""
 
 from collections.abc import Iterator
-from datetime import timedelta
+from datetime import date, timedelta
 from itertools import islice
 
 from msgspec.structs import replace
@@ -11,6 +11,7 @@ from store.book.reading.plan_notes import plan_notes
 from store.book.register import read_register
 from store.book.words import State
 from store.herd.taking_back import as_before
+from store.husbandry.why import Value, given
 from store.ration.following import Act, Here, Meal, changed_by, course_of, drafts, under_way
 from store.round.change import PLAN_CHANGED, with_rows
 from store.round.confirm import noted
@@ -36,6 +37,7 @@ NOTES_MOST, NOTES_READ, NOTES_BACK = 4, 60, timedelta(days=60)
 IS_FOR, WAS = "the change is for", ": the change was"
 """What the notes of a change say, besides how they are started."""
 STEPS_SHOWN = 6
+PLANNED = "the feed plan, as the change wrote it"
 ANEW = "The plan has moved on since this was shown. It is shown anew, and nothing is written yet."
 
 
@@ -99,12 +101,27 @@ class Following(Picking):
 
     def _course(self, meal: Meal, added: tuple[PlanRow, ...]) -> str:
         """`dairy nuts, morning: Wed 11 Mar 1 1/2 scoops, Thu 12 Mar 1 3/4 scoops`."""
-        rows, now = with_rows(meal.rows, added), self.register.at
-        found = course_of(rows, meal.slot, self.here.first, now, self.walker.zone)
-        shown = list(islice(found, STEPS_SHOWN + 1))
+        shown = self._days(meal, added)
         more = ", ..." if len(shown) > STEPS_SHOWN else ""
         words = ", ".join(f"{day(on)} {self._amount(meal, kg)}" for on, kg in shown[:STEPS_SHOWN])
         return f"{meal.name}, {meal.slot}: {words}{more}"
+
+    def _days(self, meal: Meal, added: tuple[PlanRow, ...]) -> list[tuple[date, float]]:
+        """The first days on which it is otherwise, one more than are shown. [kg]"""
+        rows, now = with_rows(meal.rows, added), self.register.at
+        return list(islice(course_of(rows, meal.slot, self.here.first, now, self.walker.zone), STEPS_SHOWN + 1))
+
+    def numbers(self) -> tuple[Value, ...]:
+        """What each meal gives from each day on, as it is planned."""
+        return tuple(
+            given(kg, f"{meal.name}, {meal.slot}, from {day(on)} on", "kg", PLANNED)
+            for meal in self.meals
+            for on, kg in self._days(meal, ())[:STEPS_SHOWN]
+        )
+
+    def numbers_of(self) -> str:
+        """Whose."""
+        return f"the change of {self.step.name}"
 
     def _amount(self, meal: Meal, kg: float) -> str:
         number = round(kg / meal.told.holds_kg, 2) if meal.told and meal.told.holds_kg else None

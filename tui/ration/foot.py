@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from store.husbandry.ration.cautions import cautions, checked
+from store.ration.forage_only import has_slipped
 from store.ration.held import held
 from tui.page import Line, Role, Size, wrapped
 from tui.ration.calf_lines import calf_words
@@ -11,7 +12,7 @@ from tui.ration.seen import Seen
 from tui.ration.trial import changed
 from tui.ration.water_line import water_words
 
-DOUBTS_MOST, MISSING_MOST = 2, 6
+DOUBTS_MOST, MISSING_MOST, FORAGE_ONLY_MOST = 2, 6, 3
 
 
 def foot_lines(seen: Seen, size: Size) -> list[Line]:
@@ -27,8 +28,7 @@ def broken_lines(seen: Seen, size: Size) -> list[Line]:
 
 def _sentences(seen: Seen) -> Iterator[tuple[str, Role]]:
     yield from ((each, Role.TEXT) for each in (*seen.farm.trends, *calf_words(seen)))
-    for head in seen.case.heads:
-        yield from ((words, Role.TEXT) for words in forage_only_words(seen, head))
+    yield from ((words, Role.TEXT) for words in _forage_only(seen))
     missing = [f"NOT KNOWN  {each}" for each in dict.fromkeys(each.says for each in seen.after.missing)]
     yield from ((each, Role.TEXT) for each in missing[:MISSING_MOST])
     if len(missing) > MISSING_MOST:
@@ -37,6 +37,15 @@ def _sentences(seen: Seen) -> Iterator[tuple[str, Role]]:
     other = bool(changed(seen.case, {**seen.tried, **seen.reading.amounts}))
     yield from ((each, Role.QUIET) for each in care_words(seen, other=other))
     yield from ((each, Role.QUIET) for each in (checked(seen.farm.checked_by), *water_words(seen)) if each)
+
+
+def _forage_only(seen: Seen) -> Iterator[str]:
+    """Of those that slipped first."""
+    heads = sorted(seen.case.heads, key=has_slipped, reverse=True)
+    found = [words for head in heads for words in forage_only_words(seen, head)]
+    yield from found[:FORAGE_ONLY_MOST]
+    if len(found) > FORAGE_ONLY_MOST:
+        yield f"FORAGE ONLY  and {len(found) - FORAGE_ONLY_MOST} more. Each alone: G, its name, then J."
 
 
 def _doubts(seen: Seen) -> Iterator[str]:

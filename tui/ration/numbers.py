@@ -1,6 +1,6 @@
 """Every number on the page of a ration, in the order in which why lists them, each by what it is of."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from msgspec.structs import replace
 
@@ -16,13 +16,41 @@ LIMITS = {
     "step_kg": "most more at one step", "step_days": "days from step to step",
 }  # fmt: skip
 """What the limits of a feed are called in a list."""
+OF_HEAD = (
+    "weight_kg", "condition", "condition_goal", "milk_kg", "days_in_milk", "days_in_calf", "gain_kg_day",
+)  # fmt: skip
+"""What the head of the page says of one animal."""
 
 
 def all_numbers(seen: Seen) -> Iterator[Value]:
     """Of the marked feed what is on its line, then of the balance, then what the marked feed is made of.
 
-    What the needs hang on is found by walking down from them.
+    What the needs hang on is found by walking down from them; what no need hangs on comes last.
     """
+    found = tuple(_with_names(seen))
+    yield from (*found, *_not_reached(seen.case, found))
+
+
+def _not_reached(case: Case, found: Iterable[Value]) -> Iterator[Value]:
+    """The meal limit, and what the head of the page says of one animal, where no other number is made of it."""
+    reached = {_sign(value) for each in found for value in _below(each)}
+    of_head = [getattr(head, name) for head in case.heads[:1] for name in OF_HEAD if len(case.heads) == 1]
+    limit = _named(case.meal_limit_kg, "most of a meal that is no forage") if case.meal_limit_kg else None
+    yield from (value for value in (limit, *of_head) if value and _sign(value) not in reached)
+
+
+def _below(value: Value) -> Iterator[Value]:
+    """It, and all that it is made of."""
+    yield value
+    for each in value.inputs.values():
+        yield from _below(each)
+
+
+def _sign(value: Value) -> tuple[float, str, str]:
+    return value.amount, value.unit, value.came
+
+
+def _with_names(seen: Seen) -> Iterator[Value]:
     if seen.feed:
         yield from _of_feed(seen.feed, seen.farm.currency)
     yield from _of_balance(seen.after, seen.farm.currency)

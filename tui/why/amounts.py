@@ -50,7 +50,7 @@ def moment_of(value: Value) -> datetime:
 
 def shown(value: Value, units: Units, zone: str) -> str:
     """As its place shows it: `2.7 kg`, `146.8 L`, `3 1/2 scoops`, `11 h 52`, `Tue 10 Mar 18:20`."""
-    return _said(value, units, zone, _tenths if value.unit == "L" else bare)
+    return _said(value, units, zone, PLACES.get(value.unit, bare))
 
 
 def exactly(value: Value, units: Units, zone: str) -> str:
@@ -86,6 +86,14 @@ def _tenths(number: float) -> str:
     return f"{number:.1f}"
 
 
+def _thousandths(number: float) -> str:
+    return f"{number:.3f}"
+
+
 def _plain(number: float) -> str:
     """Up to three places, none that say nothing."""
     return f"{number:.0f}" if abs(number) >= 1000 else f"{number:.3f}".rstrip("0").rstrip(".")
+
+
+PLACES = {"L": _tenths, "kg/h": _thousandths, "points": _plain}
+"""Units that the places say with other places than the rest."""

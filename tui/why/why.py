@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Sequence
+from itertools import chain
 from typing import ClassVar
 
 from store.book.words import Units
@@ -64,7 +65,7 @@ class Why(Over):
 
     def draw(self, size: Size) -> Page:
         """The list, or the number at hand with what it is made of."""
-        way = " > ".join([f"WHY  {self.heading}", *(each.name for each in self.path[:-1])])
+        way = " > ".join([f"WHY  {self.heading}", *(self._said(each.name) for each in self.path[:-1])])
         body: list[Line] = [(), *wrapped(way, size.width, Role.STRONG, "  "), ()]
         body += self._number(self.path[-1], size) if self.path else self._inputs(self.values, size.width)
         return framed(self, body, size)
@@ -72,7 +73,7 @@ class Why(Over):
     def _number(self, value: Value, size: Size) -> list[Line]:
         """Its name and amount, how it reads, what is in it, its source and how sure, what makes it unsure."""
         width = size.width
-        body = [*wrapped(f"{value.name} = {self._amounts(value)}", width, Role.AMOUNT, "  "), ()]
+        body = [*wrapped(f"{self._said(value.name)} = {self._amounts(value)}", width, Role.AMOUNT, "  "), ()]
         how = ("HOW", self._said(value.equation.reads)) if value.equation else ("FROM", value.came)
         body += _told(*how, width)
         body += [*self._inputs(tuple(value.inputs.values()), width)]
@@ -106,7 +107,9 @@ class Why(Over):
         return [line("  ", first), *wrapped(came, width, Role.QUIET, "       ")]
 
     def _said(self, words: str) -> str:
-        return said(words, self.walker.farm.dialect)
+        known = self.walker.snapshot
+        own = ([each.name for each in things] for things in (known.feeds.values(), known.animals, known.pens))
+        return said(words, self.walker.farm.dialect, chain.from_iterable(own))
 
     @property
     def units(self) -> Units:

@@ -19,3 +19,9 @@ def test_no_word_is_changed_inside_another_or_twice() -> None:
     assert said("hindsight, a peanuts", Dialect.AMERICAN) == "hindsight, a peanuts"
     for word in AMERICAN.values():
         assert said(word, Dialect.AMERICAN) == word
+
+
+def test_a_name_of_the_keepers_own_stays_as_it_is() -> None:
+    own = ("dairy nuts", "Lucerne")
+    assert said("dairy nuts at most, in all nuts", Dialect.AMERICAN, own) == "dairy nuts at most, in all pellets"
+    assert said("Lucerne, a suckler", Dialect.AMERICAN, own) == "Lucerne, a beef cow with calf"
