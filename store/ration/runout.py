@@ -18,19 +18,25 @@ from store.feedroom.saying import round_words
 from store.husbandry.soak import replaced
 from store.ration.change import DayPlan
 from store.ration.parts import Amounts, Case, RationFeed
+from store.ration.step_limits import fits
 from store.round.saying import bare, weight
+
+NOT_FED = "it is not among the feeds in use."
+ABOVE = "{} would be above a limit of a meal or a day."
+AT_ONCE = "all at once, not in steps."
 
 
 class RunsOut(Struct, frozen=True):
     """A feed, the first round that is short of it, and by how much for the whole yard. [kg]
 
-    instead: what stands in for it; None: the farm has set nothing, or what it has set is not fed here.
+    instead: what stands in for it; None: the farm has set nothing, or, by why_not, it cannot be given.
     """
 
     feed: RationFeed
     short: Turn
     short_kg: float
     instead: Substitute | None
+    why_not: str = ""
 
 
 def runs_out(desk: ReadingDesk, register: Register, case: Case, days: Sequence[DayPlan]) -> tuple[RunsOut, ...]:
@@ -45,14 +51,26 @@ def runs_out(desk: ReadingDesk, register: Register, case: Case, days: Sequence[D
         stock = stock_of(desk, feed.feed, register.at, register.farm.zone) if feed.feed.id in wanted else None
         left = days_left_of(stock, needs) if stock else None
         if left and left.short and left.short_kg is not None and left.short.day < days[-1].on:
-            found.append(RunsOut(feed, left.short, left.short_kg, _instead(register, case, feed)))
+            found.append(_if_safe(case, days, RunsOut(feed, left.short, left.short_kg, _instead(register, feed))))
     return tuple(found)
 
 
-def _instead(register: Register, case: Case, feed: RationFeed) -> Substitute | None:
+def _instead(register: Register, feed: RationFeed) -> Substitute | None:
     row = register.get("substitute", feed.feed.id)
-    known = row is not None and any(each.feed.id == row["by_id"] and not each.barred for each in case.feeds)
-    return Substitute(row["by_id"], row["ratio"], row["most_kg"]) if row and known else None
+    return Substitute(row["by_id"], row["ratio"], row["most_kg"]) if row else None
+
+
+def _if_safe(case: Case, days: Sequence[DayPlan], found: RunsOut) -> RunsOut:
+    """Without what stands in where these heads must not get it, or where it would break a limit on the way."""
+    if found.instead is None:
+        return found
+    by = next((each for each in case.feeds if each.feed.id == found.instead.by_id), None)
+    if by is None or by.barred:
+        return replace(found, instead=None, why_not=by.barred if by else NOT_FED)
+    made = _made_up(case, days, found)
+    if fits(case, days[-1].amounts, (day.amounts for day in made)):
+        return found
+    return replace(found, instead=None, why_not=ABOVE.format(by.feed.name))
 
 
 def made_up(case: Case, days: Sequence[DayPlan], found: Sequence[RunsOut]) -> tuple[DayPlan, ...]:
@@ -90,9 +108,12 @@ def _swapped(day: DayPlan, found: RunsOut) -> Amounts:
 def runs_out_words(case: Case, found: RunsOut, today: date, units: Units) -> str:
     """When it is short, and what stands in or how that is set."""
     short = f"{found.feed.feed.name} is short by {weight(found.short_kg, units)} {round_words(found.short, today)}"
+    if found.why_not:
+        return f"{short}, before the change is over. What your rule puts in its place is not planned: {found.why_not}"
     if found.instead is None:
         return f"{short}, before the change is over. Nothing stands in for it: F, the feed, sets what is given instead."
     name = next(each.feed.name for each in case.feeds if each.feed.id == found.instead.by_id)
     most = found.instead.most_kg
     cap = f", at most {weight(most, units)} a head and meal" if most is not None else ""
-    return f"{short}: {name} from then on until the last step, {bare(found.instead.ratio)} for 1{cap}, your rule."
+    rule = f"{bare(found.instead.ratio)} for 1{cap}, your rule"
+    return f"{short}: {name} from then on until the last step, {rule}; {AT_ONCE}"

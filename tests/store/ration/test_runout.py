@@ -3,6 +3,7 @@
 from datetime import date
 
 import pytest
+from msgspec.structs import replace
 
 from store.book.drafts import RowDraft
 from store.book.opening import Book
@@ -12,13 +13,13 @@ from store.book.words import Units
 from store.feedroom.drafts import weighed
 from store.ration.change import DayPlan, steps
 from store.ration.dated import rows
-from store.ration.parts import Case
+from store.ration.parts import Case, Limits
 from store.ration.runout import RunsOut, made_up, runs_out, runs_out_words
 from store.ration.step_limits import rules_of
 from tests.farm import HandClock, morning
 from tests.store.feedroom.made import feed_hand
 from tests.store.herd.filled import register
-from tests.store.ration.made import case_of, feed_of_book, id_of
+from tests.store.ration.made import case_of, feed_of_book, id_of, kg
 from tests.store.round.named import feed_of
 
 TODAY = date(2026, 3, 11)
@@ -88,3 +89,33 @@ def test_no_more_of_the_substitute_than_the_farm_allows_a_head(book: Book) -> No
     instead(book, case, most_kg=0.3)
     made = made_up(case, days, short(book, case, days))
     assert max(day.amounts.get(("morning", id_of(case, "lucerne pellets")), 0) for day in made) == 0.3
+
+
+def test_what_they_must_not_get_does_not_stand_in_and_that_is_said(book: Book) -> None:
+    case, days = less_nuts(book, 20)
+    instead(book, case)
+    nuts, lucerne = case.feeds
+    case = replace(case, feeds=(nuts, replace(lucerne, barred="lucerne pellets are not for Sloe.")))
+    (found,) = short(book, case, days)
+    assert found.instead is None
+    assert "is not planned: lucerne pellets are not for Sloe." in runs_out_words(case, found, TODAY, Units.METRIC)
+    assert made_up(case, days, (found,)) == days
+
+
+def test_what_would_be_above_a_limit_does_not_stand_in_and_that_is_said(book: Book) -> None:
+    """By hand: a scoop of nuts is 0.54 kg of lucerne, of which a meal may have 0.5 kg."""
+    case, days = less_nuts(book, 20)
+    instead(book, case)
+    nuts, lucerne = case.feeds
+    case = replace(case, feeds=(nuts, replace(lucerne, limits=Limits(most_meal_kg=kg(0.5)))))
+    (found,) = short(book, case, days)
+    words = runs_out_words(case, found, TODAY, Units.METRIC)
+    assert words.endswith("is not planned: lucerne pellets would be above a limit of a meal or a day.")
+    assert made_up(case, days, (found,)) == days
+
+
+def test_what_stands_in_is_said_to_come_at_once(book: Book) -> None:
+    case, days = less_nuts(book, 20)
+    instead(book, case)
+    (found,) = short(book, case, days)
+    assert runs_out_words(case, found, TODAY, Units.METRIC).endswith("your rule; all at once, not in steps.")
