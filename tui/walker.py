@@ -175,8 +175,13 @@ class Walker:
         """What one level measure of a feed holds from now on, and a note of it. Returns what went wrong in words."""
         before = f", before {exact(told.holds_kg, self.farm.units)}" if told.holds_kg else ""
         words = f"one {told.name} of {feed.name} weighs {exact(holds_kg, self.farm.units)} now{before}"
-        note = self._note_of_change(Subject(feed_id=feed.id), words, tell=False)
-        return self._written(lambda: self.book.change([weighing(told.id, feed.id, holds_kg)], note), self.look)
+        row, subject = weighing(told.id, feed.id, holds_kg), Subject(feed_id=feed.id)
+        note = self._note_of_change(subject, words, tell=False)
+        as_before = (weighing(told.id, feed.id, told.holds_kg),) if told.holds_kg else ()
+        problem = self._written(lambda: self.book.change([row], note), self.look)
+        if problem is None:
+            self.changes.append(Changed(words, subject, as_before))
+        return problem
 
     def change(
         self, rows: Sequence[RowDraft], subject: Subject, words: str, *entries: Draft, tell: bool = False

@@ -6,6 +6,7 @@ from uuid import UUID
 
 from store.book.drafts import RowDraft, Subject
 from store.book.register import Register
+from store.book.words import Units
 from store.herd.answers import a_count, a_name, a_weight, maybe
 from store.herd.feed import feeds_in_use
 from store.herd.sheet import Answers, Question, Wrong, YardSheet, pick
@@ -14,12 +15,9 @@ from store.husbandry.feeds.density import Likely, likely
 from store.husbandry.units import spoken
 from store.husbandry.why import given
 from store.round.amount import Unreadable, number_and_unit
-from store.round.measured import IF_RIGHT, SURE
+from store.round.measured import BALE_ASKED_KG, BALE_MOST_KG, IF_RIGHT, SCOOP_ASKED_KG, SURE
 from store.round.saying import exact, weight
 
-HOLDS_MOST_KG = 500.0
-ASKED_KG = 50.0
-"""A measure that is weighed for the first time is asked about above this. Common practice."""
 LEVEL_ONES = 3
 """So many are weighed together unless it is said otherwise. Common practice."""
 
@@ -76,7 +74,7 @@ class MeasureSheet(YardSheet):
         before = self._before(answers)
         self._ask(holds_kg, before, sure=sure)
         if not sure and not before:
-            self._ask_of_volume(holds_kg, answers)
+            self._ask_of_first(holds_kg, answers)
         return list(self._rows(answers, holds_kg))
 
     def told(self, answers: Answers) -> str:
@@ -88,7 +86,7 @@ class MeasureSheet(YardSheet):
             change = f"before {exact(before, self.units)} ({holds_kg / before - 1:+.1%})"
             return f"{words} {exact(holds_kg, self.units)}, {change}"
         likely = self._likely(answers)
-        by_volume = f"; by its litres {self._range(likely)} is likely" if likely else ""
+        by_volume = f"; by its litres {_range(likely, self.units)} is likely" if likely else ""
         return f"{words} {exact(holds_kg, self.units)}{by_volume}"
 
     def _together(self, text: str) -> tuple[float, bool]:
@@ -98,37 +96,23 @@ class MeasureSheet(YardSheet):
     def _ask(self, holds_kg: float, before_kg: float | None, *, sure: bool) -> None:
         """Grams typed for kilograms, one counted for three: far off what it held before, or more than anybody lifts."""
         one = exact(holds_kg, self.units)
-        if holds_kg > HOLDS_MOST_KG:
+        if holds_kg > BALE_MOST_KG:
             raise Wrong(
                 "together_kg",
-                f"One would weigh {one}; no measure holds more than {HOLDS_MOST_KG:.0f} kg. Type it again.",
+                f"One would weigh {one}; no measure holds more than {BALE_MOST_KG:.0f} kg. Type it again.",
             )
         if not sure and before_kg and not before_kg / 2 <= holds_kg <= before_kg * 2:
             raise Wrong("together_kg", f"One would weigh {one}, before {exact(before_kg, self.units)}. {IF_RIGHT}")
-        if not sure and not before_kg and holds_kg > ASKED_KG:
-            raise Wrong("together_kg", f"One would weigh {one}. {IF_RIGHT}")
 
-    def _ask_of_volume(self, holds_kg: float, answers: Answers) -> None:
-        """Weighed for the first time: far from what such a feed usually weighs in so many litres."""
-        likely = self._likely(answers)
-        if likely and not likely.least_kg.amount / 2 <= holds_kg <= likely.most_kg.amount * 2:
-            raise Wrong(
-                "together_kg",
-                f"One would weigh {exact(holds_kg, self.units)}; by its litres of such a feed "
-                f"{self._range(likely)} is likely. {IF_RIGHT}",
-            )
+    def _ask_of_first(self, holds_kg: float, answers: Answers) -> None:
+        """Weighed for the first time: much, or far from what such a feed usually weighs in so many litres."""
+        one, by_volume = exact(holds_kg, self.units), far_off(holds_kg, self._likely(answers), self.units)
+        baled = (self.register.get("feed_as", answers["feed_id"]) or {}).get("baled")
+        if by_volume or holds_kg > (BALE_ASKED_KG if baled else SCOOP_ASKED_KG):
+            raise Wrong("together_kg", f"One would weigh {one}{by_volume}. {IF_RIGHT}")
 
     def _likely(self, answers: Answers) -> Likely | None:
-        """What one would weigh by its litres; None: they are not known, or of such a feed it is not."""
-        volume = self.register.get("volume", self._measure(answers["name"])) or {}
-        holds_l = answers["holds_l"] or volume.get("holds_l")
-        made = self.register.get("composition", answers["feed_id"]) or {}
-        litres = given(holds_l, answers["name"], "L", "your measure") if holds_l else None
-        return likely(made.get("resembles", ""), litres) if litres else None
-
-    def _range(self, likely: Likely) -> str:
-        """`1.2 kg to 1.4 kg`."""
-        return f"{weight(likely.least_kg.amount, self.units)} to {weight(likely.most_kg.amount, self.units)}"
+        return by_litres(self.register, self._measure(answers["name"]), answers["feed_id"], answers["holds_l"])
 
     def _before(self, answers: Answers) -> float | None:
         weighed = self.register.get("weighing", self._measure(answers["name"]), answers["feed_id"])
@@ -162,6 +146,27 @@ class MeasureSheet(YardSheet):
         if unit is None or unit.dimension != "volume" or not 0.01 <= number * unit.size <= 2000:
             raise Unreadable(f"«{text.strip()}» is no volume. Type litres, as 1.5, or 2 qt.")
         return number * unit.size
+
+
+def by_litres(
+    register: Register, measure_id: UUID | None, feed_id: UUID, holds_l: float | None = None
+) -> Likely | None:
+    """What one would weigh by its litres; None: they are not known, or of such a feed it is not. holds_l: as typed."""
+    litres = holds_l or (register.get("volume", measure_id) or {}).get("holds_l")
+    made = register.get("composition", feed_id) or {}
+    return likely(made.get("resembles", ""), given(litres, "measure", "L", "your measure")) if litres else None
+
+
+def far_off(holds_kg: float, likely: Likely | None, units: Units) -> str:
+    """That a weight is far from what is likely, as it goes on behind it; empty: it is not."""
+    if likely is None or likely.least_kg.amount / 2 <= holds_kg <= likely.most_kg.amount * 2:
+        return ""
+    return f"; by its litres of such a feed {_range(likely, units)} is likely"
+
+
+def _range(likely: Likely, units: Units) -> str:
+    """`1.2 kg to 1.4 kg`."""
+    return f"{weight(likely.least_kg.amount, units)} to {weight(likely.most_kg.amount, units)}"
 
 
 def many(name: str) -> str:

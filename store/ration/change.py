@@ -38,7 +38,7 @@ class DayPlan(Struct, frozen=True):
 class Change(Struct, frozen=True):
     """A change before it starts. days: those on which something steps. lasts: on which day the last step is. [d]
 
-    limits: what holds each meal's step back, where it does. biggest: the most in one meal on the way that is no forage.
+    limits: what holds each meal's step back, where it does. biggest: the most loose feed in one meal on the way.
     """
 
     start: Turn
@@ -110,7 +110,7 @@ def _days(case: Case, meals: Sequence[Meal], found: Steps, start: Turn, step_day
 
 
 def _biggest(case: Case, days: Sequence[DayPlan]) -> Value:
-    """The most in one meal on the way that is no forage. [kg]"""
+    """The most loose feed in one meal on the way. [kg]"""
     meals = [(meal_kg(case, each.amounts, slot), slot, each.on) for each in days for slot in case.slots]
     kg, slot, on = max(meals, default=(0.0, "", None))
     return given(kg, "biggest meal on the way", "kg", f"{slot} of {day_words(on)}" if on else "nothing changes")

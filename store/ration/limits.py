@@ -14,7 +14,7 @@ OF_MEALS = "meal limit"
 
 
 def biggest_meal(case: Case, amounts: Amounts) -> Value:
-    """The most in one slot of what is no forage, as it lies. [kg]"""
+    """The most of loose feed in one slot, as it lies. [kg]"""
     return max((_meal(case, amounts, slot) for slot in case.slots), key=lambda meal: meal.amount)
 
 
@@ -37,7 +37,7 @@ def _meal(case: Case, amounts: Amounts, slot: str) -> Value:
     parts = (
         given(_in_slot(case, amounts, slot, each), each.feed.name, "kg", "as shown here")
         for each in case.feeds
-        if not each.forage and _in_slot(case, amounts, slot, each)
+        if each.loose and _in_slot(case, amounts, slot, each)
     )
     return total(f"meal in the {slot}", "kg", parts)
 
@@ -65,9 +65,9 @@ def _of_day(case: Case, feed: RationFeed, kg: float) -> Iterator[Broken]:
 def _of_concentrates(case: Case, amounts: Amounts) -> Iterator[Broken]:
     most = case.meal_limit_kg
     for slot in case.slots if most else ():
-        kg = sum(_in_slot(case, amounts, slot, each) for each in case.feeds if not each.forage)
+        kg = sum(_in_slot(case, amounts, slot, each) for each in case.feeds if each.loose)
         if most and kg > most.amount + ROUNDING_KG:
-            said = _said(case, f"all that is no forage, in the {slot}", kg, most, "a meal")
+            said = _said(case, f"all loose feed, in the {slot}", kg, most, "a meal")
             yield Broken(OF_MEALS, said)
 
 

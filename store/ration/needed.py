@@ -66,14 +66,14 @@ def _share_of(part: Part, each: Choice) -> float:
 
 
 def _of_meals(case: Case, found: Sequence[Choice]) -> Iterator[Row]:
-    """The farm's limit of a meal, of all that is no forage; what is given besides counts too."""
+    """The limit of a meal, of all loose feed; what is given besides counts too."""
     limit = case.meal_limit_kg
-    forage = {each.feed.id for each in case.feeds if each.forage}
+    baled = {each.feed.id for each in case.feeds if not each.loose}
     for slot in case.slots if limit else ():
-        given_kg = sum(kg for (at, id_), kg in case.besides.items() if at == slot and id_ not in forage)
-        here = tuple(each.step_kg if each.slot == slot and not each.feed.forage else 0.0 for each in found)
+        given_kg = sum(kg for (at, id_), kg in case.besides.items() if at == slot and id_ not in baled)
+        here = tuple(each.step_kg if each.slot == slot and each.feed.loose else 0.0 for each in found)
         if limit and any(here):
-            yield Row(f"all that is no forage, {limit.amount:g} kg a meal", Kind.LIMIT, here, None,
+            yield Row(f"all loose feed, {limit.amount:g} kg a meal", Kind.LIMIT, here, None,
                       limit.amount - given_kg, limit.amount)  # fmt: skip
 
 

@@ -15,6 +15,7 @@ from store.book.drafts import Subject
 from store.book.facts.farm import Animal
 from store.book.facts.feed import Feed, Told
 from store.book.words import Origin, Units
+from store.husbandry.feeds.density import pours
 from store.husbandry.why import Value
 
 Amounts: TypeAlias = Mapping[tuple[str, UUID], float]
@@ -95,6 +96,11 @@ class RationFeed(Struct, frozen=True):
     barred: str = ""
     free: bool = False
 
+    @property
+    def loose(self) -> bool:
+        """Whether it counts in a meal: all that is not baled, and of forage what is poured, as pellets of it."""
+        return not self.feed.baled and (not self.forage or pours(self.resembles))
+
 
 class Need(Struct, frozen=True):
     """What a head needs of one part: at least, at most, or both."""
@@ -159,7 +165,7 @@ class Broken(Struct, frozen=True):
 class Balance(Struct, frozen=True):
     """A ration for one head and day against its needs.
 
-    biggest_meal_kg: of what is no forage. eaten_kg: dry matter, of the feeds of which it is known.
+    biggest_meal_kg: of loose feed. eaten_kg: dry matter, of the feeds of which it is known.
     """
 
     lines: tuple[Line, ...]

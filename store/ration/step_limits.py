@@ -157,7 +157,7 @@ def fits(case: Case, new: Amounts, on_the_way: Iterable[Amounts]) -> bool:
 
 
 def _capped(case: Case, amounts: Amounts) -> Iterator[tuple[Meal | UUID | str, float]]:
-    """What the caps are of: a feed in a meal, a feed in a day, all of a meal that is no forage. [kg]"""
+    """What the caps are of: a feed in a meal, a feed in a day, all loose feed of a meal. [kg]"""
     given_kg = with_besides(case, amounts)
     yield from given_kg.items()
     for feed in case.feeds:
@@ -181,6 +181,6 @@ def with_besides(case: Case, amounts: Amounts) -> Amounts:
 
 
 def meal_kg(case: Case, amounts: Amounts, slot: str) -> float:
-    """What of a meal is no forage, what comes by another plan counted. [kg]"""
+    """The loose feed of a meal, what comes by another plan counted. [kg]"""
     given_kg = with_besides(case, amounts)
-    return sum(given_kg.get((slot, each.feed.id), 0.0) for each in case.feeds if not each.forage)
+    return sum(given_kg.get((slot, each.feed.id), 0.0) for each in case.feeds if each.loose)

@@ -28,7 +28,12 @@ PAIL_ASKED_KG = 30.0
 """More than this from a cow of which no pail is known yet is asked about. [kg] Common practice."""
 IF_RIGHT = f"If it is right, type {SURE} behind it, then Enter."
 TO_CALVES = (Fate.CALVES, Fate.OTHER_ANIMALS, Fate.THROWN_AWAY)
-SCOOP_LEAST_KG, SCOOP_MOST_KG = 0.001, 500.0
+SCOOP_LEAST_KG, SCOOP_MOST_KG = 0.001, 50.0
+"""What one measure of loose feed can hold. Nobody lifts more. Common practice."""
+BALE_MOST_KG = 500.0
+"""The same of what comes in bales."""
+SCOOP_ASKED_KG, BALE_ASKED_KG = 10.0, 50.0
+"""A measure of which nobody knows what it held is asked about above this. Common practice."""
 
 
 def fed(hand: Hand, step: FeedStep, typed: Mapping[UUID, str], strings: str = "", *, sure: bool = False) -> Draft:
@@ -186,13 +191,23 @@ def _with_left(hand: Hand, figure: Figure, due: DueFeed, left_kg: float) -> Figu
 def scoop_weight(typed: str, feed: Feed, told: Told, units: Units) -> float:
     """What one level measure weighs. [kg]
 
-    Raises Unreadable, also for nothing; Doubtful for less than half or more than twice of before, unless ! is behind.
+    Raises Unreadable, also for nothing and for more than anybody lifts; Doubtful for less than half or more than twice
+    of before, and for much where there is no before, unless ! is behind.
     """
     kg = feed_amount(typed.rstrip(f"{SURE} "), feed, None, units).kg
-    if not SCOOP_LEAST_KG <= kg <= SCOOP_MOST_KG:
-        span = f"{weight(SCOOP_LEAST_KG, units)} to {weight(SCOOP_MOST_KG, units)}"
-        raise Unreadable(f"«{typed}» is {weight(kg, units)}. One measure holds {span}.")
-    before_kg = told.holds_kg
-    if before_kg and not before_kg / 2 <= kg <= before_kg * 2 and not typed.rstrip().endswith(SURE):
-        raise Doubtful(f"That is {exact(kg, units)} a {told.name}; before it was {exact(before_kg, units)}. {IF_RIGHT}")
+    most_kg = BALE_MOST_KG if feed.baled else SCOOP_MOST_KG
+    if not SCOOP_LEAST_KG <= kg <= most_kg:
+        span = f"{weight(SCOOP_LEAST_KG, units)} to {weight(most_kg, units)}"
+        raise Unreadable(f"«{typed}» is {weight(kg, units)}. One {told.name} of {feed.name} holds {span}.")
+    asked = "" if typed.rstrip().endswith(SURE) else scoop_doubt(kg, feed, told.holds_kg, units)
+    if asked:
+        raise Doubtful(f"That is {exact(kg, units)} a {told.name}{asked}. {IF_RIGHT}")
     return kg
+
+
+def scoop_doubt(kg: float, feed: Feed, before_kg: float | None, units: Units) -> str:
+    """Why a measure can hardly hold so much, as it goes on behind the weight; empty: it can."""
+    if before_kg:
+        return "" if before_kg / 2 <= kg <= before_kg * 2 else f"; before it was {exact(before_kg, units)}"
+    most_kg = BALE_ASKED_KG if feed.baled else SCOOP_ASKED_KG
+    return f", much for one measure of {feed.name}" if kg > most_kg else ""

@@ -8,6 +8,7 @@ from store.book.figures import FedFigure, FeltFigure, MilkedFigure
 from store.book.words import Fate, Fill, State
 from tests.farm import MORNING, HandClock
 from tests.tui.keys import Sitting
+from tui.board.board import Board
 
 AT_THE_END = ["left", *["right"] * 18]
 
@@ -140,3 +141,16 @@ def test_more_heads_than_are_expected_are_asked_about(sitting: Sitting) -> None:
     assert "30 heads, and 2 are expected" in sitting.said
     assert sitting.written() == 0
     assert sitting.press("!", "enter").written() == 1
+
+
+def test_esc_takes_the_amount_on_a_board_away_as_at_a_step(sitting: Sitting) -> None:
+    """99 was a slip: what is typed behind Esc begins anew; from an empty line Esc goes back."""
+    board = sitting.to_step("Orchard", "hay").press("a")
+    board.press("9", "9", "escape", "4")
+    assert isinstance(board.place, Board)
+    assert board.place.half_typed == "4"
+    board.press("escape")
+    assert board.place.half_typed == ""
+    assert "written" in board.text()
+    board.press("escape")
+    assert not isinstance(board.place, Board)

@@ -53,7 +53,7 @@ def test_where_nothing_fits_the_nearest_is_shown_with_what_is_short_and_in_the_w
     assert "NOTHING FITS ALL: this is the nearest." in page
     assert "energy" in page
     assert "IN THE WAY  Any one of these would do, if you can live with it:" in page
-    assert "- all that is no forage, in the morning" in page
+    assert "- all loose feed, in the morning" in page
 
 
 def test_it_says_that_it_looks_before_it_does_and_escape_goes_back(sitting: Sitting) -> None:

@@ -149,6 +149,11 @@ def test_a_scoop_weighed_at_the_step_says_what_every_plan_comes_to(at_hazel: Sit
     assert "Hazel morning: " in page
     at_hazel.press("enter")
     assert "The new weight counts" in at_hazel.said
+    assert "F, U." in at_hazel.press("u").text()
+    at_hazel.press("escape", "f", "escape", "u")
+    assert "one scoop of dairy nuts weighs 0.90 kg now, before 0.68 kg" in at_hazel.text()
+    at_hazel.press("enter")
+    assert at_hazel.said.startswith("Taken back: one scoop of dairy nuts")
 
 
 def test_a_move_is_taken_back_by_u_and_enter(at_hazel: Sitting) -> None:

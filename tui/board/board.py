@@ -79,6 +79,14 @@ class Board(Over):
         self.armed = False
         return self if self.typed.backspace() else self.came_from
 
+    def escape(self) -> Place:
+        """The amount away; where none is typed, back to the walk."""
+        self.armed = False
+        if not self.typing:
+            return self.came_from
+        self.typed.clear()
+        return self
+
     def arm(self) -> View:
         """The next Enter writes every open line as shown."""
         if self.typing:
@@ -192,12 +200,13 @@ class Board(Over):
         Key(("down",), "Down", "", "", lambda place: place.choose(1)),
         Key(("a",), "A", "all as shown", "Then Enter writes every open line as it stands.", arm),
         Key(
-            (*BACKSPACE, "left", "escape"),
+            (*BACKSPACE, "left"),
             "Backspace",
             "back",
             "A character back, or back to the walk.",
             go_back,
         ),
+        Key(("escape",), "Esc", "", "Takes the amount away, or goes back.", lambda place: place.escape()),
         WHY_KEY,
         *(key for key in YARD_KEYS if key.sign != "B"),
     )

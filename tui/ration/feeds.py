@@ -124,7 +124,7 @@ def sum_rows(seen: Seen) -> Iterator[Line]:
 
 
 def _biggest_meal(seen: Seen) -> Line:
-    """Of what is no forage."""
+    """Of loose feed."""
     meal, limit = seen.after.biggest_meal_kg, seen.case.meal_limit_kg
     over = limit is not None and meal.amount > limit.amount
     said = f", your limit {weight(limit.amount, seen.farm.units)}" if limit else ", no limit set"

@@ -1,9 +1,11 @@
 """A line is typed about a step: another reason, how much was left, a scoop weighed here and now."""
 
+from store.book.facts.feed import Told
 from store.round.amount import Unreadable
 from store.round.confirm import Doubtful, Hand, skipped
 from store.round.extra import extra_fed
-from store.round.measured import SURE, left_over
+from store.round.measured import IF_RIGHT, SURE, left_over
+from store.round.saying import exact
 from store.round.steps import FeedStep
 from tui.page import Line, Role, Size, wrapped
 from tui.place import Place, Rooms
@@ -125,5 +127,20 @@ class NewScoop(FeedAsking):
             holds_kg = level_weight(self.text, self.due.feed, told, self.walker.farm.units)
         except (Doubtful, Unreadable) as problem:
             return self.say(str(problem))
+        by_volume = "" if told.holds_kg or self.text.endswith(SURE) else self._far_off(told, holds_kg)
+        if by_volume:
+            return self.say(f"That is {exact(holds_kg, self.walker.farm.units)} a {told.name}{by_volume}. {IF_RIGHT}")
         refused = self.walker.weigh(told, self.due.feed, holds_kg)
-        return self.say(refused) if refused else self.rooms.lamp(self.lamp.index).say("The new weight counts.")
+        return (
+            self.say(refused)
+            if refused
+            else self.rooms.lamp(self.lamp.index).say("The new weight counts. F, U takes it back.")
+        )
+
+    def _far_off(self, told: Told, holds_kg: float) -> str:
+        """Where it is far from what so many litres of such a feed usually weigh."""
+        from store.book.register import read_register  # noqa: PLC0415
+        from store.herd.measure import by_litres, far_off  # noqa: PLC0415
+
+        register = read_register(self.walker.book.desk, self.walker.book.clock.now())
+        return far_off(holds_kg, by_litres(register, told.id, self.due.feed.id), self.walker.farm.units)

@@ -24,9 +24,10 @@ class Undoing(Picking):
 
     def heading(self) -> str:
         """What Enter does."""
+        farm = " What was changed of my farm, as a scoop weighed: F, U." if self.walker.changes else ""
         if not self._entries():
-            return "UNDO  nothing is written in this round yet. Backspace goes back."
-        return "UNDO  Enter opens the marked step again. What was written stays in the book as its history."
+            return f"UNDO  nothing is written in this round yet. Backspace goes back.{farm}"
+        return f"UNDO  Enter opens the marked step again. What was written stays in the book as its history.{farm}"
 
     def choices(self) -> list[str]:
         """The newest first."""

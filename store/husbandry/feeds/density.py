@@ -74,6 +74,11 @@ BULKS = (
 """Feeds of one name differ by how they are ground and how they lie: always weigh one measure."""
 
 
+def pours(resembles: str) -> bool:
+    """Whether a feed like a row of the table is poured and eaten as grain is; hay and silage are not."""
+    return any(resembles in each.like for each in BULKS)
+
+
 @equation(
     "weight of a measure", "litres x bulk density", "kg", ARITHMETIC,
     example(2000 * KG_PER_LB, 3 * KG_PER_LB, ALABAMA_TON,

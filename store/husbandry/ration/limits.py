@@ -80,7 +80,7 @@ def usual(resembles: str, weight_kg: Value | None = None, *, lives_on_forage: bo
 
 
 def meal_most(weight_kg: Value | None) -> Value | None:
-    """The usual most of all that is no forage in one meal of a cow. [kg] None: it is lighter than one.
+    """The usual most of loose feed in one meal of a cow. [kg] None: it is lighter than one.
 
     weight_kg None: not known, and then as a small cow.
     """

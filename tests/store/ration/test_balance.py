@@ -5,6 +5,7 @@ from msgspec.structs import replace
 
 from store.book.words import EVENING, MORNING
 from store.ration.balance import balance
+from store.ration.limits import OF_MEALS
 from store.ration.parts import Part, Verdict
 from tests.store.ration.small_ration import GRAIN, HAY, amounts, barred, line, made_case, ration_feed, said
 
@@ -105,9 +106,20 @@ def test_the_farms_own_limits_are_said_when_they_are_broken() -> None:
         "corn in the morning: 3.00 kg; your limit is 1.50 kg a meal.",
         "corn in a day: 3.00 kg; your limit is 2.50 kg a day.",
         "corn: 24 % of the dry matter; your limit is 20 %.",
-        "all that is no forage, in the morning: 3.00 kg; your limit is 2.00 kg a meal.",
+        "all loose feed, in the morning: 3.00 kg; your limit is 2.00 kg a meal.",
     ]
     assert balance(made_case(ration_feed(HAY), limited), amounts(10, 1.5)).broken == ()
+
+
+@pytest.mark.parametrize(
+    ("resembles", "meal_kg"), [("Lucerne (alfalfa) pellets, grade 20", 3), ("Maize (corn) silage, average", 0)]
+)
+def test_pellets_of_a_forage_count_in_a_meal_and_silage_does_not(resembles: str, meal_kg: float) -> None:
+    """They are eaten as fast as nuts, and the round counts them so."""
+    loose = replace(ration_feed(GRAIN), forage=True, resembles=resembles)
+    found = balance(made_case(ration_feed(HAY), loose, meal_limit_kg=2), amounts(10, 3))
+    assert found.biggest_meal_kg.amount == pytest.approx(meal_kg)
+    assert [each.of for each in found.broken if each.of == OF_MEALS] == [OF_MEALS] * (meal_kg > 0)
 
 
 def test_a_feed_that_they_must_not_get_comes_first() -> None:

@@ -27,7 +27,7 @@ def nuts(snapshot: Snapshot, name: str) -> tuple[float, float | None]:
 
 @pytest.mark.parametrize(("typed", "units", "kg"), [
     ("0.7", Units.METRIC, 0.7), ("700 g", Units.US, 0.7), ("1.5", Units.US, 1.5 * KG_PER_LB), ("1 1/2 lb", Units.METRIC,
-     1.5 * KG_PER_LB), ("0,001", Units.METRIC, SCOOP_LEAST_KG), ("500", Units.METRIC, SCOOP_MOST_KG),
+     1.5 * KG_PER_LB), ("0,001", Units.METRIC, SCOOP_LEAST_KG), ("50!", Units.METRIC, SCOOP_MOST_KG),
 ])  # fmt: skip
 def test_a_scoop_is_weighed_by_weight(typed: str, units: Units, kg: float) -> None:
     """Bare, it is the farm's own weight; never scoops."""
@@ -35,7 +35,7 @@ def test_a_scoop_is_weighed_by_weight(typed: str, units: Units, kg: float) -> No
 
 
 @pytest.mark.parametrize(("typed", "asks"), [
-    ("0.34", False), ("1.35", False), ("0.33", True), ("1.36", True), ("72", True), ("72!", False), ("0.3 !", False),
+    ("0.34", False), ("1.35", False), ("0.33", True), ("1.36", True), ("42", True), ("42!", False), ("0.3 !", False),
 ])  # fmt: skip
 def test_a_weight_far_from_the_last_one_is_asked_about(typed: str, asks: bool) -> None:
     """The scoop held 0.675 kg: less than half or more than twice of it is often a slip of the keys."""
@@ -51,6 +51,18 @@ def test_what_no_scoop_weighs_is_refused_in_a_sentence(typed: str) -> None:
     """Nothing, too much, or no weight at all."""
     with pytest.raises(Unreadable, match=r"\.$"):
         scoop_weight(typed, NUTS, UNWEIGHED, Units.METRIC)
+
+
+def test_a_first_weight_that_is_much_is_asked_about_and_what_nobody_lifts_is_refused() -> None:
+    """500 g typed as 500; a bale may weigh so much, once it was said to be right."""
+    hay = replace(NUTS, baled=True)
+    for typed, feed in (("12", NUTS), ("500", hay), ("60", hay)):
+        with pytest.raises(Doubtful, match=r"a jug, much for one measure of oat nuts\. If it is right, type !"):
+            scoop_weight(typed, feed, UNWEIGHED, Units.METRIC)
+        assert scoop_weight(f"{typed}!", feed, UNWEIGHED, Units.METRIC) == float(typed)
+    with pytest.raises(Unreadable, match=r"One jug of oat nuts holds 0\.00 kg to 50\.0 kg"):
+        scoop_weight("500!", NUTS, UNWEIGHED, Units.METRIC)
+    assert scoop_weight("20", hay, UNWEIGHED, Units.METRIC) == 20
 
 
 def test_a_scoop_weighed_anew_changes_the_measures_and_not_the_kilograms(book: Book) -> None:
