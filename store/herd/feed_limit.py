@@ -7,7 +7,9 @@ from store.book.drafts import RowDraft
 from store.book.records.feeding import MEAL_MOST_KG
 from store.herd.answers import a_count, a_number, maybe, maybe_weight
 from store.herd.feed import FeedSheet
+from store.herd.over_limit import plans_over
 from store.herd.sheet import Answers, Choices, Question, Wrong, pick
+from store.round.confirm import Hand
 from store.round.saying import exact
 
 FORAGE: Choices = (("as the table or its bales say", None), ("yes", True), ("no", False))
@@ -53,6 +55,11 @@ class FeedLimitSheet(FeedSheet):
     def told(self, answers: Answers) -> str:
         """`most in a meal 2.00 kg, before none`."""
         return f"limits: {'; '.join(self._changes(answers)) or 'as before'}"
+
+    def says(self, answers: Answers, hand: Hand) -> Sequence[str]:  # noqa: ARG002
+        """The plans that are over it."""
+        begins = answers[self.FROM] or self.register.at
+        return list(plans_over(self.register, self.id_, answers, begins)) if self.id_ else []
 
     def _changes(self, answers: Answers) -> Iterator[str]:
         for name in WHAT:

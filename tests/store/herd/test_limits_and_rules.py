@@ -1,5 +1,6 @@
 """Limits of a feed, and rules for a class: written, said, ended, taken back."""
 
+from datetime import UTC, datetime
 from typing import Any
 
 import pytest
@@ -8,12 +9,13 @@ from store.book.drafts import RowDraft
 from store.book.opening import Book
 from store.book.words import SettingName, Stage
 from store.herd.class_rule import ClassRuleSheet, rule_of, rules
+from store.herd.dating import kept
 from store.herd.feed_limit import FeedLimitSheet
 from store.herd.sheet import Wrong
 from store.herd.taking_back import as_before
 from store.round.rule import Rule
-from tests.farm import HandClock
-from tests.store.herd.filled import filled, id_of, register, write
+from tests.farm import HandClock, hand, morning
+from tests.store.herd.filled import animal, filled, id_of, register, write
 
 NUTS = "dairy nuts"
 MILK_RULE = "0.25 per kg milk over 5 kg"
@@ -121,3 +123,20 @@ def test_a_rule_that_is_taken_back_gives_nothing(book: Book, clock: HandClock) -
     book.change(list(as_before(known, rows)))
     clock.move(minutes=1)
     assert rules(register(book)) == []
+
+
+def test_a_limit_says_which_plans_are_over_it_now_and_later(book: Book, clock: HandClock) -> None:
+    """Fennel gets 2.7 kg of nuts in a meal, Hazel 2.0, and 2.3 of it from the 14th on."""
+    known = register(book)
+    same = {"animal_id": animal(book, "Hazel"), "feed_id": id_of(known, "feed_as", NUTS), "slot": "morning"}
+    row = known.get("feed_plan", same["animal_id"], None, "morning", same["feed_id"])
+    assert row is not None
+    later = datetime(2026, 3, 14, tzinfo=UTC)
+    book.change([RowDraft("feed_plan", {**kept(row), "due_kg": 2.3, "begins_at": later})])
+    clock.move(minutes=1)
+    said = limits(book).says(filled(limits(book), most_meal_kg="2.2").answers(), hand(book, morning(book)))
+    assert [each for each in said if "Fennel" in each][:1] == ["over it: Fennel, morning, 2.70 kg"]
+    assert [each for each in said if "Hazel" in each] == ["over it: Hazel, morning, 2.30 kg from 14 Mar 2026"]
+    assert limits(book).says(filled(limits(book), most_meal_kg="3").answers(), hand(book, morning(book))) == []
+    by_day = limits(book).says(filled(limits(book), most_day_kg="3.4").answers(), hand(book, morning(book)))
+    assert "over it: Hazel, a day, 3.65 kg from 14 Mar 2026" in by_day
