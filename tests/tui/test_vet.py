@@ -172,3 +172,17 @@ def test_the_page_goes_to_a_file_of_its_own(sitting: Sitting, tmp_path: Path, mo
     assert "CALL TODAY" in text
     assert max(map(len, text.splitlines())) <= 78
     assert isinstance(sitting.place, Vet)
+
+
+@pytest.mark.parametrize("size", [(60, 18), (80, 24)])
+def test_what_cannot_wait_is_reached_below_the_animals_in_a_small_window(
+    sitting: Sitting, size: tuple[int, int]
+) -> None:
+    sitting.to_step("Stall", "count").press("v", "e")
+    first = sitting.text(*size)
+    assert "  e_" in first
+    assert "Page Down for more" in first
+    pages = [first, *(sitting.press("pagedown").text(*size) for _ in range(4))]
+    last = sitting.text(60, 1000).split(" WRITTEN")[0].split()[-3:]
+    assert " ".join(last) in " ".join(" ".join(pages).split())
+    assert "> Fennel" in sitting.press("up", "down").text(*size)

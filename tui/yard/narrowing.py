@@ -5,8 +5,9 @@ from collections.abc import Sequence
 from typing import ClassVar, Generic, TypeVar
 
 from tui.page import Line, Role, Size, Span, cut, line
-from tui.place import Place
-from tui.view import Key
+from tui.place import Place, Rooms
+from tui.scroll import Scroll
+from tui.view import PAGE_KEYS, Key
 from tui.yard.wording import Wording
 
 Found = TypeVar("Found")
@@ -17,6 +18,11 @@ class Narrowing(Wording, Generic[Found]):
 
     SHOWN: ClassVar[int]
     row = 0
+
+    def __init__(self, rooms: Rooms, back: Place) -> None:
+        """Over the place that it goes back to."""
+        super().__init__(rooms, back)
+        self.scroll = Scroll(follows=False, up="Page Up", down="Page Down")
 
     @abstractmethod
     def found(self) -> Sequence[Found]:
@@ -35,16 +41,19 @@ class Narrowing(Wording, Generic[Found]):
         """A letter narrows the list, and marks its first line; no other key moves the mark."""
         taken = super().takes(character)
         self.row = 0 if taken else self.row
+        self.scroll.seek()
         return taken
 
     def back(self) -> Place:
         """A letter less, and the first line again."""
         self.row = 0
+        self.scroll.seek()
         return super().back()
 
     def choose(self, by: int) -> Place:
         """Another of what is found."""
         self.row = (self.row + by) % max(len(self.found()), 1)
+        self.scroll.seek()
         return self
 
     def rows(self, size: Size) -> list[Line]:
@@ -61,4 +70,5 @@ class Narrowing(Wording, Generic[Found]):
         *Wording.KEYS,
         Key(("up",), "Up Down", "choose", "Another of what is found.", lambda place: place.choose(-1)),
         Key(("down",), "Down", "", "", lambda place: place.choose(1)),
+        *PAGE_KEYS,
     )
