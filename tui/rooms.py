@@ -175,7 +175,16 @@ class House:
     def noting(self, back: Place) -> Place:
         """A note about what we stand at, or the whole yard."""
         step = _step_of(back)
-        return Noting(self, back, step.subject if step else Subject(), step.name if step else "")
+        if step:
+            return Noting(self, back, step.subject, step.name)
+        name = self._name_of(back.concerns())
+        return Noting(self, back, back.concerns() if name else Subject(), name)
+
+    def _name_of(self, subject: Subject) -> str:
+        """Of an animal or a pen; empty where it is about neither."""
+        names = {each.id: each.name for each in self.walker.snapshot.animals}
+        names |= {each.id: each.name for each in self.walker.snapshot.pens}
+        return names.get(subject.id, "")
 
     def persons(self, back: Place) -> Place:
         """Who does the round."""

@@ -460,3 +460,8 @@ def test_why_reaches_the_meal_limit_and_what_the_head_of_the_page_says(sitting: 
     )
     for value in said:
         assert value is None or (value.amount, value.unit) in [(each.amount, each.unit) for each in listed]
+
+
+def test_a_note_from_a_ration_is_of_the_animal(sitting: Sitting) -> None:
+    sitting.to_step("Hazel", "feed").press("j", "n")
+    assert "NOTE  Hazel" in sitting.text()

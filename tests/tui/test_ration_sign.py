@@ -24,13 +24,13 @@ def with_lines(*lines: Line) -> Balance:
 ENERGY, PROTEIN = line(Part.ENERGY, Verdict.ENOUGH, 100), line(Part.PROTEIN, Verdict.ENOUGH, 100)
 CASES: dict[str, tuple[tuple[Line, ...], tuple[str, str, str]]] = {
     "all of it": ((ENERGY, PROTEIN), ("ENOUGH", "energy and protein", "")),
-    "little protein": ((ENERGY, line(Part.PROTEIN, Verdict.SHORT, 81)), ("SHORT", "protein", "81%")),
+    "little protein": ((ENERGY, line(Part.PROTEIN, Verdict.SHORT, 81)), ("SHORT OF", "protein", "81%")),
     "the shorter of two": (
-        (line(Part.ENERGY, Verdict.SHORT, 90), line(Part.PROTEIN, Verdict.SHORT, 70)), ("SHORT", "protein", "70%")),
+        (line(Part.ENERGY, Verdict.SHORT, 90), line(Part.PROTEIN, Verdict.SHORT, 70)), ("SHORT OF", "protein", "70%")),
     "protein before calcium": (
-        (line(Part.CALCIUM, Verdict.SHORT, 50), line(Part.PROTEIN, Verdict.SHORT, 90)), ("SHORT", "protein", "90%")),
-    "calcium alone": ((ENERGY, PROTEIN, line(Part.CALCIUM, Verdict.SHORT, 50)), ("SHORT", "calcium", "50%")),
-    "little fibre": ((ENERGY, PROTEIN, line(Part.FIBRE, Verdict.SHORT, 90)), ("SHORT", "fibre", "")),
+        (line(Part.CALCIUM, Verdict.SHORT, 50), line(Part.PROTEIN, Verdict.SHORT, 90)), ("SHORT OF", "protein", "90%")),
+    "calcium alone": ((ENERGY, PROTEIN, line(Part.CALCIUM, Verdict.SHORT, 50)), ("SHORT OF", "calcium", "50%")),
+    "little fibre": ((ENERGY, PROTEIN, line(Part.FIBRE, Verdict.SHORT, 90)), ("SHORT OF", "fibre", "")),
     "fat over, energy short": (
         (line(Part.ENERGY, Verdict.SHORT, 70), line(Part.FAT, Verdict.OVER, 120)), ("OVER", "fat", "")),
     "protein not known": ((ENERGY, line(Part.PROTEIN, Verdict.NOT_KNOWN)), ("NOT KNOWN", "protein", "")),
@@ -79,12 +79,17 @@ def test_without_a_weight_it_is_not_known() -> None:
 
 @pytest.mark.parametrize(
     ("percent", "of", "width", "beside"),
-    [("77%", "energy", 77, ""), ("77%", "protein", 77, "  77%"), ("77%", "energy", 57, "  ENERGY")],
+    [
+        ("77%", "energy", 100, ""),
+        ("77%", "energy", 77, " 77%"),
+        ("77%", "protein", 77, " PROTEIN 77%"),
+        ("77%", "energy", 57, " ENERGY 77%"),
+    ],
 )
 def test_what_it_is_of_stands_large_where_there_is_room_else_beside(
     percent: str, of: str, width: int, beside: str
 ) -> None:
-    rows = Page(tuple(sign_lines(Sign("SHORT", of, percent), width))).text().splitlines()
+    rows = Page(tuple(sign_lines(Sign("SHORT OF", of, percent), width))).text().splitlines()
     assert len(rows) == 3
     assert max(map(len, rows)) <= width
     assert rows[1].endswith(beside)

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from msgspec import Struct
 
 from store.feedroom.delivery import money
+from store.husbandry.why import Value
 from store.ration.parts import Amounts, Balance, Part, RationFeed
 from store.round.saying import weight
 from tui.page import Line, Role, Size, Span, cut, line, wrapped
@@ -158,13 +159,22 @@ def _known(seen: Seen, feed: RationFeed) -> Iterator[str]:
         yield f"{seen.slot}: {in_words(kg, feed, units)}{' each' if heads > 1 else ''}"
         if heads > 1:
             yield f"{weight(kg * heads, units)} for all {heads}"
-    limits = feed.limits
-    for limit, of in ((limits.most_meal_kg, "a meal"), (limits.most_day_kg, "a day"), (limits.share_percent, "")):
+    for limit, of in (
+        (_meal_limit(seen, feed), "a meal"),
+        (feed.limits.most_day_kg, "a day"),
+        (feed.limits.share_percent, "of all dry matter"),
+    ):
         if limit is not None:
-            yield f"your limit {figure(limit, units)} {of or 'of it'}"
+            yield f"{limit.came} {figure(limit, units)} {of}"
     if feed.there_kg is not None:
         yield f"{weight(feed.there_kg.amount, units)} there"
     yield from _price(seen, feed)
+
+
+def _meal_limit(seen: Seen, feed: RationFeed) -> Value | None:
+    """Its own of one meal, where that is less than of all that is fed in it, which stands above."""
+    own, of_all = feed.limits.most_meal_kg, seen.case.meal_limit_kg
+    return None if own and of_all and own.amount >= of_all.amount else own
 
 
 def _price(seen: Seen, feed: RationFeed) -> Iterator[str]:

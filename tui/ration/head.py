@@ -67,7 +67,7 @@ def _mean(heads: tuple[Head, ...], units: Units) -> Iterator[str]:
 
 def condition_words(head: Head) -> str:
     """`condition 3 of 5, goal 3.25`."""
-    if head.condition is None:
-        return "condition not scored"
     goal = f", goal {head.condition_goal.amount:g}" if head.condition_goal else ""
+    if head.condition is None:
+        return f"condition not scored{goal}"
     return f"condition {points_words(head.condition.amount, head.animal.stage)}{goal}"

@@ -4,7 +4,9 @@ from collections.abc import Iterable, Iterator
 
 from msgspec.structs import replace
 
-from store.husbandry.why import Value
+from store.husbandry.why import Value, given
+from store.ration.asked import ASSUMED
+from store.ration.balance import SHORT_BELOW_PERCENT
 from store.ration.parts import Balance, Case, Line, Part, RationFeed
 from tui.ration.calf_lines import calf_numbers
 from tui.ration.said import SHARES, line_of
@@ -70,6 +72,8 @@ def _of_balance(balance: Balance, currency: str) -> Iterator[Value]:
     """For each part what is given, then what is needed of it; then the sums."""
     for each in balance.lines:
         yield from _of_line(each)
+    if balance.lines:
+        yield given(SHORT_BELOW_PERCENT, "enough begins at", "% of a need", "no scoop is more exact", ASSUMED)
     if line_of(balance, Part.DRY_MATTER) is None:
         yield _named(balance.eaten_kg, f"{Part.DRY_MATTER} given")
     if balance.cost:

@@ -11,11 +11,11 @@ from tui.ration.said import line_of, name_of, needs_are_kept, percent_of
 
 FEEDS_HER = (Part.ENERGY, Part.PROTEIN)
 """What comes first where several are short."""
-NEVER = "NEVER"
+NEVER, SHORT_OF = "NEVER", "SHORT OF"
 
 
 class Sign(Struct, frozen=True):
-    """`SHORT`, `energy`, `77%`. percent: empty where there is none. role: how it looks."""
+    """`SHORT OF`, `energy`, `77%`. percent: empty where there is none. role: how it looks."""
 
     word: str
     of: str
@@ -43,7 +43,7 @@ def _short(balance: Balance) -> Iterator[Sign]:
     short = [line for line in balance.lines if line.verdict is Verdict.SHORT]
     for line in sorted(short, key=_worst):
         percent = percent_of(line)
-        yield Sign(Verdict.SHORT.upper(), name_of(line.need.part), "" if percent is None else f"{percent:.0f}%")
+        yield Sign(SHORT_OF, name_of(line.need.part), "" if percent is None else f"{percent:.0f}%")
 
 
 def _worst(line: Told) -> tuple[bool, float]:
@@ -60,15 +60,15 @@ def _not_known(case: Case, balance: Balance) -> Iterator[Sign]:
 def sign_lines(sign: Sign, width: int) -> list[Line]:
     """All of it large; where that is too wide the percent, or what it is of, in plain letters beside."""
     for large, plain in (
-        (f"{sign.word} {sign.percent} {sign.of}".replace("  ", " "), ""),
+        (f"{sign.word} {sign.of} {sign.percent}".rstrip(), ""),
         (f"{sign.word} {sign.of}", sign.percent),
-        (f"{sign.word} {sign.percent}".rstrip(), sign.of.upper()),
+        (sign.word, f"{sign.of.upper()} {sign.percent}".rstrip()),
     ):
-        rows = large_lines(large, sign.role, width - (len(plain) + 2 if plain else 0))
+        rows = large_lines(large, sign.role, width - (len(plain) + 1 if plain else 0))
         if len(rows) > 1:
             at = len(rows) // 2
-            return [(*row, Span(f"  {plain}", sign.role)) if plain and row is rows[at] else row for row in rows]
-    return wrapped(f"{sign.word} {sign.percent} {sign.of.upper()}", width, sign.role, "")
+            return [(*row, Span(f" {plain}", sign.role)) if plain and row is rows[at] else row for row in rows]
+    return wrapped(f"{sign.word} {sign.of.upper()} {sign.percent}".rstrip(), width, sign.role, "")
 
 
 def widest(rows: list[Line]) -> int:

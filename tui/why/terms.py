@@ -12,7 +12,7 @@ TERMS = {
 }
 SURE_WORDS = {
     Sure.PRINTED: "read there",
-    Sure.MEMORY: "from memory, not read again",
+    Sure.MEMORY: "as recalled, not looked up again",
     Sure.PRACTICE: "common practice",
     Sure.ASSUMED: "a cautious starting value of ours",
 }

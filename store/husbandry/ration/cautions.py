@@ -82,9 +82,11 @@ def _medicated(held: Held) -> bool:
     return HORSE in held.species and any(_is_bought(each) for each in held.fed)
 
 
-def _calcium(held: Held) -> bool:
+def much_calcium(held: Held) -> bool:
+    """Whether one that is soon to calve gets a feed rich in calcium."""
     late = held.stages & {CLOSE_UP, DRY}
-    return bool(late) and any(_percent(each, "ca_percent") >= RICH_CALCIUM_PERCENT for each in held.fed)
+    fed = (each for each in held.fed if each.kg > 0 or each.free)
+    return bool(late) and any(_percent(each, "ca_percent") >= RICH_CALCIUM_PERCENT for each in fed)
 
 
 def _not_for_calves(held: Held) -> bool:
@@ -119,7 +121,7 @@ CAUTIONS = (
     Caution("medicated feed", _medicated,
             "A horse stands with them: cattle feed with monensin kills horses. Read its label, keep it from them.",
             Source("wcvmtoday.usask.ca/articles/2012/monensin-fatal-feed.php: toxic to horses at a tenth of cattle's")),
-    Caution("calcium before calving", _calcium,
+    Caution("calcium before calving", much_calcium,
             "Much calcium before calving (lucerne, clover, citrus pulp, mineral) is linked with milk fever after it.",
             Source("hoards.com/blog-12474; less than 20 g a day is the low way")),
     Caution("young calves", _not_for_calves,
