@@ -263,7 +263,7 @@ def test_another_change_beside_one_that_is_not_over_is_refused_and_its_end_is_sa
     rows_before = len(register(book).history["feed_plan"])
     sitting.press("enter")
     assert sitting.said == (
-        "dairy nuts still step to 1/2 scoop (0.34 kg) + none by Sun 15 Mar: another change beside it is not safe. "
+        "dairy nuts will still step to 1/2 scoop (0.34 kg) + none by Sun 15 Mar: another change beside it is not safe. "
         "End that first: M at the feed step, the change under way."
     )
     assert len(register(book).history["feed_plan"]) == rows_before
@@ -290,5 +290,6 @@ def test_the_ration_says_where_a_change_ends_that_is_not_over_and_the_limits_tha
     sitting.walker.open_turn(sitting.walker.this())
     sitting.to_step("Sloe", "feed").press("j")
     said = " ".join(sitting.text(120, 60).split())
-    assert "CHANGE dairy nuts still step to 6 scoops (4.05 kg) + none by " in said
+    assert "CHANGE dairy nuts will still step to 6 scoops (4.05 kg) + none by " in said
     assert "M at the feed step ends it." in said
+    assert "LIMIT where that change ends, " in said

@@ -73,11 +73,11 @@ def amount_words(feed: RationFeed, kg: float, units: Units) -> str:
 
 
 def coming_words(case: Case, found: Coming, units: Units) -> str:
-    """`dairy nuts still step to 3 1/2 scoops (2.36 kg) + 3 scoops (2.02 kg) by Fri 20 Mar`."""
+    """`dairy nuts will still step to 3 1/2 scoops (2.36 kg) + 3 scoops (2.02 kg) by Fri 20 Mar`."""
     ends = {**case.now, **found.ends}
     feeds = [feed_of(case, feed_id) for feed_id in dict.fromkeys(feed_id for _, feed_id in found.ends)]
     said = (
-        f"{feed.feed.name} still step to "
+        f"{feed.feed.name} will still step to "
         + " + ".join(amount_words(feed, ends.get((slot, feed.feed.id), 0.0), units) for slot in case.slots)
         for feed in feeds
     )
