@@ -12,14 +12,17 @@ from store.book.words import SettingName
 from store.feedroom.milk_a_day import MEAN_DAYS
 from store.husbandry.calf.milk import allowance_kg
 from store.husbandry.mean import mean_of
+from store.husbandry.milk.share import MILK_FOR_GAIN_KG, PER_GAIN, drunk_for_gain_kg
 from store.husbandry.milk.udder import day_kg
 from store.husbandry.starting import CALF_MILK_PERCENT
 from store.husbandry.why import Value, given, total
-from store.ration.asked import Asked
+from store.ration.asked import Asked, days_between
 from store.ration.parts import Missing
+from store.ration.trend import read_trend
 from store.round.emptied import sharing
 from store.round.saying import weight
-from store.round.timed import TimedPail, timed_pails
+from store.round.timed import NOT_KNOWN, TimedPail, timed_pails
+from store.round.whys.calf_share import EATS_DAYS
 
 MILK = "milk a day"
 _, HEAVIEST_KG = allowance_kg.ranges["weight_kg"]
@@ -48,8 +51,27 @@ def drunk_by(asked: Asked, calf_id: UUID, weight_kg: Value | None) -> Value | No
         or not any(share.calf_id == calf_id for share in asked.snapshot.shares)
     ):
         return None
+    return _drinks(asked, calf_id, weight_kg, "milk that it drinks")
+
+
+def _drinks(asked: Asked, calf_id: UUID, weight_kg: Value, name: str) -> Value:
+    """By its gain where two weights tell it, with what its weight alone would say; else by its weight. [kg a day]"""
     percent = asked.setting(SettingName.CALF_MILK_PERCENT, CALF_MILK_PERCENT)
-    return allowance_kg.of("milk that it drinks", weight_kg=weight_kg, percent_of_weight=percent)
+    by_weight = allowance_kg.of(name, weight_kg=weight_kg, percent_of_weight=percent)
+    gain = _gain_of_milk(asked, calf_id)
+    if gain is None:
+        return by_weight
+    per_kg = given(MILK_FOR_GAIN_KG, "milk for 1 kg of gain", "kg", "printed: 286 kg for 26.2 kg", PER_GAIN)
+    by_gain = drunk_for_gain_kg.of(name, milk_for_gain=per_kg, gain_kg_day=gain)
+    return replace(by_gain, came=f"by its gain; by its weight {weight(by_weight.amount, asked.register.farm.units)}")
+
+
+def _gain_of_milk(asked: Asked, calf_id: UUID) -> Value | None:
+    """What it gains by its last two weights; None: there are not two, or it lost, or it is so old that it eats much."""
+    calf = asked.animal(calf_id)
+    gain = read_trend(asked.desk, asked.register, calf_id).gain_kg_day
+    young = calf and calf.born_on and days_between(calf.born_on, asked.today) <= EATS_DAYS
+    return gain if young and gain and gain.amount > 0 else None
 
 
 def calves_of(asked: Asked, cow_id: UUID) -> tuple[UUID, ...]:
@@ -87,7 +109,16 @@ def _in_pails(asked: Asked, cow_id: UUID, now: Sequence[Share]) -> Value | None:
     compared = [each for each in of_week if not each.why_not]
     if not of_week:
         return None
-    return _by_days(asked, of_week) if now or not compared else _by_hours(asked, compared)
+    return _by_days(asked, whole_days(of_week)) if now or not compared else _by_hours(asked, compared)
+
+
+def whole_days(found: Sequence[TimedPail]) -> Sequence[TimedPail]:
+    """Without the days of which a pail is not all: the calf had got out, or she held back. All where no day is left.
+
+    A pail of which only the hours are not known counts: no hours are asked here.
+    """
+    left_out = {each.pail.turn.day for each in found if each.why_not not in ("", NOT_KNOWN) and each.pail.turn}
+    return [each for each in found if each.pail.turn and each.pail.turn.day not in left_out] or found
 
 
 def _is_of(pail: PastPail, first: date, today: date) -> bool:
@@ -137,7 +168,6 @@ def _pails(count: int) -> str:
 
 def _taken(asked: Asked, share: Share, calf_kg: Value) -> Value:
     calf = asked.register.name("animal_as", share.calf_id)
-    percent = asked.setting(SettingName.CALF_MILK_PERCENT, CALF_MILK_PERCENT)
-    drinks = allowance_kg.of(f"what {calf} drinks", weight_kg=calf_kg, percent_of_weight=percent)
+    drinks = _drinks(asked, share.calf_id, calf_kg, f"what {calf} drinks")
     cows = given(len(share.cow_ids), "cows that it sucks", "", "as set up")
     return replace(mean_of.of(f"what {calf} takes", together=drinks, count=cows), unit="kg")

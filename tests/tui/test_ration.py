@@ -193,6 +193,14 @@ def test_the_first_step_is_tried_from_the_list(sitting: Sitting) -> None:
     assert ration_of(keys).tried == {("evening", NUTS.feed.id): pytest.approx(0.35)}
 
 
+def test_while_she_can_eat_more_the_first_step_is_hay(sitting: Sitting) -> None:
+    hungry = replace(DRY, feeds=(NUTS, HAY), now=dict.fromkeys(((slot, HAY.feed.id) for slot in DRY.slots), 3.0))
+    keys = at_ration(sitting, hungry)
+    assert "She can eat more: forage first. First step: 1.0 kg" in " ".join(keys.text(120, 36).split())
+    keys.press("m", "2", "enter")
+    assert ration_of(keys).tried == {("evening", HAY.feed.id): pytest.approx(4)}
+
+
 def test_a_limit_that_is_broken_is_said_in_words(sitting: Sitting) -> None:
     keys = at_ration(sitting, MILK).press(*OVER)
     assert "biggest meal 4.1, your limit 3.0 kg OVER" in keys.text()

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from store.husbandry.calf.growth import of_expected_percent
 from store.husbandry.calf.milk import FIRST_L, FIRST_WITHIN_H
 from store.husbandry.calf.weaning import DAYS_RUNNING
+from store.husbandry.milk.share import drunk_for_gain_kg
 from store.husbandry.ration.cautions import DECIDE
 from store.husbandry.why import Value
 from store.ration.calf import CalfDay
@@ -24,6 +25,9 @@ def calf_words(seen: Seen) -> Iterator[str]:
     if calf.least_kg and calf.ample_kg:
         least, ample = (weight(each.amount, seen.farm.units) for each in (calf.least_kg, calf.ample_kg))
         yield f"MILK  at least {least} a day, a tenth of its weight; where it may drink it takes about {ample}."
+    drinks = _by_gain(seen)
+    if drinks:
+        yield f"DRINKS  about {weight(drinks.amount, seen.farm.units)} a day, {drinks.came}."
     gain = _of_expected(seen)
     if gain:
         found, expected = (
@@ -39,7 +43,16 @@ def calf_numbers(seen: Seen) -> Iterator[Value]:
     if calf:
         newest = next(iter(calf.eaten_kg), None)
         first = FIRST_L if calf.is_new else None
-        known = (calf.colostrum_kg, first, calf.least_kg, calf.ample_kg, _of_expected(seen), newest, calf.enough_kg)
+        known = (
+            calf.colostrum_kg,
+            first,
+            calf.least_kg,
+            calf.ample_kg,
+            _by_gain(seen),
+            _of_expected(seen),
+            newest,
+            calf.enough_kg,
+        )
         yield from (each for each in known if each)
 
 
@@ -49,8 +62,16 @@ def _colostrum(seen: Seen, calf: CalfDay) -> str:
     return f"COLOSTRUM  {kg}a tenth of its weight: {first} of it within {FIRST_WITHIN_H:g} h. {DECIDE}"
 
 
+def _by_gain(seen: Seen) -> Value | None:
+    """What it drinks, where that is told by its gain."""
+    milk = seen.case.heads[0].milk_kg
+    return milk if milk and milk.equation is drunk_for_gain_kg else None
+
+
 def _of_expected(seen: Seen) -> Value | None:
-    """How it gains by its last two weights, against what is given now."""
+    """How it gains by its last two weights, against what is given now; of milk told by its gain nothing is expected."""
+    if _by_gain(seen):
+        return None
     gained, line = seen.farm.calf and seen.farm.calf.gained_kg_day, line_of(seen.before, Part.GAIN)
     if not gained or not line or not line.has or not line.has.amount:
         return None

@@ -37,7 +37,7 @@ def _not_reached(case: Case, found: Iterable[Value]) -> Iterator[Value]:
     """The meal limit, and what the head of the page says of one animal, where no other number is made of it."""
     reached = {_sign(value) for each in found for value in _below(each)}
     of_head = [getattr(head, name) for head in case.heads[:1] for name in OF_HEAD if len(case.heads) == 1]
-    limit = _named(case.meal_limit_kg, "most of a meal that is no forage") if case.meal_limit_kg else None
+    limit = _named(case.meal_limit_kg, "most loose feed of a meal") if case.meal_limit_kg else None
     yield from (value for value in (limit, *of_head) if value and _sign(value) not in reached)
 
 

@@ -12,6 +12,8 @@ REMOVED = (0.85, 0.9)
 """How much of what is in her a milking takes: 10 to 20 % stay behind, more where she lets down badly. From memory."""
 KG_PER_KG = (8.0, 14.0)
 """Milk for a kilogram of gain, of a calf up to ten weeks that eats little else; printed from 10 to 12."""
+MILK_FOR_GAIN_KG = 10.9
+"""The same as it is printed of calves that suck by night."""
 MOST_OF_WEIGHT = 0.25
 """More than this of its weight a day no calf drinks: what is beyond it she held back. Assumed; 12 kg by a Holstein of
 nine weeks, the most that is printed of a suckling calf, is 15 % or so."""

@@ -1,10 +1,15 @@
 """What of an animal is not known is said, and never put in its place: another lactation, half of her milk."""
 
+from datetime import UTC, date, datetime
 from pathlib import Path
 
 import pytest
 
+from store.book.facts.milk import PastPail
+from store.book.turn import Turn
+from store.ration.milk import whole_days
 from store.ration.parts import Case
+from store.round.timed import GOT_OUT, NOT_KNOWN, TimedPail
 from tests.farm import HandClock
 from tests.store.ration.small_ration import Row, case_of, ration_book, said
 
@@ -71,3 +76,35 @@ def test_longer_in_calf_than_any_cow_is_not_known(tmp_path: Path) -> None:
     assert case.heads[0].days_in_calf is None
     (why,) = said(case.missing)
     assert why.startswith("Sloe: 375 days in calf, served 1 Mar 2025, is longer than any cow is. F, animals, Sloe,")
+
+
+def test_a_day_with_a_pail_that_does_not_compare_is_no_day_of_her_milk() -> None:
+    """The calf had got out on the 7th: 1.5 kg are not what she gives."""
+    found = [
+        TimedPail(
+            PastPail(
+                datetime(2026, 3, day, 6, tzinfo=UTC),
+                kg,
+                held_back=False,
+                turn=Turn(date(2026, 3, day), "morning"),
+            ),
+            None,
+            why,
+        )
+        for day, kg, why in ((8, 6.0, ""), (7, 1.5, GOT_OUT), (6, 5.5, NOT_KNOWN))
+    ]
+    assert [each.pail.milk_kg for each in whole_days(found)] == [6.0, 5.5]
+    assert whole_days(found[1:2]) == found[1:2]
+
+
+def test_a_calf_with_two_weights_drinks_by_its_gain_and_both_are_said(tmp_path: Path) -> None:
+    """31 kg in 50 days are 0.62 kg a day, and 6.8 kg of milk; 15 % or more of its weight would be more."""
+    before = ("body", {"id": "r0", "animal_id": "rook", "begins_at": "2026-01-14", "weight_kg": "27"})
+    head = read(tmp_path, "Rook", before, rook_weighs("58")).heads[0]
+    assert head.milk_kg is not None
+    assert head.milk_kg.amount == pytest.approx(10.9 * 31 / 50)
+    assert head.milk_kg.came.startswith("by its gain; by its weight 8.7 kg")
+    (tmp_path / "cow").mkdir()
+    cow = read(tmp_path / "cow", "Fennel", before, rook_weighs("58")).heads[0]
+    assert cow.milk_kg is not None
+    assert list(cow.milk_kg.inputs.values())[1].amount == pytest.approx(10.9 * 31 / 50)
