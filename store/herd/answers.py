@@ -76,7 +76,7 @@ def a_number(least: float, most: float, what: str) -> Callable[[str], float]:
     def read(text: str) -> float:
         number, word = number_and_unit(text.replace("%", ""))
         if (word and word not in what) or not least <= number <= most:
-            raise Unreadable(f"«{text.strip()}» is no number of {what}. Type {least:g} to {most:g}.")
+            raise Unreadable(f"«{text.strip()}» does not fit here. Type {least:g} to {most:g} {what}.")
         return number
 
     return read

@@ -23,7 +23,7 @@ class GoalSheet(OneAnimal):
     @property
     def title(self) -> str:
         """Whose."""
-        return f"{self.name} IS FED FOR  what is wanted of her. Everything may be left empty"
+        return f"{self.name} IS FED FOR  what is wanted. Everything may be left empty"
 
     def questions(self) -> tuple[Question, ...]:
         """Condition, growth, forage."""
@@ -36,11 +36,11 @@ class GoalSheet(OneAnimal):
             Question("gain_kg_day", "gain wanted a day", maybe_weight(self.units, 0.0, GAIN_MOST_KG_DAY),
                      "of one that grows", "" if gain is None else exact(gain, self.units), was=gain),
             Question("mature_kg", "weight when grown", maybe_weight(self.units, GROWN_LEAST_KG),
-                     "as her dam weighs; for what grows", "" if grown is None else exact(grown, self.units), was=grown),
+                     "as the dam weighs; for what grows", "" if grown is None else exact(grown, self.units), was=grown),
             yes_or_no("forage_only", "forage alone", first=goal.get("forage_only", False),
-                      hint="no grain while she holds her condition"),
+                      hint="no grain while condition is held"),
             Question("score_every_days", "scored every", maybe(a_count(1, EVERY_MOST_DAYS, "days")),
-                     "days, as 30; her looks ask for it", "" if days is None else str(days)),
+                     "days, as 30; the looks ask for it", "" if days is None else str(days)),
             self.question_from(),
             *self.question_coming(*(self.from_words(row) for row in self.coming("feeding_goal", self._same))),
         )  # fmt: skip

@@ -31,7 +31,11 @@ class Proposed(Struct, frozen=True):
     def says(self) -> str:
         """`Your rule 0.25 per kg milk over 5.00 kg: 3.00 kg dairy nuts a day; now 3.38 kg.`"""
         wanted, now = exact(self.day_kg.amount, self.units), exact(self.now_kg, self.units)
-        return f"Your rule {self.rule}: {wanted} {self.feed.feed.name} a day; now {now}."
+        more = exact(abs(self.now_kg - self.day_kg.amount), self.units)
+        beside = f", {more} {'more' if self.now_kg > self.day_kg.amount else 'less'} than the rule"
+        return (
+            f"Your rule {self.rule}: {wanted} {self.feed.feed.name} a day; now {now}{'' if wanted == now else beside}."
+        )
 
 
 def proposed_by_rule(register: Register, case: Case) -> Iterator[Proposed]:

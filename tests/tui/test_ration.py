@@ -255,10 +255,10 @@ def test_what_comes_from_the_pen_is_counted_and_has_no_mark(sitting: Sitting) ->
 
 def test_a_caution_is_said_once_where_it_matters_and_who_has_to_check(sitting: Sitting) -> None:
     page = at_ration(sitting, MILK).text(120, 40)
-    assert "Change a ration in small steps" not in page
+    assert "A large change" not in page
     assert "checked by nobody but you" in page
     page = at_ration(sitting, MILK, replace(METRIC, checked_by="Kim")).press("5").text(120, 40)
-    assert page.count("Change a ration in small steps") == 1
+    assert page.count("A large change") == 1
     assert "checked by nobody" not in page
 
 

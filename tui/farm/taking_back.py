@@ -23,10 +23,17 @@ class TakingBack(Picking):
         """Over a list; the newest is picked already."""
         super().__init__(listing.rooms, listing)
         self.row = 0
+        self.register = read_register(self.walker.book.desk, self.walker.book.clock.now())
 
     def choices(self) -> list[str]:
-        """In words."""
-        return [change.words for change in reversed(self.walker.changes)]
+        """In words, each with whose it is."""
+        return [self._told(change) for change in reversed(self.walker.changes)]
+
+    def _told(self, change: Changed) -> str:
+        tables = (("animal_id", "animal_as"), ("pen_id", "pen_as"), ("feed_id", "feed_as"))
+        names = (self.register.name(table, getattr(change.subject, field)) for field, table in tables)
+        name = next(filter(None, names), "")
+        return change.words if name in change.words else f"{name}: {change.words}"
 
     def picked(self, row: int) -> Place:
         """Only the newest: an older one may be what a newer one stands on."""

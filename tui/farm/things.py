@@ -42,6 +42,7 @@ from tui.farm.listing import Chapter, Entry, Listing, opened
 from tui.farm.register_words import Row, amounts, gets, plans
 from tui.farm.sheet_form import SheetForm
 from tui.place import Place
+from tui.pronouns import MALES, NEVER_CALVES, pronouns
 
 
 def asking(sheet: Callable[..., YardSheet], *of: Any) -> Callable[[Listing], Place]:
@@ -61,28 +62,28 @@ def opening(chapter: Chapter) -> Callable[[Listing], Place]:
 
 def animal(row: Row) -> Chapter:
     """One animal, and all that is asked about her."""
-    id_, name = row["animal_id"], row["name"]
+    id_, name, said_of = row["animal_id"], row["name"], pronouns(row["stage"])
     return Chapter(
         f"{name}",
         lambda register: [
             Entry("name, class, pen, tag", asking(AnimalSheet, id_)),
-            Entry(f"what she gets: {gets(register, Subject(animal_id=id_))}",
+            Entry(f"what {said_of.who} gets: {gets(register, Subject(animal_id=id_))}",
                   opening(plan_of(Subject(animal_id=id_), name))),
             *_of_a_calf(row),
             Entry("moves to another pen, also for the vet or a visit", asking(MovingSheet, id_)),
-            *([] if row["stage"] is Stage.CALF else [Entry("has calved", asking(BirthSheet, id_))]),
+            *([] if row["stage"] in NEVER_CALVES else [Entry("has calved", asking(BirthSheet, id_))]),
             Entry("weight or heart girth", asking(BodySheet, id_)),
             Entry("birth, calving, breed", asking(DetailSheet, id_)),
-            Entry("looks at her that come again and again", opening(_looks(row))),
+            Entry(f"looks at {said_of.whom} that come again and again", opening(_looks(row))),
             Entry("leaves: sold, died, gone home", _leaving(id_)),
             Entry("treatments, and how long milk and meat are withheld", opening(treatments(row))),
-            Entry("her milk is withheld on the vet's word, or yours", asking(WithheldSheet, id_)),
+            *_withheld(row),
             *([Entry("drying off", asking(DryingOffSheet, id_))] if row["stage"] is Stage.IN_MILK else []),
             *([Entry("her calving was otherwise: when, who lives", _calving(id_))] if row["calved_on"] else []),
             *_of_breeding(register, row),
-            Entry("what she is fed for: condition, gain, forage alone", asking(GoalSheet, id_)),
+            Entry(f"what {said_of.who} is fed for: condition, gain, forage alone", asking(GoalSheet, id_)),
             Entry("look back at her milkings", lambda listing: listing.rooms.looking_back(listing, id_)),
-            Entry("her ration: what she needs and gets", to_ration(Subject(animal_id=id_))),
+            Entry(f"{said_of.whose} ration: what {said_of.who} needs and gets", to_ration(Subject(animal_id=id_))),
         ],
     )  # fmt: skip
 
@@ -101,14 +102,24 @@ def _calving(animal_id: UUID) -> Callable[[Listing], Place]:
 
 
 def _of_a_calf(row: Row) -> list[Entry]:
-    """A calf sucks and is weaned; any other may be milked."""
+    """A calf sucks and is weaned; any other that is not male may be milked."""
     id_ = row["animal_id"]
+    if row["stage"] in MALES:
+        return []
     if row["stage"] is not Stage.CALF:
         return [Entry("milking, and the calf that shares her milk", asking(MilkingSheet, id_))]
     return [
         Entry("its cow, and when it is shut away from her", asking(CalfSheet, id_)),
         Entry("weaned, or with another cow", asking(WeaningSheet, id_)),
     ]
+
+
+def _withheld(row: Row) -> list[Entry]:
+    """Of a male there is no milk."""
+    if row["stage"] in MALES:
+        return []
+    words = f"{pronouns(row['stage']).whose} milk is withheld on the vet's word, or yours"
+    return [Entry(words, asking(WithheldSheet, row["animal_id"]))]
 
 
 def _of_breeding(register: Register, row: Row) -> list[Entry]:

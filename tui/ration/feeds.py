@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from msgspec import Struct
 
+from store.book.words import Stage
 from store.feedroom.delivery import money
 from store.husbandry.why import Value
 from store.ration.parts import Amounts, Balance, Part, RationFeed
@@ -13,6 +14,7 @@ from tui.ration.said import figure, line_of, price, short
 from tui.ration.seen import NO_MARK, Seen
 from tui.ration.trial import changed, in_words, meals_kg, number, unit
 
+LIMIT_OF_COWS = ", your limit is for cows"
 MARK_CELLS, UNIT_CELLS, NAME_LEAST = 3, 7, 12
 NONE = "No feed is planned. A adds one of those on hand."
 NO_FEED = "No feed is set up. F opens my farm: FEEDS."
@@ -54,7 +56,8 @@ def _columns(seen: Seen, width: int) -> Columns:
 
 def _row(seen: Seen, at: int, feed: RationFeed, columns: Columns) -> Line:
     here = at == seen.marked
-    name = cut(feed.feed.name, columns.name - 1)
+    is_twice = seen.case.subject.animal_id is not None and feed in seen.beside
+    name = cut(f"own {feed.feed.name}" if is_twice else feed.feed.name, columns.name - 1)
     told = unit(feed, seen.farm.units) if columns.with_unit and not feed.free else ""
     return line(
         Span(" > " if here else "   ", Role.HERE if here else Role.TEXT),
@@ -128,7 +131,9 @@ def _biggest_meal(seen: Seen) -> Line:
     """Of loose feed."""
     meal, limit = seen.after.biggest_meal_kg, seen.case.meal_limit_kg
     over = limit is not None and meal.amount > limit.amount
+    is_calf = all(head.animal.stage is Stage.CALF for head in seen.case.heads)
     said = f", your limit {weight(limit.amount, seen.farm.units)}" if limit else ", no limit set"
+    said = LIMIT_OF_COWS if limit and is_calf and not over else said
     words = f"   biggest meal {weight(meal.amount, seen.farm.units).split()[0]}{said}"
     return line(Span(f"{words} OVER" if over else words, Role.WARNING if over else Role.TEXT))
 

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from store.husbandry.ration.cautions import cautions, checked
 from store.ration.forage_only import has_slipped
 from store.ration.held import held
+from store.ration.parts import Missing
 from tui.page import Line, Role, Size, wrapped
 from tui.ration.calf_lines import calf_words
 from tui.ration.first_step import forage_only_words
@@ -29,7 +30,7 @@ def broken_lines(seen: Seen, size: Size) -> list[Line]:
 def _sentences(seen: Seen) -> Iterator[tuple[str, Role]]:
     yield from ((each, Role.TEXT) for each in (*seen.farm.trends, *calf_words(seen)))
     yield from ((words, Role.TEXT) for words in _forage_only(seen))
-    missing = [f"NOT KNOWN  {each}" for each in dict.fromkeys(each.says for each in seen.after.missing)]
+    missing = [f"NOT KNOWN  {each}" for each in dict.fromkeys(_with_key(seen, each) for each in seen.after.missing)]
     yield from ((each, Role.TEXT) for each in missing[:MISSING_MOST])
     if len(missing) > MISSING_MOST:
         yield f"NOT KNOWN  and {len(missing) - MISSING_MOST} more of that kind.", Role.TEXT
@@ -37,6 +38,12 @@ def _sentences(seen: Seen) -> Iterator[tuple[str, Role]]:
     other = bool(changed(seen.case, {**seen.tried, **seen.reading.amounts}))
     yield from ((each, Role.QUIET) for each in care_words(seen, other=other))
     yield from ((each, Role.QUIET) for each in (checked(seen.farm.checked_by), *water_words(seen)) if each)
+
+
+def _with_key(seen: Seen, missing: Missing) -> str:
+    """What is not known; a weight is also typed from here."""
+    here = missing.what in ("weight", "old weight") and len(seen.case.heads) == 1
+    return f"{missing.says} Shorter: M here." if here else missing.says
 
 
 def _forage_only(seen: Seen) -> Iterator[str]:

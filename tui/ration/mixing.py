@@ -15,7 +15,8 @@ from tui.page import Line, Page, Role, Size, Span, line, wrapped
 from tui.place import HELP_KEY, LEAVE_KEY, Over, Place
 from tui.ration.page import side_by_side
 from tui.ration.seen import NO_MARK, Seen
-from tui.ration.trial import Cell
+from tui.ration.trial import Cell, meals_kg
+from tui.ration.trial import in_words as amount_words
 from tui.scroll import Scroll
 from tui.view import BACKSPACE, ENTER, PAGE_KEYS, Key, go_back
 
@@ -133,7 +134,16 @@ class Mixing(Over):
             self.case, seen.farm, self.feeds, seen.before, mix.balance, tried=self.tried, row=self.row, meal=NO_MARK
         )
         first, *below = (wrapped(words, size.width, role, "   ") for words, role in self._said(mix))
-        return [*first, *side_by_side(shown, size), *(row for rows in below for row in rows)]
+        said = self._meals(shown) if shown.feed else ""
+        marked = wrapped(said, size.width, Role.STRONG, "   ") if said else []
+        return [*first, *side_by_side(shown, size), *(row for rows in below for row in rows), *marked]
+
+    def _meals(self, shown: Seen) -> str:
+        """The marked feed in its measure, meal by meal; nothing where none is given."""
+        feed, units = self.feeds[shown.marked], shown.farm.units
+        meals = zip(self.case.slots, meals_kg(shown.new, feed, self.case.slots), strict=True)
+        said = [f"{slot} {amount_words(kg, feed, units)}" for slot, kg in meals if kg]
+        return f"{feed.feed.name}: {', '.join(said)}" if said else ""
 
     def _said(self, mix: Mix) -> Iterator[tuple[str, Role]]:
         """Whether it fits; below the mix what it lacks, what stands in the way, what was left out."""

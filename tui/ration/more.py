@@ -15,6 +15,7 @@ from store.round.saying import weight
 from store.round.steps import LookStep
 from tui.farm.sheet_form import SheetForm
 from tui.place import Place, unless_half_typed
+from tui.pronouns import NEVER_CALVES, pronouns
 from tui.ration.first_step import first_feed, first_kg, first_step
 from tui.ration.trial import Cell
 from tui.view import View
@@ -68,10 +69,11 @@ class RationMore(Picking):
         return self.ration.say(f"{name} is tried; nothing is written. Enter starts it on a day.")
 
     def _of_her(self, head: Head) -> Iterator[tuple[str, Callable[[], View]]]:
-        name, animal_id = head.animal.name, head.animal.id
-        yield f"weigh {name}, or tape her heart girth", lambda: self._form(BodySheet, animal_id)
+        name, animal_id, said_of = head.animal.name, head.animal.id, pronouns(head.animal.stage)
+        yield f"weigh {name}, or tape {said_of.whose} heart girth", lambda: self._form(BodySheet, animal_id)
         yield f"score {name}'s condition", lambda: self._score(animal_id)
-        yield f"all about {name}: what she is fed for, milk tests, calving", lambda: self.rooms.my_farm(self.ration)
+        hers = "" if head.animal.stage in NEVER_CALVES else ", milk tests, calving"
+        yield f"all about {name}: what {said_of.who} is fed for{hers}", lambda: self.rooms.my_farm(self.ration)
 
     def _form(self, sheet: Callable[..., YardSheet], *of: object) -> Place:
         """A sheet over the ration, which comes back as the book stands then."""

@@ -76,7 +76,7 @@ class LookingBack(Over):
         given = (
             ""
             if self.found.day_kg is None
-            else f"{weight(self.found.day_kg, self.units)} a day of {len(self.found.compared)} pails"
+            else f"fills {weight(self.found.day_kg, self.units)} in 24 h ({len(self.found.compared)} pails)"
         )
         held, of = self.found.held_back(LAST), min(LAST, len(self.found.pails))
         trend = self.found.trend_percent

@@ -35,7 +35,8 @@ def _told(told: MilkTold, units: Units) -> Iterator[str]:
         yield f"COMING  {FORECAST_DAYS} days: {_coming(told.coming, units)}"
     if told.so_far:
         together, since, days = told.so_far.together, told.so_far.since, told.so_far.days
-        yield f"SO FAR  {weight(together.amount, units)} in the pail since {day(since)}, {days} days weighed"
+        of = f"{days} days weighed" if told.so_far.from_calving else f"when weighing began, {days} days"
+        yield f"SO FAR  {weight(together.amount, units)} in the pail since {day(since)}, {of}"
     yield from _calf(told.share, units)
 
 

@@ -104,7 +104,7 @@ def _percent(fed: Fed, part: str) -> float:
 _WHOLE = (*WHOLE_GRAIN, "corn", "maize")
 CAUTIONS = (
     Caution("change", lambda held: held.changed,
-            "Change a ration in small steps, over two to four weeks, and grain more slowly than hay.",
+            "A large change, as from hay to much grain, takes two to four weeks in small steps; a small one less.",
             Source("farms.com, transitioning cattle from pasture to grain: 21 to 28 days")),
     Caution("starch", _much_starch,
             "Much grain at once makes cattle ill, and some die: small meals, hay first, locked from loose heads.",

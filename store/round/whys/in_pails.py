@@ -15,11 +15,15 @@ between calving and a first weighing is about that. From memory. [d]"""
 
 
 class SoFar(Struct, frozen=True):
-    """together: in her pails since a day, up to the last one weighed, of so many weighed days. [kg]"""
+    """together: in her pails since a day, up to the last one weighed, of so many weighed days. [kg]
+
+    from_calving: that day is her calving; else her first whole day in the book.
+    """
 
     together: Value
     since: date
     days: int
+    from_calving: bool
 
 
 def so_far(in_pails: Sequence[InPails], calved_on: date | None, *, shared: bool) -> SoFar | None:
@@ -30,7 +34,7 @@ def so_far(in_pails: Sequence[InPails], calved_on: date | None, *, shared: bool)
     first = weighed[0].day
     since = calved_on if not shared and (first - calved_on).days <= CREDITED_DAYS else first
     rows = [((each.day - since).days + 1, _pails(each)) for each in weighed]
-    return SoFar(lactation_kg(rows, rows[-1][0]), since, len(weighed))
+    return SoFar(lactation_kg(rows, rows[-1][0]), since, len(weighed), since == calved_on)
 
 
 def whole_days(in_pails: Sequence[InPails]) -> list[InPails]:

@@ -71,7 +71,10 @@ def test_a_rule_for_her_class_is_proposed_by_her_milk_and_applied_nowhere(book: 
     comes_out(found.day_kg)
     assert found.day_kg.amount == pytest.approx(3.0)
     assert found.now_kg == pytest.approx(2.7 + 2.025)
-    assert found.says == "Your rule 0.25 per kg milk over 5.00 kg: 3.00 kg dairy nuts a day; now 4.72 kg."
+    assert (
+        found.says
+        == "Your rule 0.25 per kg milk over 5.00 kg: 3.00 kg dairy nuts a day; now 4.72 kg, 1.72 kg more than the rule."
+    )
 
 
 def test_a_rule_needs_her_milk_and_is_of_her_class_alone(book: Book) -> None:
