@@ -80,7 +80,7 @@ def test_a_short_count_is_still_short_when_the_round_has_ended(sitting: Sitting,
 
 
 def test_a_scoop_far_off_is_asked_about_and_a_new_one_leaves_a_trace(sitting: Sitting) -> None:
-    sitting.to_step("Fennel", "feed").press("m", "2", "enter", "72", "enter")
+    sitting.to_step("Fennel", "feed").press("m", "2", "enter", "42", "enter")
     assert "before it was 0.68 kg" in sitting.said
     assert sitting.written() == 0
     sitting.press("backspace", "backspace", "0.7", "enter")
