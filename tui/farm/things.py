@@ -82,7 +82,7 @@ def animal(row: Row) -> Chapter:
             *([Entry("her calving was otherwise: when, who lives", _calving(id_))] if row["calved_on"] else []),
             *_of_breeding(register, row),
             Entry(f"what {said_of.who} is fed for: condition, gain, forage alone", asking(GoalSheet, id_)),
-            Entry("look back at her milkings", lambda listing: listing.rooms.looking_back(listing, id_)),
+            *_milkings(row),
             Entry(f"{said_of.whose} ration: what {said_of.who} needs and gets", to_ration(Subject(animal_id=id_))),
         ],
     )  # fmt: skip
@@ -120,6 +120,13 @@ def _withheld(row: Row) -> list[Entry]:
         return []
     words = f"{pronouns(row['stage']).whose} milk is withheld on the vet's word, or yours"
     return [Entry(words, asking(WithheldSheet, row["animal_id"]))]
+
+
+def _milkings(row: Row) -> list[Entry]:
+    """Of a male there are none."""
+    if row["stage"] in MALES:
+        return []
+    return [Entry("look back at her milkings", lambda listing: listing.rooms.looking_back(listing, row["animal_id"]))]
 
 
 def _of_breeding(register: Register, row: Row) -> list[Entry]:

@@ -79,7 +79,7 @@ def test_a_test_counts_from_the_day_of_the_milk(book: Book, clock: HandClock) ->
 
 @pytest.mark.parametrize(
     ("typed", "question", "words"),
-    [({"fat_percent": "42"}, "fat_percent", "no number of %"),
+    [({"fat_percent": "42"}, "fat_percent", "does not fit here"),
      ({"protein_percent": "3.4"}, "fat_percent", "fat is needed"),
      ({"fat_percent": "4", "taken": "tomorrow"}, "taken", "12 Mar 2026 is still to come"),
      ({"fat_percent": "4", "taken": ""}, "taken", "needs an answer")],
