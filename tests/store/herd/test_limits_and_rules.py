@@ -65,7 +65,7 @@ def test_pounds_are_kept_to_the_last_place(book: Book, clock: HandClock) -> None
 @pytest.mark.parametrize(
     ("typed", "question", "words"),
     [({"most_meal_kg": "3", "most_day_kg": "2"}, "most_day_kg", "less than a meal of 3.00 kg"),
-     ({"share_percent": "140"}, "share_percent", "no number of %"),
+     ({"share_percent": "140"}, "share_percent", "does not fit here"),
      ({"step_days": "2.5"}, "step_days", "no whole number"),
      ({"step_kg": "0"}, "step_kg", "expected"), ({"most_meal_kg": "2 l"}, "most_meal_kg", "no weight")],
 )  # fmt: skip
