@@ -27,8 +27,8 @@ from store.book.reading import read_facts, read_snapshot
 from store.book.snapshot import LastRound, Snapshot
 from store.book.turn import Turn, turn_at
 from store.book.words import EVENING, MORNING, SKIP_REASONS, Fate, Fill, Soak
-from store.round.confirm import Hand, counted, done, felt, parted, skipped
-from store.round.measured import fed, milked, soak_checked, soak_started
+from store.round.confirm import Hand, counted, done, felt, parted, skipped, time_of
+from store.round.measured import fates_of, fed, milked, soak_checked, soak_started
 from store.round.plan import plan
 from store.round.steps import (
     ApartStep,
@@ -121,7 +121,9 @@ def _draft(hand: Hand, step: Step, chance: random.Random) -> Draft:
         typed = {step.due[0].feed.id: f"{chance.randint(1, 4)}"} if chance.random() < 0.05 else {}
         return fed(hand, step, typed)
     if isinstance(step, MilkStep):
-        return milked(hand, step, f"{chance.uniform(6.0, 11.0):.1f}", Fate.HOUSE)
+        uses = fates_of(step, time_of(hand, step))
+        fate = Fate.HOUSE if Fate.HOUSE in uses else uses[0]
+        return milked(hand, step, f"{chance.uniform(6.0, 11.0):.1f}", fate)
     return OTHERS.get(type(step), done)(hand, step)
 
 
