@@ -1,6 +1,6 @@
 """What feed costs: by its price, a day, a litre. Money is in the farm's own currency, and never converted."""
 
-from store.husbandry.bounds import at_least_zero
+from store.husbandry.bounds import above_zero, at_least_zero
 from store.husbandry.why import ARITHMETIC, equation
 
 
@@ -23,7 +23,6 @@ def cost_of(kg: float, price_per_kg: float) -> float:
 @equation("for each", "the cost / how many", "", ARITHMETIC)
 def for_each(cost: float, count: float) -> float:
     """What it comes to for a day, or a litre. [money] Raises ValueError below zero, and for none."""
-    at_least_zero(cost=cost, count=count)
-    if count == 0:
-        raise ValueError("count is 0; it must be more than 0")
+    at_least_zero(cost=cost)
+    above_zero(count=count)
     return cost / count

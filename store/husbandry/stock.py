@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from msgspec import Struct
 
-from store.husbandry.bounds import at_least_zero
+from store.husbandry.bounds import above_zero, at_least_zero
 from store.husbandry.why import ARITHMETIC, Source, Sure, equation
 
 SCALE_KG, SCALE_PART = 0.3, 0.01
@@ -79,9 +79,8 @@ def short_by_kg(there_kg: float, **needs_kg: float) -> float:
 @equation("a day", "what some days take / how many days", "kg", ARITHMETIC)
 def a_day_of(kg: float, days: float) -> float:
     """What a day takes on the average. [kg] Raises ValueError below zero, and for no day."""
-    at_least_zero(kg=kg, days=days)
-    if days == 0:
-        raise ValueError("days is 0; it must be more than 0")
+    at_least_zero(kg=kg)
+    above_zero(days=days)
     return kg / days
 
 

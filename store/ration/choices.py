@@ -17,8 +17,6 @@ BY_WEIGHT_KG = 0.25
 MOST_KG = 25.0
 """More of one feed for one head in one meal is a slip, whatever it is. Common practice. [kg]"""
 NEEDED = ("dm_percent", "cp_percent", "ndf_percent", "fat_percent", "ca_percent", "p_percent")
-
-
 NEW_FEED_KG = 1.0
 """To begin a feed counts as so much change, however little of it is given: it is work, and a risk. Ours. [kg]"""
 WITHOUT_PRICE = "has no price"

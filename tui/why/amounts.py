@@ -15,8 +15,8 @@ from tui.words import day, hours, in_quarters, when
 IN_US = {"kg": ("lb", KG_PER_LB), "L": ("US gal", L_PER_US_GAL), "cm": ("in", CM_PER_INCH), "km": ("mi", KM_PER_MILE)}
 """What stands for a unit on a farm that has set US units, and how much of the unit it is."""
 IN_WORDS = {"C": "degrees C", "F": "degrees F"}
-
-
+COUNTED = ("days", "full days", "rounds", "heads", "steps", "pails", "bales", "months", "points")
+"""Units that are whole things."""
 MONEY = re.compile(r"[A-Z]{3}|[£$€]")
 """A unit that is some farm's money."""
 
@@ -69,12 +69,17 @@ def _said(value: Value, units: Units, zone: str, number: Callable[[float], str])
     if MONEY.fullmatch(unit.split("/")[0]):
         return f"{amount:.4f} {unit}" if number is _plain and _is_fine(amount) else f"{amount:.2f} {unit}"
     whole = in_quarters(amount) if value.equation is told_in_quarters or _counts(amount, unit) else None
-    return f"{whole or number(amount)} {IN_WORDS.get(unit, unit)}".strip()
+    return f"{whole or number(amount)} {_of_one(unit) if amount == 1 else IN_WORDS.get(unit, unit)}".strip()
 
 
 def _counts(amount: float, unit: str) -> bool:
     """Whether it is a whole number of something, and no weight or volume, which is said with its places."""
     return amount == round(amount) and unit not in ("kg", "lb", "L", "US gal")
+
+
+def _of_one(unit: str) -> str:
+    """The unit of one of what is counted: `1 day`."""
+    return unit.removesuffix("s") if unit in COUNTED else IN_WORDS.get(unit, unit)
 
 
 def _is_fine(amount: float) -> bool:

@@ -54,6 +54,10 @@ class Why(Over):
         self.scroll.moved = 0
         return self
 
+    def enter_words(self) -> str:
+        """Nothing where nothing stands behind the number at hand."""
+        return "how it is reckoned" if self.lines else ""
+
     def back(self) -> Place:
         """Back up; from the list to the place."""
         if not self.path:
@@ -117,7 +121,7 @@ class Why(Over):
         return self.walker.farm.units
 
     KEYS: ClassVar[tuple[Key, ...]] = (
-        Key((*ENTER, "right"), "Enter", "how it is reckoned", "Into the marked number: what it is made of.",
+        Key((*ENTER, "right"), "Enter", enter_words, "Into the marked number: what it is made of.",
             lambda place: place.enter()),
         Key(("up",), "Up Down", "line", "The number above or below.", lambda place: place.choose(-1)),
         Key(("down",), "Down", "", "", lambda place: place.choose(1)),

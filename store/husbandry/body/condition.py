@@ -2,7 +2,7 @@
 
 from msgspec import Struct
 
-from store.husbandry.bounds import at_least_zero
+from store.husbandry.bounds import above_zero, at_least_zero
 from store.husbandry.why import ARITHMETIC, Source, Sure, equation, example, given
 
 DAIRY_SCALE, BEEF_SCALE = (1.0, 5.0), (1.0, 9.0)
@@ -50,9 +50,8 @@ def points_feed_kg(points: float, point_kg: float, nel_mcal: float) -> float:
 
     nel_mcal: energy for milk (NEL) of a kilogram of it. Raises ValueError below zero, and for a feed of no energy.
     """
-    at_least_zero(points=points, point_kg=point_kg, nel_mcal=nel_mcal)
-    if nel_mcal == 0:
-        raise ValueError("nel_mcal is 0; it must be above 0")
+    at_least_zero(points=points, point_kg=point_kg)
+    above_zero(nel_mcal=nel_mcal)
     return points * point_kg * NEL_MCAL_A_KG_GAINED / nel_mcal
 
 
@@ -69,9 +68,8 @@ REGAIN_DAYS = given(
 def regain_kg_day(goal_points: float, points: float, point_kg: float, days: float) -> float:
     """What one that is thinner than wanted is to put on; 0 for any other. [kg a day] Raises ValueError below zero,
     and for no days."""
-    at_least_zero(goal_points=goal_points, points=points, point_kg=point_kg, days=days)
-    if days == 0:
-        raise ValueError("days is 0; it must be above 0")
+    at_least_zero(goal_points=goal_points, points=points, point_kg=point_kg)
+    above_zero(days=days)
     return max(goal_points - points, 0.0) * point_kg / days
 
 

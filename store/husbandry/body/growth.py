@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from itertools import pairwise
 
-from store.husbandry.bounds import at_least_zero
+from store.husbandry.bounds import above_zero, at_least_zero
 from store.husbandry.units import KG_PER_LB
 from store.husbandry.why import ARITHMETIC, Printed, Source, Sure, equation, example
 
@@ -66,9 +66,8 @@ def gain_kg_day(before_kg: float, now_kg: float, days: float) -> float:
 )  # fmt: skip
 def part_of_mature_percent(weight_kg: float, mature_kg: float) -> float:
     """How much of her mature weight she has. [%] Raises ValueError for a mature weight of nothing."""
-    at_least_zero(weight_kg=weight_kg, mature_kg=mature_kg)
-    if mature_kg == 0:
-        raise ValueError("mature_kg is 0; it must be above 0")
+    at_least_zero(weight_kg=weight_kg)
+    above_zero(mature_kg=mature_kg)
     return 100 * weight_kg / mature_kg
 
 

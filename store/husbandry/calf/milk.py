@@ -45,13 +45,13 @@ def colostrum_kg(weight_kg: float, percent_of_weight: float) -> float:
 
 @equation(
     "energy in a kilogram of milk", "0.376 + 0.0755 x fat", "Mcal for a calf",
-    Source("a line through the two milks of Froberg et al. 2008, publications.slu.se id 20628", Sure.PRINTED),
+    Source("a line of ours through the two milks of Froberg et al. 2008, publications.slu.se id 20628", Sure.ASSUMED),
     example(2.9 / 4.184, 0.05 / 4.184, Source("Froberg et al. 2008, publications.slu.se id 20628, 2.9 and 3.5 MJ"),
             fat_percent=4.2),
     example(3.5 / 4.184, 0.05 / 4.184, Source("Froberg et al. 2008, publications.slu.se id 20628, 2.9 and 3.5 MJ"),
             fat_percent=6.1),
     example(22.71 * 0.125 / 4.184, 0.002, Source("ahdb.org.uk, Achieving calf growth rates: 22.71 MJ in a kilogram of "
-            "dry matter of milk with 4 % fat; 12.5 % dry matter, from memory"), fat_percent=4.0),
+            "dry matter of milk with 4 % fat; 12.5 % dry matter, from memory", Sure.MEMORY), fat_percent=4.0),
     fat_percent=(3, 7),
 )  # fmt: skip
 def milk_mcal_per_kg(fat_percent: float) -> float:

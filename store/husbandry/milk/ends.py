@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from store.husbandry.bounds import at_least_zero
+from store.husbandry.bounds import above_zero, at_least_zero
 from store.husbandry.milk.usual import MEASURED, usual_rate
 from store.husbandry.why import ARITHMETIC, Equation, equation
 
@@ -10,9 +10,8 @@ from store.husbandry.why import ARITHMETIC, Equation, equation
 @equation("an hour", "kilograms / hours", "kg/h", ARITHMETIC)
 def an_hour_kg(milk_kg: float, hours: float) -> float:
     """What a pail is for each hour that it filled. [kg/h] Raises ValueError below zero, and for no hours."""
-    at_least_zero(milk_kg=milk_kg, hours=hours)
-    if hours == 0:
-        raise ValueError("hours is 0; it must be more than 0")
+    at_least_zero(milk_kg=milk_kg)
+    above_zero(hours=hours)
     return milk_kg / hours
 
 

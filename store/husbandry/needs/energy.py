@@ -45,7 +45,8 @@ def tested_milk(fat_percent: float, protein_percent: float, lactose_percent: flo
     example(
         340 * KB_PER_LB / 1000, 0.004,
         Source("Tyrrell and Reid 1965, 340 kcal to the pound of milk with 4 % fat and 8.9 % solids beside it (acemap."
-        "info/paper/387309257); of those, 0.7 % ash and 4.85 % lactose from memory, and so half a percent of room"),
+        "info/paper/387309257); of those, 0.7 % ash and 4.85 % lactose from memory, and so half a percent of room",
+        Sure.MEMORY),
         fat_percent=4.0, protein_percent=3.35,
     ), fat_percent=(2, 8), protein_percent=(2, 5),
 )  # fmt: skip

@@ -6,7 +6,7 @@ Weights are as she stands on the scale; the equations were made for 0.96 of that
 from collections.abc import Callable
 from math import pow as power
 
-from store.husbandry.bounds import at_least_zero, percent
+from store.husbandry.bounds import above_zero, at_least_zero, percent
 from store.husbandry.needs.feed_energy import gain_mcal_per_kg, upkeep_mcal_per_kg
 from store.husbandry.needs.size import upkeep_kg
 from store.husbandry.units import KG_PER_LB
@@ -60,9 +60,8 @@ def steer_eats_kg(weight_kg: float, tdn_percent: float) -> float:
 
 def as_finished_kg(weight_kg: float, mature_kg: float) -> float:
     """Her weight as that of an animal finished at 478 kg, equally fat. [kg]"""
-    at_least_zero(weight_kg=weight_kg, mature_kg=mature_kg)
-    if mature_kg == 0:
-        raise ValueError("mature_kg is 0; it must be above 0")
+    at_least_zero(weight_kg=weight_kg)
+    above_zero(mature_kg=mature_kg)
     return SHRUNK * weight_kg * FINISHED_KG / mature_kg
 
 

@@ -4,7 +4,8 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from msgspec import Struct
 
-from store.husbandry.bounds import at_least_zero
+from store.husbandry.bounds import above_zero, at_least_zero
+from store.husbandry.money import cost_of
 from store.husbandry.units import KG_PER_LB
 from store.husbandry.why import ARITHMETIC, Source, Value, equation, example, total
 
@@ -63,26 +64,17 @@ def energy(dry_kg: float, nel_mcal: float) -> float:
 @equation("share of the dry matter", "part / dry matter x 100", "%", ARITHMETIC)
 def share(kg: float, dry_kg: float) -> float:
     """How much of the dry matter a part is. [%] Raises ValueError below zero, or where there is no dry matter."""
-    at_least_zero(kg=kg, dry_kg=dry_kg)
-    if dry_kg == 0:
-        raise ValueError("dry_kg is 0; it must be above 0")
+    at_least_zero(kg=kg)
+    above_zero(dry_kg=dry_kg)
     return kg / dry_kg * 100
 
 
 @equation("calcium to phosphorus", "calcium / phosphorus", ": 1", ARITHMETIC)
 def ca_to_p(ca_g: float, p_g: float) -> float:
     """How many times the phosphorus the calcium is. Raises ValueError below zero, or where there is no phosphorus."""
-    at_least_zero(ca_g=ca_g, p_g=p_g)
-    if p_g == 0:
-        raise ValueError("p_g is 0; it must be above 0")
+    at_least_zero(ca_g=ca_g)
+    above_zero(p_g=p_g)
     return ca_g / p_g
-
-
-@equation("cost", "feed x its price", "", ARITHMETIC)
-def cost_of(kg: float, price_per_kg: float) -> float:
-    """What so much feed costs, in the farm's money. Raises ValueError below zero."""
-    at_least_zero(kg=kg, price_per_kg=price_per_kg)
-    return kg * price_per_kg
 
 
 SUMMED = {
