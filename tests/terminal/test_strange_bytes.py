@@ -10,7 +10,7 @@ from tests.farm import FOLDER
 from tests.terminal.terminal import Terminal
 from tests.terminal.walking import MORNING, demo, entries, wait_for_step, walk
 
-WAITS = "import sys, time, tui.moving\ntui.moving.import_folder = lambda *_: (print('begun'), time.sleep(30))\n"
+WAITS = "import signal, sys, tui.moving\ntui.moving.import_folder = lambda *_: (print('begun'), signal.pause())\n"
 MAIN = "from tui.cli import main\nsys.exit(main(sys.argv[1:]))"
 
 

@@ -1,24 +1,20 @@
 """Fixtures for the screen: the house of the pretend morning, and its pages as text files."""
 
-import tomllib
 from collections.abc import Iterator
-from contextlib import closing
-from datetime import datetime, timedelta
+from datetime import timedelta
 from pathlib import Path
 
 import pytest
 from syrupy.assertion import SnapshotAssertion
 from syrupy.extensions.single_file import SingleFileSnapshotExtension, WriteMode
 
-from demo_farm.make_past import HERE
 from store.book.clock import new_id
-from store.book.folder.take_in import new_book_from
-from store.book.opening import Book, open_book
+from store.book.opening import Book
 from store.book.reading import read_facts
 from store.book.records.care import Look, LookAs, Treatment, TreatmentAs
-from store.book.turn import from_wall
 from store.book.words import Asks, SettingName
-from tests.farm import MORNING, HandClock
+from tests.demo import demo_book
+from tests.farm import MORNING
 from tests.store.book.seeing import put
 from tests.store.round.made import animal_named, dawn
 from tests.tui.benched import set_to
@@ -74,10 +70,5 @@ def timed(book: Book) -> Sitting:
 @pytest.fixture
 def demo(tmp_path: Path) -> Iterator[Sitting]:
     """The demo farm at its pretend moment."""
-    new_book_from(HERE, tmp_path / "demo.penwalk")
-    clock = HandClock()
-    with closing(open_book(str(tmp_path / "demo.penwalk"), clock)) as book:
-        starts = tomllib.loads((HERE / "demo.toml").read_text(encoding="utf-8"))["starts_at"]
-        facts = read_facts(book.desk, clock.at)
-        clock.at = from_wall(datetime.fromisoformat(starts), facts.zone)
-        yield Sitting(House(Walker(book, facts, pretend=True))).begin()
+    with demo_book(tmp_path) as book:
+        yield Sitting(House(Walker(book, read_facts(book.desk, book.clock.now()), pretend=True))).begin()

@@ -1,10 +1,8 @@
 """The farm of the demo: its folder has no mistake, and its pretend morning shows every kind of step."""
 
-import tomllib
 from collections.abc import Iterator
 from contextlib import closing
-from datetime import datetime, timedelta
-from importlib.resources import files
+from datetime import timedelta
 from pathlib import Path
 
 import pytest
@@ -12,10 +10,10 @@ import pytest
 from store.book.desk import FileDesk
 from store.book.folder.put_out import put_out
 from store.book.folder.take_in import new_book_from, take_in
-from store.book.opening import Book, open_book
-from store.book.reading import last_written, read_facts, read_snapshot
+from store.book.opening import Book
+from store.book.reading import last_written, read_snapshot
 from store.book.snapshot import Snapshot
-from store.book.turn import from_wall, turn_at
+from store.book.turn import turn_at
 from store.book.words import Kind, State
 from store.round.plan import plan
 from store.round.steps import (
@@ -34,10 +32,10 @@ from store.round.steps import (
     UdderStep,
 )
 from store.round.summary import summarise
-from tests.farm import HandClock, morning
+from tests.demo import DEMO_FOLDER, demo_book
+from tests.farm import morning
 from tests.store.book.tools import all_rows
 
-FOLDER = Path(str(files("demo_farm")))
 EVERY_STEP = {
     ApartStep, CoolStep, CountStep, DoseStep, FeedStep, LookStep, MilkStep, QuarterStep, SoakCheckStep, SoakStartStep,
     TaskStep, UdderStep,
@@ -47,15 +45,10 @@ OUTSIDE_OF_ROUNDS = {Kind.DELIVERY, Kind.STOCK, Kind.LOSS, Kind.WEATHER, Kind.BI
 """Kinds of entry that have neither a day nor a slot, and name their own step."""
 
 
-@pytest.fixture(scope="module")
-def demo_book(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Book]:
-    """The demo farm's book, imported by the ordinary importer, at its pretend moment."""
-    place = tmp_path_factory.mktemp("demo") / "demo.penwalk"
-    new_book_from(FOLDER, place)
-    clock = HandClock()
-    with closing(open_book(str(place), clock)) as book:
-        starts = tomllib.loads((FOLDER / "demo.toml").read_text(encoding="utf-8"))["starts_at"]
-        clock.at = from_wall(datetime.fromisoformat(starts), read_facts(book.desk, clock.at).zone)
+@pytest.fixture(scope="module", name="demo_book")
+def opened(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Book]:
+    """For all tests of this module."""
+    with demo_book(tmp_path_factory.mktemp("demo")) as book:
         yield book
 
 
@@ -67,7 +60,7 @@ def pretend(demo_book: Book) -> Snapshot:
 
 def test_its_folder_has_no_mistake(demo_book: Book) -> None:
     """Taken in once more it adds nothing."""
-    assert take_in(FOLDER, demo_book.desk).rows == 0
+    assert take_in(DEMO_FOLDER, demo_book.desk).rows == 0
     assert last_written(demo_book.desk)
 
 

@@ -1,40 +1,26 @@
 """The rations of the demo farm are such as somebody of the trade would find on a farm."""
 
-import tomllib
 from collections.abc import Iterator
-from contextlib import closing
-from datetime import datetime
-from importlib.resources import files
-from pathlib import Path
 
 import pytest
 
 from store.book.drafts import Subject
-from store.book.folder.take_in import new_book_from
-from store.book.opening import Book, open_book
-from store.book.reading import read_facts
+from store.book.opening import Book
 from store.book.register import read_register
-from store.book.turn import from_wall
 from store.book.words import Species
 from store.ration.balance import balance
 from store.ration.case import read_case
 from store.ration.parts import Case, Part
-from tests.farm import HandClock
+from tests.demo import demo_book
 from tests.store.ration.small_ration import line, said
 
-FOLDER = Path(str(files("demo_farm")))
 UNWEIGHED, ON_MILK = {"Flint"}, {"Rook", "Wren"}
 
 
 @pytest.fixture(scope="module")
 def demo(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Book]:
     """The demo farm at its pretend moment."""
-    place = tmp_path_factory.mktemp("demo") / "demo.penwalk"
-    new_book_from(FOLDER, place)
-    clock = HandClock()
-    with closing(open_book(str(place), clock)) as book:
-        starts = tomllib.loads((FOLDER / "demo.toml").read_text(encoding="utf-8"))["starts_at"]
-        clock.at = from_wall(datetime.fromisoformat(starts), read_facts(book.desk, clock.at).zone)
+    with demo_book(tmp_path_factory.mktemp("demo")) as book:
         yield book
 
 
