@@ -23,14 +23,15 @@ SIZE = (80, 24)
 PICTURES = {
     "feed": ("enter", "g", *"fennel feed", "enter"),
     "milk": ("enter", "g", *"fennel milk", "enter", *"7.2"),
+    "ration": ("enter", "g", *"fennel feed", "enter", "j"),
     "buckets": ("enter", "b"),
     "closing": (
-        "enter", "g", *"fennel feed", "enter", "2", "enter", *"7.2", "enter", "x", "enter",
-        "g", *"hazel milk", "enter", *"10.1", "enter", "g", *"sloe feed", "enter", "s", "4", "enter",
-        "g", *"feed room", "enter", "x", "enter",
+        "enter", " ", "enter", " ", "enter", "g", *"fennel feed", "enter", "2", "enter", *"7.2", "enter", " ", "enter",
+        "g", *"hazel milk", "enter", *"10.1", "enter", "g", *"sloe feed", "enter", "s", "4", "enter", "e",
     ),
 }  # fmt: skip
 NAMED = {" ": "space", ".": "full_stop"}
+"""Space does nothing at a step; an Enter counts behind it."""
 
 
 async def picture(book: Book, keys: tuple[str, ...]) -> str:
